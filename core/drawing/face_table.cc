@@ -1,0 +1,1 @@
+// face_table

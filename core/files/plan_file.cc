@@ -1,0 +1,1 @@
+// plan_file

@@ -1,0 +1,1 @@
+#include "core/film/frame.h"

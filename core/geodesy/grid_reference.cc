@@ -1,0 +1,1 @@
+#include "core/geodesy/grid_reference.h"

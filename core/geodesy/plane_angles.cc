@@ -1,0 +1,1 @@
+#include "core/geodesy/plane_angles.h"

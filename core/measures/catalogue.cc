@@ -1,0 +1,1 @@
+#include "core/measures/catalogue.h"

@@ -1,0 +1,1 @@
+#include "core/movement/route_figures.h"

@@ -1,0 +1,93 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/geodesy/declination.h"
+#include "core/geodesy/plane_angles.h"
+#include "core/plan/plan.h"
+#include "core/sheets/height_source.h"
+
+namespace crosstick::movement {
+
+/// The one G-M angle of a route and how it was got.
+struct GmAngle {
+    Degrees angle;                      ///< grid to magnetic, east positive
+    plan::DeclinationSource source;
+    std::optional<geodesy::Declination> model;  ///< at the route's middle; none outside the model's dates
+    Degrees convergence;                ///< of the grid of the work at the route's middle
+    geodesy::PlanePoint middle;         ///< in the grid of the work
+    CalendarDate date;
+    std::optional<Metres> height;       ///< used for the model; none: 0 was taken
+    std::optional<Degrees> printed;     ///< the sheet's own angle, brought to the date by its yearly change
+};
+
+/// One straight piece: bend to bend.
+struct Piece {
+    geodesy::PlanePoint from, to;       ///< in the grid of the work
+    Degrees gridAzimuth;                ///< not a number for a piece of no length
+    Degrees trueAzimuth;                ///< geodesic, at the start
+    Degrees magneticAzimuth;
+    Metres mapDistance;                 ///< in the plane of the grid of the work
+    Metres groundDistance;              ///< geodesic on WGS 84
+    std::optional<Metres> climb, descent, slopeDistance;  ///< unknown without heights
+    std::optional<double> paces;        ///< double paces on ground distance; none without a profile
+    std::optional<Minutes> time;
+};
+
+/// From route point to route point.
+struct Leg {
+    int number = 1;
+    plan::ItemId from, to;
+    std::string fromLabel, toLabel;     ///< "SP 1", "CP 3"
+    std::string fromGrid, toGrid;       ///< 8 digits of the grid of the work, MGRS where it is UTM on WGS 84
+    std::vector<Piece> pieces;
+    Metres mapDistance, groundDistance;
+    std::optional<Metres> climb, descent, slopeDistance;
+    std::optional<double> paces;
+    std::optional<Minutes> time;
+    Metres groundSoFar;                 ///< at the end of the leg
+    std::optional<Minutes> timeSoFar;
+    std::optional<Instant> arrival;     ///< head of the column, exact to the second
+};
+
+/// Direction and distance only, outside the totals.
+struct Onward {
+    plan::ItemId to;
+    std::string toLabel;
+    Piece piece;
+};
+
+struct RouteFigures {
+    plan::ItemId route;
+    std::string name;
+    plan::Use use = plan::Use::Primary;
+    std::string gridCrs;
+    GmAngle gm;
+    std::vector<Leg> legs;
+    std::optional<Onward> onward;
+    Metres mapDistance, groundDistance;
+    std::optional<Metres> climb, descent, slopeDistance;
+    std::optional<double> paces;
+    std::optional<Minutes> time;
+    std::optional<Instant> start, arrival;
+    std::optional<plan::PaceProfile> pace;
+    std::optional<plan::MarchRate> rate;
+};
+
+/// Everything a card, a ledger or a film says about a route, computed here and nowhere else.
+///
+/// Map distances and grid azimuths are those of the grid of the work (the first ground sheet's printed grid); ground
+/// distance is the geodesic. One G-M angle for the whole route, at the middle of its length.
+/// @param model    may be absent only where the plan takes the sheet's printed angle
+/// @param heights  null: climb, descent and slope distance stay unknown
+/// Errors: movement/..., and those of geodesy. A route with fewer than two stops is one leg from its first to its last
+///         vertex.
+[[nodiscard]] Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& route,
+                                                const geodesy::MagneticModel* model, const sheets::HeightSource* heights);
+
+/// "SP 1", "CP 3", "AA HASSOCK": how a measure is called in lists, by the catalogue's abbreviation.
+[[nodiscard]] std::string label(const plan::Measure& measure);
+
+}  // namespace crosstick::movement

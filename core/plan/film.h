@@ -1,0 +1,38 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "core/plan/measure.h"
+
+namespace crosstick::plan {
+
+/// One measure or route on one film, with what differs there.
+struct Showing {
+    ItemId item;
+    std::string order;                                ///< fractional key: films draw and list by it
+    std::optional<geodesy::PlanePoint> symbolAt;      ///< set aside here (plan's plane), with an extension line
+    std::optional<geodesy::PlanePoint> labelAt;       ///< middle of a label placed by hand (plan's plane)
+    friend bool operator==(const Showing&, const Showing&) = default;
+};
+
+/// A transparent overlay. Higher's own or ours.
+struct Film {
+    FilmId id;
+    std::string name;                                 ///< "MOVE"
+    std::set<int> phases;
+    std::optional<Scale> scale;                       ///< none: the ground sheet's
+    std::optional<SheetId> groundSheet;               ///< none: the plan's first
+    std::vector<Showing> shows;                       ///< sorted by order
+    UnknownFields unknown;
+    friend bool operator==(const Film&, const Film&) = default;
+};
+using FilmPtr = std::shared_ptr<const Film>;
+
+/// A key between two others ("" stands for before the first, after the last). Laws: a < between(a, b) < b.
+[[nodiscard]] std::string orderBetween(const std::string& before, const std::string& after);
+
+}  // namespace crosstick::plan

@@ -1,0 +1,41 @@
+#pragma once
+
+#include <cstddef>
+#include <deque>
+#include <string>
+
+#include "core/plan/plan.h"
+
+namespace crosstick::plan {
+
+/// Undo and redo: a list of plans with a caption each. Capped by the bytes that steps hold for themselves; the oldest go.
+class History {
+  public:
+    explicit History(Plan start, std::size_t capBytes = std::size_t{256} << 20);
+
+    [[nodiscard]] const Plan& present() const;
+    /// A committed edit. What was undone before it is dropped. A plan equal to the present one adds no step.
+    void push(Plan next, std::string caption);
+    [[nodiscard]] bool canUndo() const;
+    [[nodiscard]] bool canRedo() const;
+    [[nodiscard]] std::string undoCaption() const;  ///< of the step that undo would take back; empty where none
+    [[nodiscard]] std::string redoCaption() const;
+    const Plan& undo();  ///< the present one where there is nothing to undo
+    const Plan& redo();
+    [[nodiscard]] std::size_t steps() const;
+    [[nodiscard]] std::size_t bytes() const;
+
+  private:
+    struct Step {
+        Plan plan;
+        std::string caption;
+        std::size_t bytes = 0;
+    };
+    std::deque<Step> steps_;
+    std::size_t position_ = 0;
+    std::size_t bytes_ = 0;
+    std::size_t cap_;
+    void trim();
+};
+
+}  // namespace crosstick::plan

@@ -1,0 +1,136 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/plan/chunked_list.h"
+#include "core/plan/film.h"
+#include "core/plan/measure.h"
+#include "core/plan/sheet.h"
+
+namespace crosstick::plan {
+
+struct Phase {
+    int number = 1;
+    std::string name;                      ///< "Approach"
+    std::optional<Instant> from;
+    std::optional<Instant> until;
+    friend bool operator==(const Phase&, const Phase&) = default;
+};
+
+/// One window and one set of register ticks for all films of a plan, in the ground sheet's grid (metres).
+struct Registration {
+    geodesy::PlanePoint southWest;
+    geodesy::PlanePoint northEast;
+    std::vector<geodesy::PlanePoint> ticks;  ///< grid crossings
+    friend bool operator==(const Registration&, const Registration&) = default;
+};
+
+enum class DeclinationSource { Model, Sheet };
+
+/// A person's pace count: how often the left foot strikes the ground in 100 m.
+struct PaceProfile {
+    double doublePacesPer100 = 62;
+    std::string note;                      ///< "open hill, night"
+    friend bool operator==(const PaceProfile&, const PaceProfile&) = default;
+};
+
+/// A rate of march and where it comes from ("cross-country, night").
+struct MarchRate {
+    KilometresPerHour rate{4.0};
+    std::string note;
+    friend bool operator==(const MarchRate&, const MarchRate&) = default;
+};
+
+/// What stands once on every paper.
+struct Heading {
+    std::string name;                      ///< "SLOW KETTLE"
+    std::string marking;                   ///< "EXERCISE"
+    std::string author;                    ///< name, rank, unit
+    std::string unit;
+    std::string distribution;
+    std::string cautions;
+    TimeZone zone;
+    CalendarDate date{};                   ///< the day the work is for: declination, light
+    std::optional<Instant> prepared;
+    std::optional<Instant> effective;
+    DeclinationSource declination = DeclinationSource::Model;
+    geodesy::Zone plane;                   ///< the plan's own plane: WGS 84, this UTM zone or UPS
+    std::optional<PaceProfile> pace;
+    std::optional<MarchRate> rate;
+    UnknownFields unknown;
+    friend bool operator==(const Heading&, const Heading&) = default;
+};
+
+struct Difference;
+
+/// The document, an immutable value: copying it copies pointers. Who holds one can read it on any thread without a lock.
+/// Edits are the functions of edits.h, from a plan to a new plan that shares all it did not touch.
+class Plan {
+  public:
+    Plan() = default;
+    [[nodiscard]] const Uuid& id() const { return id_; }
+    [[nodiscard]] const Heading& heading() const { return *heading_; }
+    [[nodiscard]] const std::vector<SheetPtr>& sheets() const { return *sheets_; }
+    [[nodiscard]] const std::vector<Phase>& phases() const { return *phases_; }
+    [[nodiscard]] const std::vector<FilmPtr>& films() const { return *films_; }      ///< the stack, the lowest first
+    [[nodiscard]] const std::vector<RoutePtr>& routes() const { return *routes_; }
+    [[nodiscard]] const ChunkedList<Measure>& measures() const { return measures_; }  ///< in order of identity
+    [[nodiscard]] const std::optional<Registration>& registration() const { return *registration_; }
+
+    [[nodiscard]] MeasurePtr measure(const ItemId& id) const;  ///< null where there is none
+    [[nodiscard]] RoutePtr route(const ItemId& id) const;
+    [[nodiscard]] FilmPtr film(const FilmId& id) const;
+    [[nodiscard]] FilmPtr filmNamed(std::string_view name) const;
+    [[nodiscard]] RoutePtr routeNamed(std::string_view name) const;
+    [[nodiscard]] SheetPtr sheet(const SheetId& id) const;
+    /// The sheet a film lies on: its own, else the plan's first; null for a plan without a sheet.
+    [[nodiscard]] SheetPtr groundSheet(const Film& film) const;
+    /// The CRS of the ground sheet's printed grid, or of the plan's own plane where it has no sheet.
+    [[nodiscard]] std::string gridCrs(const Film& film) const;
+    [[nodiscard]] std::string planeCrs() const;
+
+    friend bool operator==(const Plan& a, const Plan& b);
+    friend class PlanBuilder;
+    friend Difference difference(const Plan& before, const Plan& after);
+
+  private:
+    Uuid id_;
+    std::shared_ptr<const Heading> heading_ = std::make_shared<const Heading>();
+    std::shared_ptr<const std::vector<SheetPtr>> sheets_ = std::make_shared<const std::vector<SheetPtr>>();
+    std::shared_ptr<const std::vector<Phase>> phases_ = std::make_shared<const std::vector<Phase>>();
+    std::shared_ptr<const std::vector<FilmPtr>> films_ = std::make_shared<const std::vector<FilmPtr>>();
+    std::shared_ptr<const std::vector<RoutePtr>> routes_ = std::make_shared<const std::vector<RoutePtr>>();
+    ChunkedList<Measure> measures_;
+    std::shared_ptr<const std::optional<Registration>> registration_ =
+        std::make_shared<const std::optional<Registration>>();
+};
+
+/// Changes several things of a plan at once and gives the new one; parts not touched are shared with the old.
+class PlanBuilder {
+  public:
+    explicit PlanBuilder(Plan base)
+        : plan_(std::move(base)) {}
+    PlanBuilder& id(const Uuid& id);
+    PlanBuilder& heading(Heading heading);
+    PlanBuilder& phases(std::vector<Phase> phases);
+    PlanBuilder& registration(std::optional<Registration> registration);
+    PlanBuilder& put(Sheet sheet);      ///< replaces the one with the same identity, else adds at the end
+    PlanBuilder& put(Film film);        ///< keeps its place in the stack; a new one goes on top
+    PlanBuilder& put(Route route);
+    PlanBuilder& put(Measure measure);
+    PlanBuilder& put(std::vector<Measure> many);  ///< one pass for an import
+    PlanBuilder& removeMeasure(const ItemId& id);
+    PlanBuilder& removeRoute(const ItemId& id);
+    PlanBuilder& removeFilm(const FilmId& id);
+    PlanBuilder& removeSheet(const SheetId& id);
+    PlanBuilder& order(std::vector<FilmPtr> films);  ///< the stack anew
+    [[nodiscard]] Plan build() &&;
+
+  private:
+    Plan plan_;
+};
+
+}  // namespace crosstick::plan

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <array>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "core/plan/measure.h"
+
+namespace crosstick::plan {
+
+/// What a sheet prints about magnetic north.
+struct PrintedDeclination {
+    Degrees gmAngle;                       ///< grid to magnetic north, east positive
+    CalendarDate date{};                   ///< the date it holds for
+    Degrees yearlyChange;                  ///< of the angle, east positive
+    friend bool operator==(const PrintedDeclination&, const PrintedDeclination&) = default;
+};
+
+/// Pixel (column, row; upper left corner of the raster is 0, 0) to the sheet's grid in metres.
+struct Placement {
+    geodesy::PlanePoint corner;            ///< of the raster's upper left pixel's upper left corner
+    double eastPerColumn = 1, eastPerRow = 0, northPerColumn = 0, northPerRow = -1;  ///< metres a pixel
+    friend bool operator==(const Placement&, const Placement&) = default;
+};
+
+/// A map sheet as the plan knows it; the raster stays in its own file.
+struct Sheet {
+    SheetId id;
+    std::string path;                      ///< relative to the plan's folder where it lies inside it
+    std::int64_t bytes = 0;
+    std::string sha256;                    ///< of the file, to find it again
+    std::string crs;                       ///< "EPSG:32625" or WKT; its grid is the grid of the work
+    int columns = 0, rows = 0;
+    Placement placement;
+    Scale scale;
+    std::string series, name, number, edition;
+    std::string datum;                     ///< as printed: "WGS 84"
+    std::optional<PrintedDeclination> declination;
+    std::string elevationPath;             ///< a height model that goes with it, may be empty
+    UnknownFields unknown;
+    friend bool operator==(const Sheet&, const Sheet&) = default;
+};
+using SheetPtr = std::shared_ptr<const Sheet>;
+
+}  // namespace crosstick::plan

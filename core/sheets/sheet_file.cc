@@ -1,0 +1,1 @@
+#include "core/sheets/sheet_file.h"

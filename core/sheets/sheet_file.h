@@ -1,0 +1,53 @@
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+#include <vector>
+
+#include "core/plan/sheet.h"
+#include "core/units/result.h"
+
+namespace crosstick::sheets {
+
+/// What a GeoTIFF says of itself, as a new sheet of a plan: CRS, placement, size, checksum, and scale where the file's
+/// metadata or its resolution at 25.4 mm to the inch tell it; series, name, number and edition from its metadata if there.
+/// Errors: sheets/file-missing, sheets/not-a-raster, sheets/damaged, sheets/no-crs, sheets/crs-geographic, sheets/no-placement.
+[[nodiscard]] Result<plan::Sheet> describeSheet(const std::filesystem::path& file, const Uuid& id);
+
+/// 0xffRRGGBB, rows from the top.
+struct Pixels {
+    int columns = 0;
+    int rows = 0;
+    std::vector<std::uint32_t> rgb;
+};
+
+/// A part of the raster in its own pixels.
+struct PixelWindow {
+    int column = 0, row = 0, columns = 0, rows = 0;
+};
+
+/// A sheet's raster, open for reading: palette, grey, RGB or RGBA (laid on white), tiled or stripped.
+/// Thread: one thread at a time; open one for each thread.
+class Raster {
+  public:
+    [[nodiscard]] static Result<Raster> open(const std::filesystem::path& file);
+    Raster(Raster&&) noexcept;
+    Raster& operator=(Raster&&) noexcept;
+    Raster(const Raster&) = delete;
+    Raster& operator=(const Raster&) = delete;
+    ~Raster();
+
+    [[nodiscard]] int columns() const;
+    [[nodiscard]] int rows() const;
+    /// A window brought to a size: averaged when made smaller (overviews used where there are any), never larger than asked.
+    /// The part outside the raster is transparent (0). Errors: sheets/damaged with file and place.
+    [[nodiscard]] Result<Pixels> read(PixelWindow window, int columns, int rows) const;
+
+  private:
+    struct Parts;
+    explicit Raster(std::unique_ptr<Parts> parts);
+    std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace crosstick::sheets

@@ -1,0 +1,1 @@
+#include "core/units/number_text.h"

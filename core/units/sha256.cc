@@ -1,0 +1,1 @@
+#include "core/units/sha256.h"

@@ -1,0 +1,1 @@
+#include "symbols/engrave.h"
