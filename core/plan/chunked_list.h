@@ -9,9 +9,9 @@
 
 namespace crosstick::plan {
 
-/// Values with an `id`, sorted by it, in shared chunks of about 128: one edit copies one chunk and the list of chunks, so
-/// a step of the history costs about 4 KB however large the plan is, and two neighbours are compared chunk by chunk by
-/// pointer. An immutable value: every change gives a new list.
+/// Values with an `id`, sorted by it, in shared chunks of about 128: one edit copies one chunk and the list of chunks,
+/// so a step of the history costs about 4 KB however large the plan is, and two neighbours are compared chunk by chunk
+/// by pointer. An immutable value: every change gives a new list.
 template <class T>
 class ChunkedList {
   public:
@@ -113,8 +113,8 @@ ChunkedList<T> ChunkedList<T>::with(Ptr value) const {
     }
     const std::size_t index = chunkFor(value->id);
     Chunk chunk = *(*chunks_)[index];
-    auto at = std::lower_bound(chunk.begin(), chunk.end(), value->id,
-                               [](const Ptr& a, const Uuid& b) { return a->id < b; });
+    auto at =
+        std::lower_bound(chunk.begin(), chunk.end(), value->id, [](const Ptr& a, const Uuid& b) { return a->id < b; });
     ChunkedList next;
     next.size_ = size_;
     if (at != chunk.end() && (*at)->id == value->id) {

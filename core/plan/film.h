@@ -13,20 +13,20 @@ namespace crosstick::plan {
 /// One measure or route on one film, with what differs there.
 struct Showing {
     ItemId item;
-    std::string order;                                ///< fractional key: films draw and list by it
-    std::optional<geodesy::PlanePoint> symbolAt;      ///< set aside here (plan's plane), with an extension line
-    std::optional<geodesy::PlanePoint> labelAt;       ///< middle of a label placed by hand (plan's plane)
+    std::string order;                            ///< fractional key: films draw and list by it
+    std::optional<geodesy::PlanePoint> symbolAt;  ///< set aside here (plan's plane), with an extension line
+    std::optional<geodesy::PlanePoint> labelAt;   ///< middle of a label placed by hand (plan's plane)
     friend bool operator==(const Showing&, const Showing&) = default;
 };
 
 /// A transparent overlay. Higher's own or ours.
 struct Film {
     FilmId id;
-    std::string name;                                 ///< "MOVE"
+    std::string name;  ///< "MOVE"
     std::set<int> phases;
-    std::optional<Scale> scale;                       ///< none: the ground sheet's
-    std::optional<SheetId> groundSheet;               ///< none: the plan's first
-    std::vector<Showing> shows;                       ///< sorted by order
+    std::optional<Scale> scale;          ///< none: the ground sheet's
+    std::optional<SheetId> groundSheet;  ///< none: the plan's first
+    std::vector<Showing> shows;          ///< sorted by order
     UnknownFields unknown;
     friend bool operator==(const Film&, const Film&) = default;
 };

@@ -8,7 +8,8 @@
 
 namespace crosstick::plan {
 
-/// Undo and redo: a list of plans with a caption each. Capped by the bytes that steps hold for themselves; the oldest go.
+/// Undo and redo: a list of plans with a caption each. Capped by the bytes that steps hold for themselves; the oldest
+/// go.
 class History {
   public:
     explicit History(Plan start, std::size_t capBytes = std::size_t{256} << 20);

@@ -37,21 +37,21 @@ using UnknownFields = std::map<std::string, std::string>;
 /// A control measure: one thing, wherever it is shown. Belongs to the plan; films list it.
 struct Measure {
     ItemId id;
-    std::string kind;                               ///< catalogue identity, "checkpoint"
-    /// In the plan's plane, in the order the catalogue names; for Anchor::Paper millimetres from the window's upper left
-    /// corner, x as easting and y as northing (down). Empty while unplaced.
+    std::string kind;  ///< catalogue identity, "checkpoint"
+    /// In the plan's plane, in the order the catalogue names; for Anchor::Paper millimetres from the window's upper
+    /// left corner, x as easting and y as northing (down). Empty while unplaced.
     std::vector<geodesy::PlanePoint> points;
-    std::string name;                               ///< "BODKIN"
-    std::string number;                             ///< "3"; a text, since "3A" exists
-    std::map<std::string, std::string> fields;      ///< by the catalogue's keys
+    std::string name;                           ///< "BODKIN"
+    std::string number;                         ///< "3"; a text, since "3A" exists
+    std::map<std::string, std::string> fields;  ///< by the catalogue's keys
     Anchor anchor = Anchor::Ground;
     PlaceState state = PlaceState::Confirmed;
     Standing standing = Standing::Present;
     Whose whose = Whose::Own;
-    std::vector<std::string> relations;             ///< "ends at: left boundary"
+    std::vector<std::string> relations;  ///< "ends at: left boundary"
     std::string why;
-    std::string tie;                                ///< "weir with footbridge at the lake's outlet"
-    std::optional<Instant> from;                    ///< in force from, until
+    std::string tie;              ///< "weir with footbridge at the lake's outlet"
+    std::optional<Instant> from;  ///< in force from, until
     std::optional<Instant> until;
     std::optional<TraceSource> tracedFrom;
     UnknownFields unknown;
@@ -71,14 +71,14 @@ struct Stop {
 /// A way. Legs run from stop to stop; vertices in between are bends. What lies before the first stop is administrative.
 struct Route {
     ItemId id;
-    std::string name;                               ///< "QUILL"
+    std::string name;  ///< "QUILL"
     Use use = Use::Primary;
-    std::vector<geodesy::PlanePoint> vertices;      ///< in the plan's plane
-    std::vector<Stop> stops;                        ///< by rising vertex
-    std::optional<ItemId> onwardTo;                 ///< release point to here: azimuth and distance only
-    std::optional<Instant> start;                   ///< head at the first stop
+    std::vector<geodesy::PlanePoint> vertices;  ///< in the plan's plane
+    std::vector<Stop> stops;                    ///< by rising vertex
+    std::optional<ItemId> onwardTo;             ///< release point to here: azimuth and distance only
+    std::optional<Instant> start;               ///< head at the first stop
     std::string why;
-    std::string ifNotFound;                         ///< one line for the card
+    std::string ifNotFound;  ///< one line for the card
     UnknownFields unknown;
     friend bool operator==(const Route&, const Route&) = default;
 };

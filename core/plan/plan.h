@@ -14,7 +14,7 @@ namespace crosstick::plan {
 
 struct Phase {
     int number = 1;
-    std::string name;                      ///< "Approach"
+    std::string name;  ///< "Approach"
     std::optional<Instant> from;
     std::optional<Instant> until;
     friend bool operator==(const Phase&, const Phase&) = default;
@@ -33,7 +33,7 @@ enum class DeclinationSource { Model, Sheet };
 /// A person's pace count: how often the left foot strikes the ground in 100 m.
 struct PaceProfile {
     double doublePacesPer100 = 62;
-    std::string note;                      ///< "open hill, night"
+    std::string note;  ///< "open hill, night"
     friend bool operator==(const PaceProfile&, const PaceProfile&) = default;
 };
 
@@ -46,18 +46,18 @@ struct MarchRate {
 
 /// What stands once on every paper.
 struct Heading {
-    std::string name;                      ///< "SLOW KETTLE"
-    std::string marking;                   ///< "EXERCISE"
-    std::string author;                    ///< name, rank, unit
+    std::string name;     ///< "SLOW KETTLE"
+    std::string marking;  ///< "EXERCISE"
+    std::string author;   ///< name, rank, unit
     std::string unit;
     std::string distribution;
     std::string cautions;
     TimeZone zone;
-    CalendarDate date{};                   ///< the day the work is for: declination, light
+    CalendarDate date{};  ///< the day the work is for: declination, light
     std::optional<Instant> prepared;
     std::optional<Instant> effective;
     DeclinationSource declination = DeclinationSource::Model;
-    geodesy::Zone plane;                   ///< the plan's own plane: WGS 84, this UTM zone or UPS
+    geodesy::Zone plane;  ///< the plan's own plane: WGS 84, this UTM zone or UPS
     std::optional<PaceProfile> pace;
     std::optional<MarchRate> rate;
     UnknownFields unknown;
@@ -66,8 +66,8 @@ struct Heading {
 
 struct Difference;
 
-/// The document, an immutable value: copying it copies pointers. Who holds one can read it on any thread without a lock.
-/// Edits are the functions of edits.h, from a plan to a new plan that shares all it did not touch.
+/// The document, an immutable value: copying it copies pointers. Who holds one can read it on any thread without a
+/// lock. Edits are the functions of edits.h, from a plan to a new plan that shares all it did not touch.
 class Plan {
   public:
     Plan() = default;
@@ -75,7 +75,7 @@ class Plan {
     [[nodiscard]] const Heading& heading() const { return *heading_; }
     [[nodiscard]] const std::vector<SheetPtr>& sheets() const { return *sheets_; }
     [[nodiscard]] const std::vector<Phase>& phases() const { return *phases_; }
-    [[nodiscard]] const std::vector<FilmPtr>& films() const { return *films_; }      ///< the stack, the lowest first
+    [[nodiscard]] const std::vector<FilmPtr>& films() const { return *films_; }  ///< the stack, the lowest first
     [[nodiscard]] const std::vector<RoutePtr>& routes() const { return *routes_; }
     [[nodiscard]] const ChunkedList<Measure>& measures() const { return measures_; }  ///< in order of identity
     [[nodiscard]] const std::optional<Registration>& registration() const { return *registration_; }
@@ -111,22 +111,24 @@ class Plan {
 /// Changes several things of a plan at once and gives the new one; parts not touched are shared with the old.
 class PlanBuilder {
   public:
-    explicit PlanBuilder(Plan base)
-        : plan_(std::move(base)) {}
+    explicit PlanBuilder(Plan base) : plan_(std::move(base)) {}
     PlanBuilder& id(const Uuid& id);
     PlanBuilder& heading(Heading heading);
     PlanBuilder& phases(std::vector<Phase> phases);
     PlanBuilder& registration(std::optional<Registration> registration);
-    PlanBuilder& put(Sheet sheet);      ///< replaces the one with the same identity, else adds at the end
-    PlanBuilder& put(Film film);        ///< keeps its place in the stack; a new one goes on top
+    PlanBuilder& put(Sheet sheet);  ///< replaces the one with the same identity, else adds at the end
+    PlanBuilder& put(Film film);    ///< keeps its place in the stack; a new one goes on top
     PlanBuilder& put(Route route);
     PlanBuilder& put(Measure measure);
-    PlanBuilder& put(std::vector<Measure> many);  ///< one pass for an import
+    PlanBuilder& put(std::vector<Measure> many);  ///< one pass, for imports
     PlanBuilder& removeMeasure(const ItemId& id);
     PlanBuilder& removeRoute(const ItemId& id);
     PlanBuilder& removeFilm(const FilmId& id);
     PlanBuilder& removeSheet(const SheetId& id);
-    PlanBuilder& order(std::vector<FilmPtr> films);  ///< the stack anew
+    /// Puts lists in the order of the identities given; an empty order leaves its list alone. What an order does not
+    /// name keeps its turn at the end.
+    PlanBuilder& order(const std::vector<Uuid>& sheets, const std::vector<Uuid>& films,
+                       const std::vector<Uuid>& routes);
     [[nodiscard]] Plan build() &&;
 
   private:

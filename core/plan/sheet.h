@@ -11,15 +11,15 @@ namespace crosstick::plan {
 
 /// What a sheet prints about magnetic north.
 struct PrintedDeclination {
-    Degrees gmAngle;                       ///< grid to magnetic north, east positive
-    CalendarDate date{};                   ///< the date it holds for
-    Degrees yearlyChange;                  ///< of the angle, east positive
+    Degrees gmAngle;       ///< grid to magnetic north, east positive
+    CalendarDate date{};   ///< the date it holds for
+    Degrees yearlyChange;  ///< of the angle, east positive
     friend bool operator==(const PrintedDeclination&, const PrintedDeclination&) = default;
 };
 
 /// Pixel (column, row; upper left corner of the raster is 0, 0) to the sheet's grid in metres.
 struct Placement {
-    geodesy::PlanePoint corner;            ///< of the raster's upper left pixel's upper left corner
+    geodesy::PlanePoint corner;  ///< of the raster's upper left pixel's upper left corner
     double eastPerColumn = 1, eastPerRow = 0, northPerColumn = 0, northPerRow = -1;  ///< metres a pixel
     friend bool operator==(const Placement&, const Placement&) = default;
 };
@@ -27,17 +27,17 @@ struct Placement {
 /// A map sheet as the plan knows it; the raster stays in its own file.
 struct Sheet {
     SheetId id;
-    std::string path;                      ///< relative to the plan's folder where it lies inside it
+    std::string path;  ///< relative to the plan's folder where it lies inside it
     std::int64_t bytes = 0;
-    std::string sha256;                    ///< of the file, to find it again
-    std::string crs;                       ///< "EPSG:32625" or WKT; its grid is the grid of the work
+    std::string sha256;  ///< of the file, to find it again
+    std::string crs;     ///< "EPSG:32625" or WKT; its grid is the grid of the work
     int columns = 0, rows = 0;
     Placement placement;
     Scale scale;
     std::string series, name, number, edition;
-    std::string datum;                     ///< as printed: "WGS 84"
+    std::string datum;  ///< as printed: "WGS 84"
     std::optional<PrintedDeclination> declination;
-    std::string elevationPath;             ///< a height model that goes with it, may be empty
+    std::string elevationPath;  ///< a height model that goes with it, may be empty
     UnknownFields unknown;
     friend bool operator==(const Sheet&, const Sheet&) = default;
 };
