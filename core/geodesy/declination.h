@@ -11,9 +11,9 @@
 namespace crosstick::geodesy {
 
 struct Declination {
-    Degrees declination;    ///< magnetic north from true north, east positive
-    Degrees sigma;          ///< one sigma: sqrt(0.26^2 + (5417 nT / H)^2), trade 9c
-    Nanotesla horizontal;   ///< horizontal field; under 6000 nT a compass is sluggish
+    Degrees declination;   ///< magnetic north from true north, east positive
+    Degrees sigma;         ///< one sigma: sqrt(0.26^2 + (5417 nT / H)^2), trade 9c
+    Nanotesla horizontal;  ///< horizontal field; under 6000 nT a compass is sluggish
 };
 
 /// The World Magnetic Model 2025, degree 12, read from the folder that the build makes (share/crosstick/magnetic).
@@ -32,8 +32,7 @@ class MagneticModel {
 
   private:
     struct Model;
-    explicit MagneticModel(std::shared_ptr<const Model> model)
-        : model_(std::move(model)) {}
+    explicit MagneticModel(std::shared_ptr<const Model> model) : model_(std::move(model)) {}
     std::shared_ptr<const Model> model_;
 };
 

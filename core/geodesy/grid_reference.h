@@ -16,11 +16,10 @@ struct GridReference {
 };
 
 /// Reads MGRS of any precision ("18SUJ23480647", "18S UJ 2348 0647", grid zone or 100 km square alone, polar "ZAA..."),
-/// UTM ("18N 323483 4306479", hemisphere letter n or s; "n 2000000 1555731" for UPS), degrees ("38.8894 -77.0352", N S E W
-/// letters allowed, latitude first unless letters say otherwise) and degrees-minutes-seconds ("38 53 22.08N 77 02 06.86W",
-/// degree, minute and second signs allowed). Leading and trailing blanks are free.
-/// Datum: WGS 84.
-/// Errors: geodesy/... with "text" and, where one can be named, "found"; an older row lettering (trade 4.1) is
+/// UTM ("18N 323483 4306479", hemisphere letter n or s; "n 2000000 1555731" for UPS), degrees ("38.8894 -77.0352", N S
+/// E W letters allowed, latitude first unless letters say otherwise) and degrees-minutes-seconds ("38 53 22.08N 77 02
+/// 06.86W", degree, minute and second signs allowed). Leading and trailing blanks are free. Datum: WGS 84. Errors:
+/// geodesy/... with "text" and, where one can be named, "found"; an older row lettering (trade 4.1) is
 ///         recognised by its impossible letters and explained (geodesy/old-lettering), never guessed.
 [[nodiscard]] Result<GridReference> parsePoint(std::string_view text);
 
@@ -39,9 +38,9 @@ enum class Digits { SquareOnly = 0, TenKilometres = 1, Kilometre = 2, Hundred = 
 [[nodiscard]] Result<std::string> mgrs(const GridPoint& point, Digits digits);
 /// For people: "25T FL 5427 9806" (zone and square set apart). Parts are empty where MGRS does not reach.
 struct MgrsParts {
-    std::string zone;    ///< "25T"; empty in polar areas' first part: the band letter only
-    std::string square;  ///< "FL"
-    std::string easting; ///< digits, truncated
+    std::string zone;     ///< "25T"; empty in polar areas' first part: the band letter only
+    std::string square;   ///< "FL"
+    std::string easting;  ///< digits, truncated
     std::string northing;
 };
 [[nodiscard]] Result<MgrsParts> mgrsParts(const GridPoint& point, Digits digits);

@@ -1,19 +1,18 @@
 #pragma once
 
-#include <compare>
 #include <cmath>
+#include <compare>
 #include <numbers>
 
 namespace crosstick {
 
-/// A number with a unit that the compiler knows. Quantities of one unit add and compare; a number scales them; two of one
-/// unit divide to a plain ratio. Nothing converts by itself: conversions are the named functions below.
+/// A number with a unit that the compiler knows. Quantities of one unit add and compare; a number scales them; two of
+/// one unit divide to a plain ratio. Nothing converts by itself: conversions are the named functions below.
 template <class Tag>
 class Quantity {
   public:
     constexpr Quantity() = default;
-    explicit constexpr Quantity(double value)
-        : value_(value) {}
+    explicit constexpr Quantity(double value) : value_(value) {}
     [[nodiscard]] constexpr double value() const { return value_; }
 
     constexpr Quantity& operator+=(Quantity other) {
@@ -38,11 +37,11 @@ class Quantity {
 };
 
 using Metres = Quantity<struct MetresTag>;
-using Degrees = Quantity<struct DegreesTag>;          ///< 360 to the circle
+using Degrees = Quantity<struct DegreesTag>;  ///< 360 to the circle
 using Radians = Quantity<struct RadiansTag>;
-using Mils = Quantity<struct MilsTag>;                ///< 6400 to the circle
-using PaperMm = Quantity<struct PaperMmTag>;          ///< millimetres on paper or film
-using Minutes = Quantity<struct MinutesTag>;          ///< time on the move
+using Mils = Quantity<struct MilsTag>;        ///< 6400 to the circle
+using PaperMm = Quantity<struct PaperMmTag>;  ///< millimetres on paper or film
+using Minutes = Quantity<struct MinutesTag>;  ///< time on the move
 using KilometresPerHour = Quantity<struct KmhTag>;
 using Nanotesla = Quantity<struct NanoteslaTag>;
 
@@ -55,11 +54,19 @@ template <class Tag>
     return std::isfinite(q.value());
 }
 
-[[nodiscard]] constexpr Radians radians(Degrees a) { return Radians(a.value() * std::numbers::pi / 180); }
-[[nodiscard]] constexpr Degrees degrees(Radians a) { return Degrees(a.value() * 180 / std::numbers::pi); }
+[[nodiscard]] constexpr Radians radians(Degrees a) {
+    return Radians(a.value() * std::numbers::pi / 180);
+}
+[[nodiscard]] constexpr Degrees degrees(Radians a) {
+    return Degrees(a.value() * 180 / std::numbers::pi);
+}
 /// Exact factor 160/9 (17.78 and 17.7 of older texts are roundings).
-[[nodiscard]] constexpr Mils mils(Degrees a) { return Mils(a.value() * 160 / 9); }
-[[nodiscard]] constexpr Degrees degrees(Mils a) { return Degrees(a.value() * 9 / 160); }
+[[nodiscard]] constexpr Mils mils(Degrees a) {
+    return Mils(a.value() * 160 / 9);
+}
+[[nodiscard]] constexpr Degrees degrees(Mils a) {
+    return Degrees(a.value() * 9 / 160);
+}
 
 /// The same direction in [0, 360); never -0. Not finite stays as it is.
 [[nodiscard]] inline Degrees fullCircle(Degrees a) {

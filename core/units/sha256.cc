@@ -2,6 +2,7 @@
 
 #include <bit>
 #include <cstddef>
+#include <utility>
 
 namespace crosstick {
 namespace {
@@ -62,33 +63,39 @@ void absorb(State& state, const std::uint8_t* block) {
 
 }  // namespace
 
-Sha256 sha256(std::string_view bytes) {
-    State state{0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a, 0x510e527f, 0x9b05688c, 0x1f83d9ab, 0x5be0cd19};
-    std::array<std::uint8_t, kBlock> block{};
-    std::size_t filled = 0;
-    const auto put = [&](std::uint8_t byte) {
-        block[filled++] = byte;
-        if (filled == kBlock) {
-            absorb(state, block.data());
-            filled = 0;
+void Sha256Stream::add(std::span<const std::uint8_t> bytes) {
+    total_ += bytes.size();
+    for (const std::uint8_t byte : bytes) {
+        block_[held_++] = byte;
+        if (held_ == kBlock) {
+            absorb(state_, block_.data());
+            held_ = 0;
         }
-    };
-    for (const char c : bytes) {
-        put(static_cast<std::uint8_t>(c));
     }
-    put(0x80);
-    while (filled != kBlock - 8) {
-        put(0);
+}
+
+// FIPS 180-4, 5.1.1: a one bit, zeros, and the length in bits as the last eight bytes of a block.
+Sha256 Sha256Stream::finish() && {
+    const std::uint64_t bits = total_ * 8;
+    const std::array<std::uint8_t, kBlock> padding{0x80};
+    const std::size_t zeros = held_ < kBlock - 8 ? kBlock - 8 - held_ : 2 * kBlock - 8 - held_;
+    add(std::span(padding).first(zeros));
+    std::array<std::uint8_t, 8> length{};
+    for (std::size_t i = 0; i < length.size(); ++i) {
+        length[i] = static_cast<std::uint8_t>((bits >> (56 - 8 * i)) & 0xFFU);
     }
-    const std::uint64_t bits = std::uint64_t{bytes.size()} * 8;
-    for (int shift = 56; shift >= 0; shift -= 8) {
-        put(static_cast<std::uint8_t>((bits >> static_cast<unsigned>(shift)) & 0xFFU));
-    }
+    add(length);
     Sha256 digest{};
     for (std::size_t i = 0; i < digest.size(); ++i) {
-        digest[i] = static_cast<std::uint8_t>((state[i / 4] >> (24 - 8 * (i % 4))) & 0xFFU);
+        digest[i] = static_cast<std::uint8_t>((state_[i / 4] >> (24 - 8 * (i % 4))) & 0xFFU);
     }
     return digest;
+}
+
+Sha256 sha256(std::string_view bytes) {
+    Sha256Stream stream;
+    stream.add({reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size()});
+    return std::move(stream).finish();
 }
 
 std::string hexText(std::span<const std::uint8_t> bytes) {

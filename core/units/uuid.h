@@ -19,15 +19,14 @@ struct Uuid {
 
 [[nodiscard]] std::string text(const Uuid& id);
 [[nodiscard]] std::optional<Uuid> parseUuid(std::string_view text);
-/// The same name in the same space always gives the same identity (so that a file imported twice meets itself). The bits
-/// come from SHA-256 cut to 128 with the version-8 marks of RFC 9562.
+/// The same name in the same space always gives the same identity (so that a file imported twice meets itself). The
+/// bits come from SHA-256 cut to 128 with the version-8 marks of RFC 9562.
 [[nodiscard]] Uuid namedUuid(const Uuid& space, std::string_view name);
 
 /// Where new identities come from; the seed is passed in, so that a test or the demo makes the same file twice.
 class IdSource {
   public:
-    explicit IdSource(std::uint64_t seed)
-        : state_(seed) {}
+    explicit IdSource(std::uint64_t seed) : state_(seed) {}
     [[nodiscard]] Uuid next();
 
   private:
