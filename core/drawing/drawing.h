@@ -17,9 +17,15 @@ struct Point {
 };
 /// A displacement in the same millimetres.
 using Vector = Point;
-[[nodiscard]] constexpr Point operator+(Point a, Point b) { return {a.x + b.x, a.y + b.y}; }
-[[nodiscard]] constexpr Point operator-(Point a, Point b) { return {a.x - b.x, a.y - b.y}; }
-[[nodiscard]] constexpr Point operator*(Point a, double k) { return {a.x * k, a.y * k}; }
+[[nodiscard]] constexpr Point operator+(Point a, Point b) {
+    return {a.x + b.x, a.y + b.y};
+}
+[[nodiscard]] constexpr Point operator-(Point a, Point b) {
+    return {a.x - b.x, a.y - b.y};
+}
+[[nodiscard]] constexpr Point operator*(Point a, double k) {
+    return {a.x * k, a.y * k};
+}
 
 /// An upright box; empty when right < left.
 struct Box {
@@ -45,7 +51,7 @@ enum class Ink { Black, Blue, Red, Green, Yellow };
 enum class Join { Miter, Round };  ///< miter: limit 4, then bevel
 enum class Cap { Butt, Round };
 enum class Weight { Regular, Bold };
-enum class Halo { None, Paper };   ///< a paper-coloured rim of 0.5 mm; painted on the light table and colour prints only
+enum class Halo { None, Paper };  ///< a paper-coloured rim of 0.5 mm; painted on the light table and colour prints only
 
 struct Polyline {
     std::vector<Point> points;
@@ -72,10 +78,10 @@ struct Fill {
 
 /// One row of letters in the bundled face, set glyph by glyph from the table of advances, without kerning.
 struct Text {
-    std::string text;         ///< UTF-8
-    Point start;              ///< left end of the base line
-    Degrees angle;            ///< counter-clockwise as seen, 0 to the right
-    double capHeight = 2.0;   ///< height of a capital, millimetres
+    std::string text;        ///< UTF-8
+    Point start;             ///< left end of the base line
+    Degrees angle;           ///< counter-clockwise as seen, 0 to the right
+    double capHeight = 2.0;  ///< height of a capital, millimetres
     Weight weight = Weight::Regular;
     Ink ink = Ink::Black;
     Halo halo = Halo::None;

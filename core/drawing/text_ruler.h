@@ -6,8 +6,8 @@
 
 namespace crosstick::drawing {
 
-/// How wide letters are. The core's own ruler reads a table made from the bundled faces (face_table.cc), so that neither
-/// core nor tests need a font engine; a test compares the table with the faces.
+/// How wide letters are. The core's own ruler reads a table made from the bundled faces (face_table.cc), so that
+/// neither core nor tests need a font engine; a test compares the table with the faces.
 class TextRuler {
   public:
     virtual ~TextRuler() = default;
