@@ -21,10 +21,10 @@ struct Code {
 
 enum class FieldType { Text, Unit, Echelon, Phase };
 struct Field {
-    std::string_view key;      ///< in files: "left_unit"
-    std::string_view label;    ///< on screen: "Left unit"
+    std::string_view key;    ///< in files: "left_unit"
+    std::string_view label;  ///< on screen: "Left unit"
     FieldType type = FieldType::Text;
-    std::string_view standard; ///< default value
+    std::string_view standard;  ///< default value
 };
 
 /// When a line is dashed.
@@ -49,7 +49,7 @@ struct Entry {
     Legend legend;
     Code code;
     std::span<const Field> fields;
-    std::string_view help;          ///< one line
+    std::string_view help;  ///< one line
 };
 
 /// All kinds, in the order lists show them.

@@ -13,26 +13,26 @@ namespace crosstick::movement {
 
 /// The one G-M angle of a route and how it was got.
 struct GmAngle {
-    Degrees angle;                      ///< grid to magnetic, east positive
+    Degrees angle;  ///< grid to magnetic, east positive
     plan::DeclinationSource source;
     std::optional<geodesy::Declination> model;  ///< at the route's middle; none outside the model's dates
-    Degrees convergence;                ///< of the grid of the work at the route's middle
-    geodesy::PlanePoint middle;         ///< in the grid of the work
+    Degrees convergence;                        ///< of the grid of the work at the route's middle
+    geodesy::PlanePoint middle;                 ///< in the grid of the work
     CalendarDate date;
-    std::optional<Metres> height;       ///< used for the model; none: 0 was taken
-    std::optional<Degrees> printed;     ///< the sheet's own angle, brought to the date by its yearly change
+    std::optional<Metres> height;    ///< used for the model; none: 0 was taken
+    std::optional<Degrees> printed;  ///< the sheet's own angle, brought to the date by its yearly change
 };
 
 /// One straight piece: bend to bend.
 struct Piece {
-    geodesy::PlanePoint from, to;       ///< in the grid of the work
-    Degrees gridAzimuth;                ///< not a number for a piece of no length
-    Degrees trueAzimuth;                ///< geodesic, at the start
+    geodesy::PlanePoint from, to;  ///< in the grid of the work
+    Degrees gridAzimuth;           ///< not a number for a piece of no length
+    Degrees trueAzimuth;           ///< geodesic, at the start
     Degrees magneticAzimuth;
-    Metres mapDistance;                 ///< in the plane of the grid of the work
-    Metres groundDistance;              ///< geodesic on WGS 84
+    Metres mapDistance;                                   ///< in the plane of the grid of the work
+    Metres groundDistance;                                ///< geodesic on WGS 84
     std::optional<Metres> climb, descent, slopeDistance;  ///< unknown without heights
-    std::optional<double> paces;        ///< double paces on ground distance; none without a profile
+    std::optional<double> paces;                          ///< double paces on ground distance; none without a profile
     std::optional<Minutes> time;
 };
 
@@ -40,16 +40,16 @@ struct Piece {
 struct Leg {
     int number = 1;
     plan::ItemId from, to;
-    std::string fromLabel, toLabel;     ///< "SP 1", "CP 3"
-    std::string fromGrid, toGrid;       ///< 8 digits of the grid of the work, MGRS where it is UTM on WGS 84
+    std::string fromLabel, toLabel;  ///< "SP 1", "CP 3"
+    std::string fromGrid, toGrid;    ///< 8 digits of the grid of the work, MGRS where it is UTM on WGS 84
     std::vector<Piece> pieces;
     Metres mapDistance, groundDistance;
     std::optional<Metres> climb, descent, slopeDistance;
     std::optional<double> paces;
     std::optional<Minutes> time;
-    Metres groundSoFar;                 ///< at the end of the leg
+    Metres groundSoFar;  ///< at the end of the leg
     std::optional<Minutes> timeSoFar;
-    std::optional<Instant> arrival;     ///< head of the column, exact to the second
+    std::optional<Instant> arrival;  ///< head of the column, exact to the second
 };
 
 /// Direction and distance only, outside the totals.
@@ -85,7 +85,8 @@ struct RouteFigures {
 /// Errors: movement/..., and those of geodesy. A route with fewer than two stops is one leg from its first to its last
 ///         vertex.
 [[nodiscard]] Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& route,
-                                                const geodesy::MagneticModel* model, const sheets::HeightSource* heights);
+                                                const geodesy::MagneticModel* model,
+                                                const sheets::HeightSource* heights);
 
 /// "SP 1", "CP 3", "AA HASSOCK": how a measure is called in lists, by the catalogue's abbreviation.
 [[nodiscard]] std::string label(const plan::Measure& measure);

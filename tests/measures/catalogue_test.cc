@@ -1,0 +1,55 @@
+#include "core/measures/catalogue.h"
+
+#include <set>
+#include <string>
+
+#include <gtest/gtest.h>
+
+namespace crosstick::measures {
+namespace {
+
+TEST(Catalogue, EveryKindIsFoundByItsOwnIdentity) {
+    std::set<std::string_view> kinds;
+    for (const Entry& entry : catalogue()) {
+        EXPECT_TRUE(kinds.insert(entry.kind).second) << entry.kind;
+        EXPECT_EQ(find(entry.kind), &entry);
+    }
+    EXPECT_EQ(find("from-a-newer-program"), nullptr);
+}
+
+TEST(Catalogue, EveryEntrySaysWhatItIs) {
+    for (const Entry& entry : catalogue()) {
+        EXPECT_FALSE(entry.name.empty()) << entry.kind;
+        EXPECT_TRUE(entry.help.ends_with('.')) << entry.kind;
+        EXPECT_GE(entry.points.least, entry.shape == Shape::Area   ? 3
+                                      : entry.shape == Shape::Line ? 2
+                                                                   : 1)
+            << entry.kind;
+    }
+}
+
+TEST(Catalogue, CodesHaveSixDigitsOrNone) {
+    for (const Entry& entry : catalogue()) {
+        const std::string_view code = entry.code.entity;
+        EXPECT_TRUE(code.empty() || code.size() == 6) << entry.kind;
+        EXPECT_EQ(code.find_first_not_of("0123456789"), std::string_view::npos) << entry.kind;
+    }
+}
+
+// FM 1-02.2 and MIL-STD-2525D as remembered: the codes that are sure.
+TEST(Catalogue, SureCodesStandAsRemembered) {
+    EXPECT_EQ(find("boundary")->code.entity, "110100");
+    EXPECT_EQ(find("phase-line")->code.entity, "140300");
+    EXPECT_EQ(find("checkpoint")->code.entity, "130300");
+    EXPECT_EQ(find("start-point")->code.entity, "131600");
+    EXPECT_EQ(find("release-point")->code.entity, "131500");
+}
+
+TEST(Catalogue, AnAvenueOfApproachIsNeverAbbreviatedLikeAnAssemblyArea) {
+    for (const Entry& entry : catalogue()) {
+        EXPECT_EQ(entry.abbreviation == "AA", entry.kind == "assembly-area");
+    }
+}
+
+}  // namespace
+}  // namespace crosstick::measures
