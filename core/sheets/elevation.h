@@ -13,7 +13,8 @@ namespace crosstick::sheets {
 class Elevation final : public HeightSource {
   public:
     /// @param planCrs  the plane in which heightAt() will be asked
-    /// Errors: sheets/file-missing, sheets/not-a-raster, sheets/damaged, sheets/no-crs, sheets/too-large (over 100 million cells).
+    /// Errors: sheets/file-missing, sheets/not-a-raster, sheets/damaged, sheets/no-crs, sheets/too-large (over 100
+    /// million cells).
     [[nodiscard]] static Result<std::shared_ptr<const Elevation>> open(const std::filesystem::path& file,
                                                                        const std::string& planCrs);
     ~Elevation() override;

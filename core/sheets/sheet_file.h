@@ -3,6 +3,8 @@
 #include <cstdint>
 #include <filesystem>
 #include <memory>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "core/plan/sheet.h"
@@ -10,10 +12,18 @@
 
 namespace crosstick::sheets {
 
-/// What a GeoTIFF says of itself, as a new sheet of a plan: CRS, placement, size, checksum, and scale where the file's
-/// metadata or its resolution at 25.4 mm to the inch tell it; series, name, number and edition from its metadata if there.
-/// Errors: sheets/file-missing, sheets/not-a-raster, sheets/damaged, sheets/no-crs, sheets/crs-geographic, sheets/no-placement.
-[[nodiscard]] Result<plan::Sheet> describeSheet(const std::filesystem::path& file, const Uuid& id);
+/// What a GeoTIFF says of itself, as a new sheet of a plan: CRS, placement (in metres whatever the axis unit), size,
+/// SHA-256; series, name, number, edition, datum, printed G-M angle and height model from its metadata items in the
+/// domain "CROSSTICK" (SERIES, NAME, NUMBER, EDITION, SCALE, DATUM, GM_ANGLE_DEG, GM_DATE, GM_YEARLY_DEG, ELEVATION)
+/// where it has them. The scale is the given one, else the metadata's, else what pixel size and resolution tags give if
+/// that lies within 1 % of a usual map scale. Errors: sheets/file-missing, sheets/not-a-raster, sheets/too-large,
+/// sheets/damaged, sheets/no-crs,
+///         sheets/crs-geographic, sheets/no-placement, sheets/no-scale.
+[[nodiscard]] Result<plan::Sheet> describeSheet(const std::filesystem::path& file, const Uuid& id,
+                                                std::optional<Scale> given = std::nullopt);
+
+/// SHA-256 of a file, read in pieces. Errors: sheets/file-missing, sheets/damaged.
+[[nodiscard]] Result<std::string> fileSha256(const std::filesystem::path& file);
 
 /// 0xffRRGGBB, rows from the top.
 struct Pixels {
@@ -40,8 +50,8 @@ class Raster {
 
     [[nodiscard]] int columns() const;
     [[nodiscard]] int rows() const;
-    /// A window brought to a size: averaged when made smaller (overviews used where there are any), never larger than asked.
-    /// The part outside the raster is transparent (0). Errors: sheets/damaged with file and place.
+    /// A window brought to a size: averaged when made smaller (overviews used where there are any), never larger than
+    /// asked. The part outside the raster is transparent (0). Errors: sheets/damaged with file and place.
     [[nodiscard]] Result<Pixels> read(PixelWindow window, int columns, int rows) const;
 
   private:

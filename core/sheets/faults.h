@@ -1,0 +1,17 @@
+#pragma once
+
+#include "core/units/result.h"
+
+namespace crosstick::sheets {
+
+inline constexpr FaultId kFileMissing{"sheets/file-missing"};
+inline constexpr FaultId kNotARaster{"sheets/not-a-raster"};
+inline constexpr FaultId kDamaged{"sheets/damaged"};
+inline constexpr FaultId kNoCrs{"sheets/no-crs"};
+inline constexpr FaultId kCrsGeographic{"sheets/crs-geographic"};
+inline constexpr FaultId kNoPlacement{"sheets/no-placement"};
+inline constexpr FaultId kNoScale{"sheets/no-scale"};
+inline constexpr FaultId kTooLarge{"sheets/too-large"};
+inline constexpr FaultId kBands{"sheets/bands"};
+
+}  // namespace crosstick::sheets

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string>
+
+#include "core/units/result.h"
+
+class GDALDataset;
+
+namespace crosstick::sheets {
+
+struct CloseDataset {
+    void operator()(GDALDataset* dataset) const;
+};
+using DatasetPtr = std::unique_ptr<GDALDataset, CloseDataset>;
+
+/// What GDAL says while this lives goes here and not to stderr; the last words are kept for an error.
+class QuietGdal {
+  public:
+    QuietGdal();
+    ~QuietGdal();
+    QuietGdal(const QuietGdal&) = delete;
+    QuietGdal& operator=(const QuietGdal&) = delete;
+    [[nodiscard]] std::string lastWords() const;
+};
+
+/// Opens a GeoTIFF and nothing else: no other driver is even registered, so no other parser meets foreign bytes.
+/// Errors: sheets/file-missing, sheets/not-a-raster, sheets/too-large (over 100,000 pixels a side or 4 gigapixels).
+[[nodiscard]] Result<DatasetPtr> openGeoTiff(const std::filesystem::path& file);
+
+/// The dataset's CRS as "EPSG:n" where GDAL is sure of it, else as WKT 2; empty where it has none.
+[[nodiscard]] std::string crsText(GDALDataset& dataset);
+
+}  // namespace crosstick::sheets
