@@ -1,0 +1,327 @@
+#include "core/files/json_form.h"
+
+namespace crosstick::files {
+namespace {
+
+Json zoneJson(TimeZone zone) {
+    return {{"letter", std::string(1, zone.letter)}, {"offset_min", zone.offset.count()}};
+}
+
+TimeZone zoneFrom(FieldReader& reader) {
+    TimeZone zone;
+    if (const Json* object = reader.object("zone")) {
+        FieldReader inner(*object, "zone");
+        const std::string letter = inner.text("letter");
+        const auto offset = inner.whole("offset_min");
+        if (letter.size() != 1 || !offset || std::abs(*offset) > 15 * 60) {
+            reader.wrong("zone", "a letter and an offset within 15 hours");
+        } else {
+            zone = {letter[0], std::chrono::minutes(*offset)};
+        }
+    }
+    return zone;
+}
+
+void readPaceAndRate(FieldReader& reader, plan::Heading& h) {
+    if (const Json* pace = reader.object("pace")) {
+        FieldReader inner(*pace, "pace");
+        h.pace = plan::PaceProfile{inner.number("double_paces_per_100m").value_or(0), inner.text("note")};
+        if (inner.fault() || !(h.pace->doublePacesPer100 > 0)) {
+            reader.wrong("pace", "a count over 0");
+        }
+    }
+    if (const Json* rate = reader.object("rate")) {
+        FieldReader inner(*rate, "rate");
+        h.rate = plan::MarchRate{KilometresPerHour(inner.number("km_per_h").value_or(0)), inner.text("note")};
+        if (inner.fault() || !(h.rate->rate.value() > 0)) {
+            reader.wrong("rate", "a rate over 0");
+        }
+    }
+}
+
+geodesy::Zone planeFrom(FieldReader& reader) {
+    const auto number = reader.whole("plane_zone").value_or(31);
+    const auto half = static_cast<geodesy::Hemisphere>(reader.choice("plane_hemisphere", {"n", "s"}, 0));
+    if (number < 0 || number > 60) {
+        reader.wrong("plane_zone", "0 to 60");
+        return {};
+    }
+    return {static_cast<int>(number), half};
+}
+
+std::string dateOrNothing(CalendarDate date) {
+    return date.ok() ? isoDate(date) : std::string{};
+}
+
+}  // namespace
+
+Json toJson(const plan::Heading& h) {
+    Json json = Json::object();
+    put(json, "name", h.name);
+    put(json, "marking", h.marking);
+    put(json, "author", h.author);
+    put(json, "unit", h.unit);
+    put(json, "distribution", h.distribution);
+    put(json, "cautions", h.cautions);
+    json["zone"] = zoneJson(h.zone);
+    put(json, "date", dateOrNothing(h.date));
+    put(json, "prepared", h.prepared);
+    put(json, "effective", h.effective);
+    json["declination"] = h.declination == plan::DeclinationSource::Sheet ? "sheet" : "model";
+    json["plane_zone"] = h.plane.number;
+    json["plane_hemisphere"] = h.plane.hemisphere == geodesy::Hemisphere::South ? "s" : "n";
+    if (h.pace) {
+        json["pace"] = {{"double_paces_per_100m", h.pace->doublePacesPer100}, {"note", h.pace->note}};
+    }
+    if (h.rate) {
+        json["rate"] = {{"km_per_h", h.rate->rate.value()}, {"note", h.rate->note}};
+    }
+    put(json, h.unknown);
+    return json;
+}
+
+Result<plan::Heading> headingFrom(const Json& json) {
+    FieldReader reader(json, "heading");
+    plan::Heading h;
+    h.name = reader.text("name");
+    h.marking = reader.text("marking");
+    h.author = reader.text("author");
+    h.unit = reader.text("unit");
+    h.distribution = reader.text("distribution");
+    h.cautions = reader.text("cautions");
+    h.zone = zoneFrom(reader);
+    h.date = reader.date("date").value_or(CalendarDate{});
+    h.prepared = reader.time("prepared");
+    h.effective = reader.time("effective");
+    h.declination = static_cast<plan::DeclinationSource>(reader.choice("declination", {"model", "sheet"}, 0));
+    h.plane = planeFrom(reader);
+    readPaceAndRate(reader, h);
+    if (reader.fault()) {
+        return tl::unexpected(*reader.fault());
+    }
+    h.unknown = reader.unknown();
+    return h;
+}
+
+Json toJson(const std::vector<plan::Phase>& phases) {
+    Json list = Json::array();
+    for (const plan::Phase& phase : phases) {
+        Json json = {{"number", phase.number}};
+        put(json, "name", phase.name);
+        put(json, "from", phase.from);
+        put(json, "until", phase.until);
+        list.push_back(std::move(json));
+    }
+    return list;
+}
+
+Result<std::vector<plan::Phase>> phasesFrom(const Json& json) {
+    std::vector<plan::Phase> phases;
+    for (const Json& value : json) {
+        FieldReader reader(value, "phase");
+        plan::Phase phase;
+        phase.number = static_cast<int>(reader.whole("number").value_or(0) % 1000);
+        phase.name = reader.text("name");
+        phase.from = reader.time("from");
+        phase.until = reader.time("until");
+        if (reader.fault()) {
+            return tl::unexpected(*reader.fault());
+        }
+        phases.push_back(std::move(phase));
+    }
+    return phases;
+}
+
+Json toJson(const std::optional<plan::Registration>& registration) {
+    if (!registration) {
+        return Json();
+    }
+    Json ticks = Json::array();
+    for (const geodesy::PlanePoint tick : registration->ticks) {
+        ticks.push_back(pointJson(tick));
+    }
+    return {{"south_west", pointJson(registration->southWest)},
+            {"north_east", pointJson(registration->northEast)},
+            {"ticks", std::move(ticks)}};
+}
+
+Result<std::optional<plan::Registration>> registrationFrom(const Json& json) {
+    if (json.is_null()) {
+        return std::optional<plan::Registration>{};
+    }
+    FieldReader reader(json, "window and ticks");
+    plan::Registration registration;
+    registration.southWest = reader.point("south_west").value_or(geodesy::PlanePoint{});
+    registration.northEast = reader.point("north_east").value_or(geodesy::PlanePoint{});
+    if (const Json* ticks = reader.array("ticks")) {
+        for (const Json& value : *ticks) {
+            const auto tick = pointFrom(value);
+            if (!tick) {
+                reader.wrong("ticks", "pairs of finite numbers");
+                break;
+            }
+            registration.ticks.push_back(*tick);
+        }
+    }
+    if (reader.fault()) {
+        return tl::unexpected(*reader.fault());
+    }
+    return std::optional(std::move(registration));
+}
+
+Json toJson(const plan::Sheet& s) {
+    Json json = {{"id", text(s.id)}, {"path", s.path},       {"bytes", s.bytes}, {"sha256", s.sha256},
+                 {"crs", s.crs},     {"columns", s.columns}, {"rows", s.rows},   {"scale", s.scale.denominator}};
+    json["placement"] = {s.placement.corner.easting.value(),  s.placement.eastPerColumn,  s.placement.eastPerRow,
+                         s.placement.corner.northing.value(), s.placement.northPerColumn, s.placement.northPerRow};
+    put(json, "series", s.series);
+    put(json, "name", s.name);
+    put(json, "number", s.number);
+    put(json, "edition", s.edition);
+    put(json, "datum", s.datum);
+    if (s.declination) {
+        json["printed_gm"] = {{"angle_deg", s.declination->gmAngle.value()},
+                              {"date", dateOrNothing(s.declination->date)},
+                              {"yearly_deg", s.declination->yearlyChange.value()}};
+    }
+    put(json, "elevation", s.elevationPath);
+    put(json, s.unknown);
+    return json;
+}
+
+namespace {
+
+void readPlacement(FieldReader& reader, plan::Sheet& s) {
+    std::array<double, 6> g{};
+    const Json* list = reader.array("placement");
+    if (list == nullptr || list->size() != g.size()) {
+        reader.wrong("placement", "six numbers");
+        return;
+    }
+    for (std::size_t n = 0; n < g.size(); ++n) {
+        if (!(*list)[n].is_number() || !std::isfinite((*list)[n].get<double>())) {
+            reader.wrong("placement", "six numbers");
+            return;
+        }
+        g[n] = (*list)[n].get<double>();
+    }
+    s.placement = {{Metres(g[0]), Metres(g[3])}, g[1], g[2], g[4], g[5]};
+}
+
+void readPrinted(FieldReader& reader, plan::Sheet& s) {
+    if (const Json* printed = reader.object("printed_gm")) {
+        FieldReader inner(*printed, "printed_gm");
+        s.declination = plan::PrintedDeclination{Degrees(inner.number("angle_deg").value_or(0)),
+                                                 inner.date("date").value_or(CalendarDate{}),
+                                                 Degrees(inner.number("yearly_deg").value_or(0))};
+        if (inner.fault() || !s.declination->date.ok()) {
+            reader.wrong("printed_gm", "an angle with its date");
+        }
+    }
+}
+
+}  // namespace
+
+Result<plan::Sheet> sheetFrom(const Json& json) {
+    FieldReader reader(json, "sheet");
+    plan::Sheet s;
+    s.id = reader.id("id").value_or(Uuid{});
+    s.path = reader.text("path");
+    s.bytes = reader.whole("bytes").value_or(0);
+    s.sha256 = reader.text("sha256");
+    s.crs = reader.text("crs");
+    const auto columns = reader.whole("columns").value_or(0);
+    const auto rows = reader.whole("rows").value_or(0);
+    constexpr std::int64_t kMost = 10'000'000;
+    if (columns < 0 || rows < 0 || columns > kMost || rows > kMost) {
+        reader.wrong("columns", "a size in pixels");
+    }
+    s.columns = static_cast<int>(columns);
+    s.rows = static_cast<int>(rows);
+    const double scale = reader.number("scale").value_or(0);
+    if (!(scale >= 1 && scale <= 1e9)) {
+        reader.wrong("scale", "the number under the 1 of a scale");
+    }
+    s.scale = Scale{scale};
+    readPlacement(reader, s);
+    s.series = reader.text("series");
+    s.name = reader.text("name");
+    s.number = reader.text("number");
+    s.edition = reader.text("edition");
+    s.datum = reader.text("datum");
+    readPrinted(reader, s);
+    s.elevationPath = reader.text("elevation");
+    if (reader.fault()) {
+        return tl::unexpected(*reader.fault());
+    }
+    s.unknown = reader.unknown();
+    return s;
+}
+
+Json toJson(const plan::Film& f) {
+    Json json = {{"id", text(f.id)}, {"name", f.name}, {"phases", f.phases}};
+    if (f.scale) {
+        json["scale"] = f.scale->denominator;
+    }
+    if (f.groundSheet) {
+        json["ground_sheet"] = text(*f.groundSheet);
+    }
+    Json shows = Json::array();
+    for (const plan::Showing& showing : f.shows) {
+        Json entry = {{"item", text(showing.item)}, {"order", showing.order}};
+        if (showing.symbolAt) {
+            entry["symbol_at"] = pointJson(*showing.symbolAt);
+        }
+        if (showing.labelAt) {
+            entry["label_at"] = pointJson(*showing.labelAt);
+        }
+        shows.push_back(std::move(entry));
+    }
+    json["shows"] = std::move(shows);
+    put(json, f.unknown);
+    return json;
+}
+
+Result<plan::Film> filmFrom(const Json& json) {
+    FieldReader reader(json, "film");
+    plan::Film f;
+    f.id = reader.id("id").value_or(Uuid{});
+    f.name = reader.text("name");
+    if (const Json* phases = reader.array("phases")) {
+        for (const Json& phase : *phases) {
+            if (!phase.is_number_integer()) {
+                reader.wrong("phases", "whole numbers");
+                break;
+            }
+            f.phases.insert(static_cast<int>(phase.get<std::int64_t>() % 1000));
+        }
+    }
+    if (const auto scale = reader.number("scale")) {
+        if (!(*scale >= 1 && *scale <= 1e9)) {
+            reader.wrong("scale", "the number under the 1 of a scale");
+        }
+        f.scale = Scale{*scale};
+    }
+    f.groundSheet = reader.id("ground_sheet");
+    if (const Json* shows = reader.array("shows")) {
+        for (const Json& value : *shows) {
+            FieldReader inner(value, "film " + f.name);
+            plan::Showing showing{inner.id("item").value_or(Uuid{}), inner.text("order"), inner.point("symbol_at"),
+                                  inner.point("label_at")};
+            if (inner.fault()) {
+                return tl::unexpected(*inner.fault());
+            }
+            f.shows.push_back(std::move(showing));
+        }
+    }
+    if (f.id.isNone()) {
+        reader.wrong("id", "something");
+    }
+    if (reader.fault()) {
+        return tl::unexpected(*reader.fault());
+    }
+    f.unknown = reader.unknown();
+    return f;
+}
+
+}  // namespace crosstick::files
