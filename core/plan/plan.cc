@@ -141,6 +141,11 @@ PlanBuilder& PlanBuilder::put(Measure measure) {
     return *this;
 }
 
+PlanBuilder& PlanBuilder::put(ChunkedList<Measure> all) {
+    plan_.measures_ = std::move(all);
+    return *this;
+}
+
 PlanBuilder& PlanBuilder::put(std::vector<Measure> many) {
     std::vector<MeasurePtr> all;
     all.reserve(plan_.measures_.size() + many.size());

@@ -120,6 +120,7 @@ class PlanBuilder {
     PlanBuilder& put(Film film);    ///< keeps its place in the stack; a new one goes on top
     PlanBuilder& put(Route route);
     PlanBuilder& put(Measure measure);
+    PlanBuilder& put(ChunkedList<Measure> all);   ///< in place of every measure the plan has
     PlanBuilder& put(std::vector<Measure> many);  ///< one pass, for imports
     PlanBuilder& removeMeasure(const ItemId& id);
     PlanBuilder& removeRoute(const ItemId& id);
