@@ -1,1 +1,95 @@
 #include "core/film/frame.h"
+
+#include <limits>
+#include <utility>
+
+#include "core/film/faults.h"
+
+namespace crosstick::film {
+namespace {
+
+constexpr double kNowhere = std::numeric_limits<double>::quiet_NaN();
+
+geodesy::PlanePoint reached(const Result<geodesy::PlanePoint>& point) {
+    return point ? *point : geodesy::PlanePoint{Metres(kNowhere), Metres(kNowhere)};
+}
+
+/// The film's own scale, else its sheet's, else the usual one.
+Scale scaleOf(const plan::Plan& plan, const plan::Film& film, std::optional<Scale> wanted) {
+    if (wanted) {
+        return *wanted;
+    }
+    if (film.scale) {
+        return *film.scale;
+    }
+    const plan::SheetPtr sheet = plan.groundSheet(film);
+    return sheet ? sheet->scale : Scale{};
+}
+
+struct Window {
+    geodesy::PlanePoint origin;
+    drawing::Box box;
+};
+
+/// Without a window a film is only looked at, never printed: any fixed origin on the sheet keeps its numbers small.
+Window windowOf(const plan::Plan& plan, const plan::Film& film, Scale scale) {
+    const auto& registration = plan.registration();
+    if (!registration) {
+        const plan::SheetPtr sheet = plan.groundSheet(film);
+        return {sheet ? sheet->placement.corner : geodesy::PlanePoint{}, {}};
+    }
+    const Metres width = registration->northEast.easting - registration->southWest.easting;
+    const Metres height = registration->northEast.northing - registration->southWest.northing;
+    if (width <= Metres(0) || height <= Metres(0)) {
+        return {registration->ticks.empty() ? registration->southWest : registration->ticks.front(), {}};
+    }
+    return {{registration->southWest.easting, registration->northEast.northing},
+            {0, 0, onPaper(width, scale).value(), onPaper(height, scale).value()}};
+}
+
+}  // namespace
+
+Frame::Frame(geodesy::PlaneLink link, std::string gridCrs, Scale scale, geodesy::PlanePoint origin, drawing::Box window)
+    : link_(std::make_shared<const geodesy::PlaneLink>(std::move(link))),
+      gridCrs_(std::move(gridCrs)),
+      scale_(scale),
+      origin_(origin),
+      window_(window) {}
+
+Result<Frame> Frame::of(const plan::Plan& plan, const plan::Film& film, std::optional<Scale> scale) {
+    const Scale chosen = scaleOf(plan, film, scale);
+    if (!(chosen.denominator > 0)) {
+        return fail(kNoSuchScale, {{"scale", chosen.denominator}});
+    }
+    std::string gridCrs = plan.gridCrs(film);
+    auto link = geodesy::PlaneLink::between(plan.planeCrs(), gridCrs);
+    if (!link) {
+        return tl::unexpected(link.error());
+    }
+    const Window window = windowOf(plan, film, chosen);
+    return Frame(std::move(*link), std::move(gridCrs), chosen, window.origin, window.box);
+}
+
+drawing::Point Frame::onFilm(geodesy::PlanePoint inPlan) const {
+    return gridToFilm(onGrid(inPlan));
+}
+
+geodesy::PlanePoint Frame::onGrid(geodesy::PlanePoint inPlan) const {
+    return reached(link_->forward(inPlan));
+}
+
+geodesy::PlanePoint Frame::inPlan(geodesy::PlanePoint onGrid) const {
+    return reached(link_->inverse(onGrid));
+}
+
+drawing::Point Frame::gridToFilm(geodesy::PlanePoint onGrid) const {
+    return {onPaper(onGrid.easting - origin_.easting, scale_).value(),
+            onPaper(origin_.northing - onGrid.northing, scale_).value()};
+}
+
+geodesy::PlanePoint Frame::filmToGrid(drawing::Point onFilm) const {
+    return {origin_.easting + onGround(PaperMm(onFilm.x), scale_),
+            origin_.northing - onGround(PaperMm(onFilm.y), scale_)};
+}
+
+}  // namespace crosstick::film

@@ -1,0 +1,65 @@
+#include "ui/press/faces.h"
+
+#include <QString>
+#include <QTransform>
+
+#include "ui/press/faults.h"
+
+namespace crosstick::press {
+namespace {
+
+std::size_t index(drawing::Face face) {
+    return face == drawing::Face::Main ? 0 : 1;
+}
+
+std::size_t index(drawing::Weight weight) {
+    return weight == drawing::Weight::Regular ? 0 : 1;
+}
+
+constexpr const char* kFiles[2][2] = {{"B612-Regular.otf", "B612-Bold.otf"}, {"DejaVuSans.ttf", "DejaVuSans-Bold.ttf"}};
+
+}  // namespace
+
+Result<Faces> Faces::open(const std::filesystem::path& folder) {
+    Faces faces;
+    for (std::size_t face = 0; face < 2; ++face) {
+        for (std::size_t weight = 0; weight < 2; ++weight) {
+            const std::filesystem::path file = folder / kFiles[face][weight];
+            QRawFont& font = faces.fonts_[face][weight];
+            font.loadFromFile(QString::fromStdString(file.string()), kSize, QFont::PreferNoHinting);
+            if (!font.isValid()) {
+                return fail(kNoFace, {{"file", file.string()}});
+            }
+        }
+    }
+    return faces;
+}
+
+const QRawFont& Faces::font(drawing::Face face, drawing::Weight weight) const {
+    return fonts_[index(face)][index(weight)];
+}
+
+quint32 Faces::glyph(char32_t letter, drawing::Face face, drawing::Weight weight) const {
+    const auto glyphs = font(face, weight).glyphIndexesForString(QString::fromUcs4(&letter, 1));
+    return glyphs.isEmpty() ? 0 : glyphs.front();
+}
+
+double Faces::advance(char32_t letter, drawing::Face face, drawing::Weight weight) const {
+    const QList<quint32> glyphs{glyph(letter, face, weight)};
+    const auto advances = font(face, weight).advancesForGlyphIndexes(glyphs, QRawFont::SeparateAdvances);
+    return advances.isEmpty() ? 0 : advances.front().x() / kSize;
+}
+
+QPainterPath Faces::outlines(const drawing::Text& text) const {
+    const double size = text.capHeight / drawing::kCapital;
+    QPainterPath path;
+    path.setFillRule(Qt::WindingFill);
+    for (const drawing::GlyphPlace& place : drawing::setRow(text.text, text.weight)) {
+        const quint32 number = glyph(place.letter, place.face, text.weight);
+        const QTransform toPaper = QTransform::fromTranslate(place.at * size, 0).scale(size / kSize, size / kSize);
+        path.addPath(toPaper.map(font(place.face, text.weight).pathForGlyph(number)));
+    }
+    return path;
+}
+
+}  // namespace crosstick::press

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <filesystem>
+
+#include <QPainterPath>
+#include <QRawFont>
+
+#include "core/drawing/text_ruler.h"
+#include "core/units/result.h"
+
+namespace crosstick::press {
+
+/// The bundled faces as Qt reads them, made once from the folder that holds them and passed to whoever sets letters.
+/// Needs a QGuiApplication (see gui_start.h). Thread: the thread that made it.
+class Faces {
+  public:
+    static constexpr double kSize = 1000;  ///< pixels to the em at which faces are loaded; painters scale from here
+
+    /// @param folder  with B612-Regular.otf, B612-Bold.otf, DejaVuSans.ttf, DejaVuSans-Bold.ttf
+    /// Errors: press/no-face with "file".
+    [[nodiscard]] static Result<Faces> open(const std::filesystem::path& folder);
+
+    [[nodiscard]] const QRawFont& font(drawing::Face face, drawing::Weight weight) const;
+    /// Number of a letter's glyph; 0, the replacement box, where the face lacks it.
+    [[nodiscard]] quint32 glyph(char32_t letter, drawing::Face face, drawing::Weight weight) const;
+    /// Width of a letter in em as the font engine has it.
+    [[nodiscard]] double advance(char32_t letter, drawing::Face face, drawing::Weight weight) const;
+    /// A row of letters as outlines in millimetres, left end of its base line at 0, 0, y down.
+    [[nodiscard]] QPainterPath outlines(const drawing::Text& text) const;
+
+  private:
+    Faces() = default;
+    QRawFont fonts_[2][2];
+};
+
+}  // namespace crosstick::press

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "core/units/result.h"
+
+namespace crosstick::press {
+
+inline constexpr FaultId kNoFace{"press/no-face"};
+inline constexpr FaultId kCannotWrite{"press/cannot-write"};
+inline constexpr FaultId kFolderMissing{"press/folder-missing"};
+inline constexpr FaultId kPdfRefused{"press/pdf-refused"};
+inline constexpr FaultId kNoPages{"press/no-pages"};
+
+}  // namespace crosstick::press
