@@ -11,6 +11,9 @@ Degrees broughtTo(const plan::PrintedDeclination& printed, CalendarDate date) {
 
 Result<GmAngle> gmAngleAt(const plan::Plan& plan, const WorkGrid& grid, geodesy::PlanePoint middle,
                           const geodesy::MagneticModel* model, const sheets::HeightSource* heights) {
+    if (!plan.heading().date.ok()) {
+        return fail(kNoDate);
+    }
     const auto place = grid.plane().geographic(middle);
     const auto factors = grid.plane().factors(middle);
     if (!place || !factors) {
@@ -26,7 +29,7 @@ Result<GmAngle> gmAngleAt(const plan::Plan& plan, const WorkGrid& grid, geodesy:
             gm.height = heights->heightAt(*inPlan);
         }
     }
-    if (!plan.sheets().empty() && plan.sheets().front()->declination) {
+    if (!plan.sheets().empty() && plan.sheets().front()->declination && plan.sheets().front()->declination->date.ok()) {
         gm.printed = broughtTo(*plan.sheets().front()->declination, gm.date);
     }
     Result<geodesy::Declination> modelled = fail(kNoModel);

@@ -7,7 +7,7 @@ namespace crosstick::movement {
 
 /// The plan's one angle at a place of the grid of the work: by the model for the heading's date and the height there,
 /// or the sheet's printed one brought to that date by its yearly change; whichever the plan chose, the other stands
-/// beside it where it can be had. Errors: movement/no-model, movement/no-printed-angle, those of
+/// beside it where it can be had. Errors: movement/no-date, movement/no-model, movement/no-printed-angle, those of
 /// geodesy::MagneticModel::at where the model was chosen.
 [[nodiscard]] Result<GmAngle> gmAngleAt(const plan::Plan& plan, const WorkGrid& grid, geodesy::PlanePoint middle,
                                         const geodesy::MagneticModel* model, const sheets::HeightSource* heights);

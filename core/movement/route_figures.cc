@@ -148,13 +148,6 @@ geodesy::PlanePoint middleOf(const std::vector<Spot>& spots, std::size_t first, 
     return spots[first].onGrid;
 }
 
-std::optional<Instant> after(std::optional<Instant> start, const std::optional<Minutes>& time) {
-    if (!start || !time) {
-        return std::nullopt;
-    }
-    return *start + std::chrono::seconds(std::llround(time->value() * 60));
-}
-
 void countUp(RouteFigures& figures) {
     int number = 0;
     for (Leg& leg : figures.legs) {
@@ -162,9 +155,9 @@ void countUp(RouteFigures& figures) {
         addFigures(figures, leg);
         leg.groundSoFar = figures.groundDistance;
         leg.timeSoFar = figures.time;
-        leg.arrival = after(figures.start, figures.time);
+        leg.arrival = arrivalAfter(figures.start, figures.time);
     }
-    figures.arrival = after(figures.start, figures.time);
+    figures.arrival = arrivalAfter(figures.start, figures.time);
 }
 
 Result<std::optional<Onward>> onwardFrom(const Spot& last, const Work& work) {
@@ -195,6 +188,14 @@ void forgetUnknown(RouteFigures& figures) {
 }
 
 }  // namespace
+
+std::optional<Instant> arrivalAfter(std::optional<Instant> start, std::optional<Minutes> time) {
+    constexpr double kCenturyInMinutes = 60.0 * 24 * 366 * 100;
+    if (!start || !time || !(abs(*time).value() < kCenturyInMinutes)) {
+        return std::nullopt;
+    }
+    return *start + std::chrono::seconds(static_cast<std::int64_t>(std::floor(time->value() * 60)));
+}
 
 Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& route, const geodesy::MagneticModel* model,
                                   const sheets::HeightSource* heights) {

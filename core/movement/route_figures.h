@@ -49,7 +49,7 @@ struct Leg {
     std::optional<Minutes> time;
     Metres groundSoFar;  ///< at the end of the leg
     std::optional<Minutes> timeSoFar;
-    std::optional<Instant> arrival;  ///< head of the column, exact to the second
+    std::optional<Instant> arrival;  ///< head of the column, the second begun
 };
 
 /// Direction and distance only, outside the totals.
@@ -87,6 +87,10 @@ struct RouteFigures {
 [[nodiscard]] Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& route,
                                                 const geodesy::MagneticModel* model,
                                                 const sheets::HeightSource* heights);
+
+/// The second in which the column's head is there: cut, not rounded, so that the minute taken from it is the one that
+/// the exact time gives. Nothing where start or time is unknown, or beyond a century.
+[[nodiscard]] std::optional<Instant> arrivalAfter(std::optional<Instant> start, std::optional<Minutes> time);
 
 /// "SP 1", "CP 3", "AA HASSOCK": how a measure is called in lists, by the catalogue's abbreviation.
 [[nodiscard]] std::string label(const plan::Measure& measure);
