@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cmath>
+#include <limits>
 #include <mutex>
 
 #include <gdal_priv.h>
@@ -95,7 +96,7 @@ Result<std::shared_ptr<const Elevation>> Elevation::open(const std::filesystem::
     }
     const auto facts = geodesy::describeCrs(crs);
     if (!facts) {
-        return fail(kCrsGeographic, {{"file", file.string()}, {"crs", crs.substr(0, 60)}});
+        return tl::unexpected(crsFault(facts.error(), file, crs));
     }
     const auto toCell = cellFromPlane(dataset, facts->metresPerUnit);
     if (!toCell) {
@@ -145,8 +146,15 @@ std::optional<Metres> Elevation::heightAt(geodesy::PlanePoint inPlan) const {
     const int bottom = std::min(top + 1, parts_->rows - 1);
     const double x = column - left;
     const double y = row - top;
-    const double height = (1 - y) * ((1 - x) * parts_->at(left, top) + x * parts_->at(right, top)) +
-                          y * ((1 - x) * parts_->at(left, bottom) + x * parts_->at(right, bottom));
+    // A corner of no weight is not asked: beside a hole the heights on its rim stand.
+    double height = 0;
+    const auto add = [&](double weight, int atColumn, int atRow) {
+        height += weight == 0 ? 0 : weight * parts_->at(atColumn, atRow);
+    };
+    add((1 - x) * (1 - y), left, top);
+    add(x * (1 - y), right, top);
+    add((1 - x) * y, left, bottom);
+    add(x * y, right, bottom);
     return std::isfinite(height) ? std::optional(Metres(height)) : std::nullopt;
 }
 

@@ -12,6 +12,7 @@ inline constexpr FaultId kCrsGeographic{"sheets/crs-geographic"};
 inline constexpr FaultId kNoPlacement{"sheets/no-placement"};
 inline constexpr FaultId kNoScale{"sheets/no-scale"};
 inline constexpr FaultId kTooLarge{"sheets/too-large"};
-inline constexpr FaultId kBands{"sheets/bands"};
+inline constexpr FaultId kColours{"sheets/colours"};
+inline constexpr FaultId kBlockTooLarge{"sheets/block-too-large"};
 
 }  // namespace crosstick::sheets

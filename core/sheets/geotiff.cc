@@ -1,6 +1,7 @@
 #include "core/sheets/geotiff.h"
 
 #include <array>
+#include <cmath>
 #include <mutex>
 
 #include <cpl_conv.h>
@@ -9,6 +10,7 @@
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>
 
+#include "core/geodesy/faults.h"
 #include "core/sheets/faults.h"
 
 namespace crosstick::sheets {
@@ -17,6 +19,8 @@ namespace {
 constexpr int kLongestSide = 100000;
 constexpr double kMostPixels = 4e9;
 constexpr GIntBig kCacheBytes = GIntBig{128} << 20;
+constexpr double kLargestBlock = 256.0 * (1 << 20);
+constexpr int kSureMatch = 90;  // PROJ's per cent: same definition, at most another name
 
 void registerOnce() {
     static std::once_flag once;
@@ -26,6 +30,37 @@ void registerOnce() {
         CPLSetConfigOption("GDAL_PAM_ENABLED", "NO");                // never a file beside the user's
         CPLSetConfigOption("GDAL_DISABLE_READDIR_ON_OPEN", "TRUE");  // never a look at what lies beside it
     });
+}
+
+/// What GDAL must hold to read one pixel: a whole block, with all bands where they lie side by side.
+double blockBytes(GDALDataset& dataset) {
+    GDALRasterBand& band = *dataset.GetRasterBand(1);
+    int columns = 0;
+    int rows = 0;
+    band.GetBlockSize(&columns, &rows);
+    const char* order = dataset.GetMetadataItem("INTERLEAVE", "IMAGE_STRUCTURE");
+    const int bands = order != nullptr && EQUAL(order, "PIXEL") ? dataset.GetRasterCount() : 1;
+    return static_cast<double>(columns) * rows * bands * GDALGetDataTypeSizeBytes(band.GetRasterDataType());
+}
+
+/// The "EPSG:n" that PROJ finds for a definition without a number, where it is sure.
+std::string identified(const OGRSpatialReference& reference) {
+    int count = 0;
+    int* confidences = nullptr;
+    OGRSpatialReferenceH* matches = OSRFindMatches(
+        OGRSpatialReference::ToHandle(const_cast<OGRSpatialReference*>(&reference)), nullptr, &count, &confidences);
+    std::string found;
+    if (count > 0 && confidences[0] >= kSureMatch && (count == 1 || confidences[1] < confidences[0])) {
+        const OGRSpatialReference* best = OGRSpatialReference::FromHandle(matches[0]);
+        const char* authority = best->GetAuthorityName(nullptr);
+        const char* code = best->GetAuthorityCode(nullptr);
+        if (authority != nullptr && code != nullptr && EQUAL(authority, "EPSG")) {
+            found = std::string("EPSG:") + code;
+        }
+    }
+    OSRFreeSRSArray(matches);
+    CPLFree(confidences);
+    return found;
 }
 
 void hearNothing(CPLErr /*kind*/, CPLErrorNum /*number*/, const char* /*words*/) {}
@@ -66,9 +101,19 @@ Result<DatasetPtr> openGeoTiff(const std::filesystem::path& file) {
         return fail(kTooLarge, {{"file", file.string()}, {"columns", columns}, {"rows", rows}});
     }
     if (dataset->GetRasterCount() < 1) {
-        return fail(kBands, {{"file", file.string()}, {"count", std::int64_t{0}}});
+        return fail(kNotARaster, {{"file", file.string()}, {"why", std::string("it has no bands")}});
+    }
+    if (const double bytes = blockBytes(*dataset); bytes > kLargestBlock) {
+        return fail(kBlockTooLarge, {{"file", file.string()}, {"megabytes", std::round(bytes / (1 << 20))}});
     }
     return dataset;
+}
+
+Error crsFault(const Error& fault, const std::filesystem::path& file, const std::string& crs) {
+    if (fault.fault != geodesy::kCrsNotProjected) {
+        return Error(fault).with("file", file.string());
+    }
+    return Error{kCrsGeographic, {{"file", file.string()}, {"crs", crs.substr(0, 60)}}};
 }
 
 std::string crsText(GDALDataset& dataset) {
@@ -84,6 +129,9 @@ std::string crsText(GDALDataset& dataset) {
     const char* code = own.GetAuthorityCode(nullptr);
     if (authority != nullptr && code != nullptr) {
         return std::string(authority) + ":" + code;
+    }
+    if (std::string number = identified(own); !number.empty()) {
+        return number;
     }
     char* wkt = nullptr;
     const std::array<const char*, 2> options{"FORMAT=WKT2_2019", nullptr};

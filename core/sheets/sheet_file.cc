@@ -49,6 +49,9 @@ std::optional<Scale> scaleFromResolution(GDALDataset& dataset, const plan::Place
     if (!dots || *dots <= 0) {
         return std::nullopt;
     }
+    if (!unit.starts_with('2') && !unit.starts_with('3')) {
+        return std::nullopt;  // a bare ratio of sides tells no size
+    }
     const double metresOnPaper = (unit.starts_with('3') ? 0.01 : 0.0254) / *dots;
     const double found = std::hypot(placement.eastPerColumn, placement.northPerColumn) / metresOnPaper;
     constexpr std::array kUsual{5000.0,  10000.0, 12500.0,  20000.0,  24000.0,  25000.0,  31680.0, 50000.0,
@@ -111,7 +114,7 @@ Result<plan::Sheet> describeSheet(const std::filesystem::path& file, const Uuid&
     }
     const auto facts = geodesy::describeCrs(sheet.crs);
     if (!facts) {
-        return fail(kCrsGeographic, {{"file", file.string()}, {"crs", sheet.crs.substr(0, 60)}});
+        return tl::unexpected(crsFault(facts.error(), file, sheet.crs));
     }
     const auto placement = placementOf(dataset, facts->metresPerUnit);
     if (!placement) {

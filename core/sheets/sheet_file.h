@@ -41,6 +41,8 @@ struct PixelWindow {
 /// Thread: one thread at a time; open one for each thread.
 class Raster {
   public:
+    /// Errors: as describeSheet for the file; sheets/colours where its bands are neither palette (of 8 bit), grey nor
+    /// RGB.
     [[nodiscard]] static Result<Raster> open(const std::filesystem::path& file);
     Raster(Raster&&) noexcept;
     Raster& operator=(Raster&&) noexcept;
@@ -50,8 +52,9 @@ class Raster {
 
     [[nodiscard]] int columns() const;
     [[nodiscard]] int rows() const;
-    /// A window brought to a size: averaged when made smaller (overviews used where there are any), never larger than
-    /// asked. The part outside the raster is transparent (0). Errors: sheets/damaged with file and place.
+    /// A window brought to a size: averaged in RGB when made smaller (from the file's overviews where it has any and is
+    /// no palette file), pixels repeated when made larger. The part outside the raster is transparent (0). Errors:
+    /// sheets/damaged with file and place.
     [[nodiscard]] Result<Pixels> read(PixelWindow window, int columns, int rows) const;
 
   private:
