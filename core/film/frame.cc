@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/film/faults.h"
+#include "core/film/registration.h"
 
 namespace crosstick::film {
 namespace {
@@ -33,7 +34,11 @@ struct Window {
 
 /// Without a window a film is only looked at, never printed: any fixed origin on the sheet keeps its numbers small.
 Window windowOf(const plan::Plan& plan, const plan::Film& film, Scale scale) {
-    const auto& registration = plan.registration();
+    std::optional<plan::Registration> registration = plan.registration();
+    if (registration && !sharesRegistration(plan, film)) {
+        const auto own = registrationFor(plan, film);
+        registration = own ? std::optional(*own) : std::nullopt;
+    }
     if (!registration) {
         const plan::SheetPtr sheet = plan.groundSheet(film);
         return {sheet ? sheet->placement.corner : geodesy::PlanePoint{}, {}};

@@ -11,11 +11,19 @@ namespace crosstick::film {
 /// A window and ticks for all films of a plan, in the grid of its first sheet (or its own plane).
 ///
 /// The window holds every measure and route that lies on the ground with 10 mm round it for labels, cut to the sheet; a
-/// plan without any takes the middle of the sheet that fits A4, else A3. Window edges lie on whole 100 m where that
-/// keeps them on the sheet. Ticks are four crossings nearest the window's corners, at least 8 mm inside it, clear of
-/// what is drawn (7 mm) where the grid leaves a choice; three where no fourth fits. Errors: film/no-ground for a plan
-/// with neither sheet nor measures; film/too-few-crossings with "count" and "scale";
-///         film/nothing-reached where the sheet's grid reaches none of the measures; those of geodesy::PlaneLink.
+/// plan without any takes as much of the sheet as an A4 film holds whole, else the middle that an A3 film holds. Window
+/// edges lie on whole tenths of the grid interval. Ticks are four crossings nearest the window's corners, inside it and
+/// clear of what is drawn (7 mm) where the grid leaves a choice; three where no fourth fits; the window grows for them.
+/// Errors: film/no-ground for a plan with neither sheet nor measures; film/off-the-sheet where none of them lies on the
+///         sheet; film/too-few-crossings with "count" and "interval"; those of geodesy::PlaneLink.
 [[nodiscard]] Result<plan::Registration> proposeRegistration(const plan::Plan& plan);
+
+/// What a film is registered by: the plan's own window and ticks; for a film on a sheet of another grid, or a plan that
+/// has none, what proposeRegistration would say for that grid.
+/// Errors: those of proposeRegistration.
+[[nodiscard]] Result<plan::Registration> registrationFor(const plan::Plan& plan, const plan::Film& film);
+
+/// True where the plan's own window and ticks hold for a film: it lies on the grid of the plan's first sheet.
+[[nodiscard]] bool sharesRegistration(const plan::Plan& plan, const plan::Film& film);
 
 }  // namespace crosstick::film

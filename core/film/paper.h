@@ -1,0 +1,33 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/units/quantity.h"
+#include "core/units/result.h"
+
+namespace crosstick::film {
+
+struct Paper {
+    PaperMm width;
+    PaperMm height;
+    friend bool operator==(const Paper&, const Paper&) = default;
+};
+
+/// Papers to try, in this order; each list holds one size upright and lying.
+struct PaperChoice {
+    std::string name;  ///< "A4", "A4 or A3", "300 x 400 mm"
+    std::vector<std::vector<Paper>> sizes;
+};
+
+/// A4, else A3: what is taken where nobody asked for a paper.
+[[nodiscard]] PaperChoice usualPapers();
+/// "a4", "a3", "letter" in either orientation, or "300x400" in millimetres as it stands (10 to 5000, decimals allowed).
+/// Errors: film/no-such-paper with "text".
+[[nodiscard]] Result<PaperChoice> parsePaper(std::string_view text);
+
+/// Nothing is printed nearer to the paper's edge.
+inline constexpr PaperMm kPaperEdge{6};
+
+}  // namespace crosstick::film
