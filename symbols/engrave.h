@@ -42,13 +42,14 @@ struct EngravedItem {
 };
 
 struct EngravedFilm {
-    std::vector<EngravedItem> items;   ///< in painting order
+    std::vector<EngravedItem> items;  ///< in painting order
     std::vector<Remark> remarks;
     [[nodiscard]] drawing::Drawing all() const;
 };
 
-/// Every measure and route that a film shows, in film millimetres, by the engraving rules: lines broken for their labels,
-/// labels clear of each other by the ladder, everything inside the window. A pure function: same arguments, same marks.
+/// Every measure and route that a film shows, in film millimetres, by the engraving rules: lines broken for their
+/// labels, labels clear of each other by the ladder, everything inside the window. A pure function: same arguments,
+/// same marks.
 [[nodiscard]] EngravedFilm engrave(const Engraving& engraving);
 
 /// A row of the legend that this film must carry: what is not standard on it, and both patterns of routes.

@@ -1,0 +1,226 @@
+#include "symbols/action_boxes.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include "core/measures/catalogue.h"
+#include "symbols/extension.h"
+#include "symbols/faults.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kLone = 2.5;
+constexpr double kRow = 1.8;
+constexpr double kBetweenRows = 0.5;
+constexpr double kRouteDot = 1.0;
+
+double rowsHeight(const std::vector<Label>& rows) {
+    double height = kBetweenRows * (static_cast<double>(rows.size()) - 1);
+    for (const Label& row : rows) {
+        height += row.capital;
+    }
+    return rows.empty() ? 0 : height;
+}
+
+std::vector<Label> rowLabels(const std::vector<std::string>& rows) {
+    std::vector<Label> labels;
+    const bool lone = rows.size() == 1 && rows.front().size() <= 2;
+    for (const std::string& row : rows) {
+        labels.push_back({{row}, lone ? kLone : kRow});
+    }
+    return labels;
+}
+
+/// Box and what stands beside it, for a tip at a point.
+struct Footprint {
+    TurnedBox box;
+    std::optional<TurnedBox> beside;
+};
+
+Footprint footprint(const BoxShape& shape, const BoxContent& content, Point tip, double letters) {
+    const drawing::Box b = shape.bounds;
+    Footprint print{{tip + b.middle(), b.width(), b.height(), Degrees(0)}, std::nullopt};
+    if (!content.beside.empty()) {
+        const Label label{{content.beside}, letters};
+        const Point left = tip + Point{b.right + 0.9, shape.bodyMiddle.y};
+        print.beside = label.boxAt(left + Vector{label.width() / 2, 0}, Degrees(0));
+    }
+    return print;
+}
+
+bool fits(const Desk& desk, const Footprint& print) {
+    return desk.fits(print.box) && (!print.beside || desk.fits(*print.beside));
+}
+
+int crossings(Desk& desk, const Footprint& print, std::size_t owner) {
+    return desk.taken().crossings(print.box.grown(0.3), owner) +
+           (print.beside ? desk.taken().crossings(*print.beside, owner) : 0);
+}
+
+/// Angle between a direction and the nearest leg: the wider, the calmer the place.
+double clearOf(Vector direction, const std::vector<Vector>& legs) {
+    double least = std::numbers::pi;
+    for (const Vector leg : legs) {
+        least = std::min(least, std::abs(drawing::turn(direction, leg)));
+    }
+    return least;
+}
+
+bool legsLeaveNorth(const std::vector<Vector>& legs) {
+    constexpr double kNear = 40 * std::numbers::pi / 180;
+    return clearOf({0, -1}, legs) < kNear;
+}
+
+// Engraving E2: 8 to 16 aside, in the order E, W, SE, SW, NE, NW, S, N, the widest angle between the legs first. One
+// sum weighs angle, order, distance and lines under the box; the least wins.
+std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxContent& content, Point spot,
+                              const std::vector<Vector>& legs, std::size_t owner) {
+    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
+    constexpr std::array<Vector, 8> kDirections{{{1, 0},
+                                                 {-1, 0},
+                                                 {kDiagonal, kDiagonal},
+                                                 {-kDiagonal, kDiagonal},
+                                                 {kDiagonal, -kDiagonal},
+                                                 {-kDiagonal, -kDiagonal},
+                                                 {0, 1},
+                                                 {0, -1}}};
+    std::optional<Point> best;
+    double least = 1e9;
+    for (double distance = 8; distance <= 24; distance += 2) {
+        double rank = 0;
+        for (const Vector direction : kDirections) {
+            rank += 0.15;
+            const Point tip = spot + direction * distance;
+            const Footprint print = footprint(shape, content, tip, desk.gauge().letters);
+            const double base = rank + 0.12 * (distance - 8) + (std::numbers::pi - clearOf(direction, legs)) * 0.5;
+            if (base >= least || !fits(desk, print) || print.box.meets(spot, tip)) {
+                continue;
+            }
+            const double cost = base + 1.2 * crossings(desk, print, owner);
+            if (cost < least) {
+                least = cost;
+                best = tip;
+            }
+        }
+    }
+    return best;
+}
+
+void drawBox(Desk& desk, Subject& subject, const BoxShape& shape, const BoxContent& content, Point tip) {
+    Pencil ink = desk.inkOf(subject);
+    Pencil letters = desk.lettersOf(subject);
+    Points ring;
+    for (const Point p : shape.outline) {
+        ring.push_back(p + tip);
+    }
+    ink.outline(ring);
+    for (std::size_t n = 0; n < shape.rows.size(); ++n) {
+        letters.letters(shape.rows[n], tip + shape.rowMiddles[n], Degrees(0));
+    }
+    const Footprint print = footprint(shape, content, tip, desk.gauge().letters);
+    desk.taken().take(print.box);
+    if (print.beside) {
+        letters.letters({{content.beside}, desk.gauge().letters}, print.beside->middle, Degrees(0));
+        desk.taken().take(*print.beside);
+    }
+}
+
+}  // namespace
+
+BoxContent boxContent(const plan::Measure& measure) {
+    const measures::Entry* entry = measures::find(measure.kind);
+    BoxContent content;
+    const std::string abbreviation(entry == nullptr ? std::string_view{} : entry->abbreviation);
+    const bool isCheckpoint = measure.kind == "checkpoint";
+    if (!isCheckpoint || measure.number.empty()) {
+        content.rows.push_back(abbreviation);
+    }
+    if (!measure.number.empty()) {
+        (measure.number.size() > 3 ? content.beside : content.rows.emplace_back()) = measure.number;
+    }
+    if (!measure.name.empty()) {
+        if (measure.name.size() <= 3 && content.rows.size() < 2) {
+            content.rows.push_back(measure.name);
+        } else {
+            content.beside += content.beside.empty() ? measure.name : ' ' + measure.name;
+        }
+    }
+    return content;
+}
+
+BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& gauge) {
+    BoxShape shape;
+    shape.rows = rowLabels(rows);
+    double widest = 0;
+    for (const Label& row : shape.rows) {
+        widest = std::max(widest, row.width());
+    }
+    const double w = std::max(gauge.symbol, widest + 1.4);
+    const double body = std::max(0.9 * gauge.symbol, rowsHeight(shape.rows) + 1.3);
+    const double tip = 0.6 * gauge.symbol;
+    const double back = gauge.pen / 2 / std::sin(std::atan2(w / 2, tip));  // so that the mitre's ink ends at 0
+    shape.outline = {{0, -back}, {-w / 2, -tip}, {-w / 2, -tip - body}, {w / 2, -tip - body}, {w / 2, -tip}};
+    const double half = gauge.pen / 2;
+    shape.bounds = {-w / 2 - half, -tip - body - half, w / 2 + half, 0};
+    shape.bodyMiddle = {0, -tip - body / 2};
+    double y = shape.bodyMiddle.y - rowsHeight(shape.rows) / 2;
+    for (const Label& row : shape.rows) {
+        shape.rowMiddles.push_back({0, y + row.capital / 2});
+        y += row.capital + kBetweenRows;
+    }
+    return shape;
+}
+
+void placeActionBox(Desk& desk, Subject& subject, const std::vector<Vector>& legs) {
+    const Point spot = subject.points.front();
+    const BoxContent content = boxContent(*subject.measure);
+    const BoxShape shape = boxShape(content.rows, desk.gauge());
+    if (!desk.window().contains(spot)) {
+        desk.remark(subject, kOutsideWindow);
+        return;
+    }
+    if (subject.onRoute) {
+        desk.inkOf(subject).disc(spot, kRouteDot);
+    }
+    const auto end = subject.onRoute ? ExtensionEnd::Bare : ExtensionEnd::Dot;
+    if (subject.symbolAt) {
+        extensionLine(desk, subject, *subject.symbolAt, spot, end);
+        drawBox(desk, subject, shape, content, *subject.symbolAt);
+        return;
+    }
+    const Footprint here = footprint(shape, content, spot, desk.gauge().letters);
+    const bool ownPlace = fits(desk, here) && !legsLeaveNorth(legs);
+    if (ownPlace && crossings(desk, here, subject.order) == 0) {
+        drawBox(desk, subject, shape, content, spot);
+        return;
+    }
+    if (const auto tip = tipAside(desk, shape, content, spot, legs, subject.order)) {
+        extensionLine(desk, subject, *tip, spot, end);
+        drawBox(desk, subject, shape, content, *tip);
+    } else if (ownPlace || fits(desk, here)) {
+        drawBox(desk, subject, shape, content, spot);
+    } else {
+        desk.remark(subject, kLabelLeftOut);
+    }
+}
+
+drawing::Drawing actionBox(drawing::Point tip, const std::vector<std::string>& rows, const drawing::Gauge& gauge,
+                           drawing::Ink ink) {
+    drawing::Drawing drawing;
+    Pencil pencil(drawing, {ink, Side::Own, Standing::Present, drawing::Halo::None, false}, gauge);
+    const BoxShape shape = boxShape(rows, gauge);
+    Points ring;
+    for (const Point p : shape.outline) {
+        ring.push_back(p + tip);
+    }
+    pencil.outline(ring);
+    for (std::size_t n = 0; n < shape.rows.size(); ++n) {
+        pencil.letters(shape.rows[n], tip + shape.rowMiddles[n], Degrees(0));
+    }
+    return drawing;
+}
+
+}  // namespace crosstick::symbols

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "symbols/desk.h"
+
+namespace crosstick::symbols {
+
+/// What stands in an action box, and beside it.
+struct BoxContent {
+    std::vector<std::string> rows;  ///< inside: abbreviation over number, or a lone number
+    std::string beside;             ///< a name too long for the box
+};
+[[nodiscard]] BoxContent boxContent(const plan::Measure& measure);
+
+/// An action box's outline and where its letters go, its tip at 0, 0 (engraving B1).
+struct BoxShape {
+    Points outline;       ///< closed; its tip set back so that the ink ends on the spot
+    drawing::Box bounds;  ///< of the ink
+    Point bodyMiddle;
+    std::vector<Label> rows;
+    std::vector<Point> rowMiddles;
+};
+[[nodiscard]] BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& gauge);
+
+/// Places and draws an action box: on its spot, where it was set aside by hand, or in the first place aside that is
+/// free.
+/// @param legs  directions of the routes' legs that leave the spot (none off a route)
+void placeActionBox(Desk& desk, Subject& subject, const std::vector<Vector>& legs);
+
+}  // namespace crosstick::symbols

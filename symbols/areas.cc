@@ -1,0 +1,212 @@
+#include "symbols/areas.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <geos_c.h>
+
+#include "core/measures/catalogue.h"
+#include "symbols/extension.h"
+#include "symbols/faults.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kInside = 0.8;
+
+/// GEOS with its own context, so that any thread may ask.
+class Geos {
+  public:
+    Geos() : context_(GEOS_init_r()) {}
+    ~Geos() { GEOS_finish_r(context_); }
+    Geos(const Geos&) = delete;
+    Geos& operator=(const Geos&) = delete;
+
+    [[nodiscard]] std::optional<Point> pole(const Points& ring) const {
+        GEOSCoordSequence* sequence = GEOSCoordSeq_create_r(context_, static_cast<unsigned>(ring.size() + 1), 2);
+        for (unsigned n = 0; n <= ring.size(); ++n) {
+            const Point p = ring[n % ring.size()];
+            GEOSCoordSeq_setXY_r(context_, sequence, n, p.x, p.y);
+        }
+        GEOSGeometry* shell = GEOSGeom_createLinearRing_r(context_, sequence);
+        GEOSGeometry* area = shell == nullptr ? nullptr : GEOSGeom_createPolygon_r(context_, shell, nullptr, 0);
+        GEOSGeometry* sound = area == nullptr ? nullptr : GEOSMakeValid_r(context_, area);
+        GEOSGeometry* radius = sound == nullptr ? nullptr : GEOSMaximumInscribedCircle_r(context_, sound, 0.1);
+        std::optional<Point> found;
+        if (radius != nullptr) {
+            GEOSGeometry* first = GEOSGeomGetStartPoint_r(context_, radius);
+            Point p;
+            if (first != nullptr && GEOSGeomGetX_r(context_, first, &p.x) == 1 &&
+                GEOSGeomGetY_r(context_, first, &p.y) == 1) {
+                found = p;
+            }
+            GEOSGeom_destroy_r(context_, first);
+        }
+        for (GEOSGeometry* geometry : {radius, sound, area}) {
+            GEOSGeom_destroy_r(context_, geometry);
+        }
+        return found;
+    }
+
+  private:
+    GEOSContextHandle_t context_;
+};
+
+bool contains(const Points& ring, Point p) {
+    bool in = false;
+    for (std::size_t n = 0, before = ring.size() - 1; n < ring.size(); before = n++) {
+        const Point a = ring[n];
+        const Point b = ring[before];
+        if ((a.y > p.y) != (b.y > p.y) && p.x < (b.x - a.x) * (p.y - a.y) / (b.y - a.y) + a.x) {
+            in = !in;
+        }
+    }
+    return in;
+}
+
+std::vector<Label> wordings(const plan::Measure& measure, double letters) {
+    const measures::Entry* entry = measures::find(measure.kind);
+    const std::string abbreviation(entry == nullptr ? std::string_view{} : entry->abbreviation);
+    const std::string name = measure.name.empty() ? measure.number : measure.name;
+    const std::string one = abbreviation + (abbreviation.empty() || name.empty() ? "" : " ") + name;
+    if (one.empty()) {
+        return {};
+    }
+    if (abbreviation.empty() || name.empty() || !measure.number.empty()) {
+        return {{{one}, letters}};
+    }
+    return {{{abbreviation, name}, letters}, {{one}, letters}};
+}
+
+/// Places inside, the pole first, then a net of 1.5 mm outwards from it.
+Points insidePlaces(const Points& ring) {
+    const Point pole = poleOf(ring);
+    Points places{pole};
+    for (double away = 1.5; away <= 12; away += 1.5) {
+        const int count = std::max(8, static_cast<int>(away * 4));
+        for (int n = 0; n < count; ++n) {
+            const double turn = 2 * std::numbers::pi * n / count;
+            places.push_back(pole + Vector{std::cos(turn), std::sin(turn)} * away);
+        }
+    }
+    return places;
+}
+
+bool placeInside(Desk& desk, Subject& subject, const std::vector<Label>& labels) {
+    const Points places = insidePlaces(subject.points);
+    for (const int allowed : {0, 99}) {
+        for (const Label& label : labels) {
+            for (const Point middle : places) {
+                const TurnedBox box = label.boxAt(middle, Degrees(0));
+                if (holds(subject.points, box.grown(kInside)) && desk.fits(box) &&
+                    desk.taken().crossings(box.grown(0.3), subject.order) <= allowed) {
+                    desk.write(subject, label, middle, Degrees(0));
+                    return true;
+                }
+            }
+        }
+    }
+    return false;
+}
+
+/// The nearest point of the edge to where the label stands.
+Point edgeToward(const Points& ring, Point from) {
+    Point best = ring.front();
+    double nearest = 1e9;
+    const drawing::Path path(ring, true);
+    const auto steps = static_cast<int>(std::clamp(path.length() / 0.2, 8.0, 5000.0));
+    for (int n = 0; n < steps; ++n) {
+        const Point p = path.at(path.length() * n / steps);
+        if (drawing::length(p - from) < nearest) {
+            nearest = drawing::length(p - from);
+            best = p;
+        }
+    }
+    return best;
+}
+
+bool placeOutside(Desk& desk, Subject& subject, const Label& label) {
+    drawing::Box bounds;
+    for (const Point p : subject.points) {
+        bounds = bounds.joined({p.x, p.y, p.x, p.y});
+    }
+    for (const int allowed : {0, 99}) {
+        for (double away = 4; away <= 22; away += 3) {
+            for (const Vector corner : {Vector{1, -1}, Vector{-1, -1}, Vector{1, 1}, Vector{-1, 1}, Vector{1, 0},
+                                        Vector{-1, 0}, Vector{0, -1}, Vector{0, 1}}) {
+                const Point middle =
+                    bounds.middle() + Vector{corner.x * (bounds.width() / 2 + away * 0.7 + label.width() / 2),
+                                             corner.y * (bounds.height() / 2 + away * 0.7 + label.height() / 2)};
+                const TurnedBox box = label.boxAt(middle, Degrees(0));
+                if (!desk.fits(box) || desk.taken().crossings(box.grown(0.3), subject.order) > allowed) {
+                    continue;
+                }
+                desk.write(subject, label, middle, Degrees(0));
+                const Point edge = edgeToward(subject.points, middle);
+                extensionLine(desk, subject, labelEdge(box, edge), edge, ExtensionEnd::Tick);
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+void drawEdge(Desk& desk, Subject& subject) {
+    std::vector<drawing::Polyline> pieces;
+    if (subject.manner.standing == Standing::Planned) {
+        pieces =
+            drawing::dashed(drawing::Path(subject.points, true), drawing::kPlanned, drawing::CornerRule::UsersLine);
+    } else {
+        pieces = {{subject.points, true}};
+    }
+    std::vector<drawing::Polyline> ink;
+    for (const drawing::Polyline& piece : pieces) {
+        for (drawing::Polyline& part : drawing::clipped(piece, desk.window())) {
+            ink.push_back(std::move(part));
+        }
+    }
+    desk.inkOf(subject).lines(std::move(ink), desk.gauge().pen);
+}
+
+}  // namespace
+
+Point poleOf(const Points& ring) {
+    if (ring.size() >= 3) {
+        if (const auto pole = Geos().pole(ring)) {
+            return *pole;
+        }
+    }
+    Point sum;
+    for (const Point p : ring) {
+        sum = sum + p * (1.0 / static_cast<double>(ring.size()));
+    }
+    return sum;
+}
+
+bool holds(const Points& ring, const TurnedBox& box) {
+    for (const Point corner : box.corners()) {
+        if (!contains(ring, corner)) {
+            return false;
+        }
+    }
+    for (std::size_t n = 0; n < ring.size(); ++n) {
+        if (box.meets(ring[n], ring[(n + 1) % ring.size()])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+void placeArea(Desk& desk, Subject& subject) {
+    drawEdge(desk, subject);
+    const auto labels = wordings(*subject.measure, desk.gauge().letters);
+    if (labels.empty()) {
+        return;
+    }
+    if (!placeInside(desk, subject, labels) && !placeOutside(desk, subject, labels.back())) {
+        desk.remark(subject, kLabelLeftOut);
+    }
+}
+
+}  // namespace crosstick::symbols

@@ -1,0 +1,69 @@
+#include "symbols/desk.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr drawing::Box kNoWindow{-20000, -20000, 20000, 20000};  // 20 m of film
+
+TurnedBox upright(const drawing::Box& box) {
+    return {box.middle(), box.width(), box.height(), Degrees(0)};
+}
+
+}  // namespace
+
+Desk::Desk(const Engraving& engraving)
+    : engraving_(engraving), window_(engraving.frame.window().isEmpty() ? kNoWindow : engraving.frame.window()) {
+    for (const drawing::Box& box : engraving.reserved) {
+        taken_.take(upright(box));
+    }
+}
+
+void Desk::write(Subject& subject, const Label& label, Point middle, Degrees angle) {
+    lettersOf(subject).letters(label, middle, angle);
+    taken_.take(label.boxAt(middle, angle));
+}
+
+std::optional<Desk::Place> Desk::choose(const Label& label, const std::vector<Place>& places, std::size_t owner) const {
+    std::optional<Place> free;
+    for (const Place& place : places) {
+        const TurnedBox box = label.boxAt(place.middle, place.angle);
+        if (!fits(box)) {
+            continue;
+        }
+        if (taken_.crossings(box.grown(0.4), owner) == 0) {
+            return place;
+        }
+        if (!free) {
+            free = place;
+        }
+    }
+    return free;
+}
+
+Points Desk::onFilm(const std::vector<geodesy::PlanePoint>& points) const {
+    Points film;
+    film.reserve(points.size());
+    for (const geodesy::PlanePoint p : points) {
+        film.push_back(engraving_.frame.onFilm(p));
+    }
+    return film;
+}
+
+void drawLine(Desk& desk, Subject& subject, const drawing::Path& path, const std::vector<drawing::Stretch>& gaps) {
+    std::vector<drawing::Polyline> ink;
+    for (const drawing::Stretch& piece : drawing::without({{0, path.length()}}, gaps)) {
+        const Points points = path.between(piece.from, piece.to);
+        const auto parts =
+            subject.manner.standing == Standing::Planned
+                ? drawing::dashed(drawing::Path(points), drawing::kPlanned, drawing::CornerRule::UsersLine)
+                : std::vector<drawing::Polyline>{{points, false}};
+        for (const drawing::Polyline& part : parts) {
+            for (drawing::Polyline& visible : drawing::clipped(part, desk.window())) {
+                ink.push_back(std::move(visible));
+            }
+        }
+    }
+    desk.inkOf(subject).lines(std::move(ink), desk.gauge().pen);
+}
+
+}  // namespace crosstick::symbols

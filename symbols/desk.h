@@ -1,0 +1,61 @@
+#pragma once
+
+#include "symbols/sketch.h"
+
+namespace crosstick::symbols {
+
+/// One shown measure or route, brought to film millimetres.
+struct Subject {
+    std::size_t order = 0;  ///< place on the film; owner of its ink in the occupancy
+    const plan::Measure* measure = nullptr;
+    const plan::Route* route = nullptr;
+    const plan::Showing* showing = nullptr;
+    Points points;
+    std::optional<Point> symbolAt, labelAt;
+    bool onRoute = false;  ///< a stop of a shown route
+    Manner manner;
+    drawing::Drawing ink, letters;
+
+    [[nodiscard]] plan::ItemId id() const { return measure != nullptr ? measure->id : route->id; }
+};
+
+/// What the drawing functions of one film share: the rules, what is taken, what there is to remark.
+class Desk {
+  public:
+    explicit Desk(const Engraving& engraving);
+
+    [[nodiscard]] const Engraving& engraving() const { return engraving_; }
+    [[nodiscard]] const drawing::Gauge& gauge() const { return engraving_.gauge; }
+    [[nodiscard]] const drawing::Box& window() const { return window_; }  ///< without one: a very large box
+    [[nodiscard]] drawing::Box lettersWindow() const { return window_.grown(-2.0); }
+    [[nodiscard]] drawing::Occupancy& taken() { return taken_; }
+    [[nodiscard]] Pencil inkOf(Subject& subject) { return {subject.ink, subject.manner, gauge()}; }
+    [[nodiscard]] Pencil lettersOf(Subject& subject) { return {subject.letters, subject.manner, gauge()}; }
+    [[nodiscard]] bool fits(const TurnedBox& box) const { return box.inside(lettersWindow()) && taken_.isFree(box); }
+
+    /// Letters at a place that is known to be free; the place is taken from then on.
+    void write(Subject& subject, const Label& label, Point middle, Degrees angle);
+    /// The first of the places that is free and crossed by no other line; else the first that is free; else none.
+    struct Place {
+        Point middle;
+        Degrees angle;
+    };
+    [[nodiscard]] std::optional<Place> choose(const Label& label, const std::vector<Place>& places,
+                                              std::size_t owner) const;
+    void remark(const Subject& subject, FaultId about) { remarks_.push_back({subject.id(), about}); }
+    [[nodiscard]] std::vector<Remark> takeRemarks() { return std::move(remarks_); }
+
+    /// Film millimetres of points of the plan.
+    [[nodiscard]] Points onFilm(const std::vector<geodesy::PlanePoint>& points) const;
+
+  private:
+    const Engraving& engraving_;
+    drawing::Box window_;
+    drawing::Occupancy taken_;
+    std::vector<Remark> remarks_;
+};
+
+/// A line with stretches left out for labels, in the manner's pattern, clipped at the window.
+void drawLine(Desk& desk, Subject& subject, const drawing::Path& path, const std::vector<drawing::Stretch>& gaps);
+
+}  // namespace crosstick::symbols

@@ -1,0 +1,200 @@
+#include "symbols/line_labels.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "symbols/extension.h"
+#include "symbols/faults.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kBeyond = 1.0;  // end of the line to the letters
+constexpr double kAbove = 0.9;   // letters to the ink beside them
+constexpr double kGap = 1.0;     // letters to the line in a break
+constexpr double kStub = 3.0;    // line left outside a break
+constexpr double kStraight = 20 * std::numbers::pi / 180;
+
+/// One end of a visible stretch that is to be lettered.
+struct LineEnd {
+    double s;       ///< position of the end
+    double inward;  ///< +1: the line goes on to larger positions
+    bool isReal;    ///< the line ends here; else it leaves the window
+};
+
+Vector outward(const drawing::Path& path, const LineEnd& end, double over) {
+    const Point here = path.at(end.s);
+    const Point back = path.at(end.s + end.inward * over);
+    return drawing::unit(here - back);
+}
+
+Vector upOf(Degrees angle) {
+    const double turn = radians(angle).value();
+    return {-std::sin(turn), -std::cos(turn)};
+}
+
+/// Places 1 to 3: on the axis beyond the end, above and below its last stretch.
+std::vector<Desk::Place> placesAtEnd(const drawing::Path& path, const LineEnd& end, const Label& label, double pen) {
+    std::vector<Desk::Place> places;
+    const double width = label.width();
+    const Point tip = path.at(end.s);
+    if (end.isReal) {
+        const Vector u = outward(path, end, std::max(8.0, width));
+        const Degrees angle = drawing::readable(u);
+        places.push_back({tip + u * (kBeyond + width / 2), angle});
+        // Two rows on a steep axis: the block is wider across than along, so it is also tried level.
+        const double across = std::abs(u.x) * width / 2 + std::abs(u.y) * label.height() / 2;
+        places.push_back({tip + u * (kBeyond + across), Degrees(0)});
+    }
+    const Vector u = outward(path, end, width);
+    const Degrees angle = drawing::readable(u);
+    const Vector up = upOf(angle);
+    const Point middle = tip - u * (width / 2);
+    const double away = kAbove + pen / 2 + label.height() / 2;
+    places.push_back({middle + up * away, angle});
+    places.push_back({middle - up * away, angle});
+    return places;
+}
+
+/// Place 4: in a break whose outer end lies 3.0 from the line's end.
+struct Break {
+    Desk::Place place;
+    drawing::Stretch gap;
+};
+
+std::optional<Break> breakAt(Desk& desk, const Subject& subject, const drawing::Path& path, double from,
+                             const Label& label) {
+    const double room = label.width() + 2 * kGap;
+    const drawing::Stretch gap{from, from + room};
+    if (gap.from < 0 || gap.to > path.length() || path.turning(gap.from - 3, gap.to + 3) > kStraight) {
+        return std::nullopt;
+    }
+    const Point a = path.at(gap.from);
+    const Point b = path.at(gap.to);
+    const Degrees angle = drawing::readable(b - a);
+    const Desk::Place place{(a + b) * 0.5, angle};
+    const TurnedBox box = label.boxAt(place.middle, angle);
+    if (!desk.fits(box) || desk.taken().crossings(box.grown(0.6), subject.order) > 0) {
+        return std::nullopt;
+    }
+    return Break{place, gap};
+}
+
+/// Place 4, looked for from the end inwards, up to a third of the line away.
+std::optional<Break> findBreak(Desk& desk, const Subject& subject, const drawing::Path& path, const LineEnd& end,
+                               const drawing::Stretch& stretch, const Label& label) {
+    const double room = label.width() + 2 * kGap;
+    if (stretch.length() < 2 * label.width() + 20) {
+        return std::nullopt;
+    }
+    for (double aside = kStub; aside < stretch.length() / 3; aside += 1.0) {
+        const double from = end.inward > 0 ? end.s + aside : end.s - aside - room;
+        if (auto found = breakAt(desk, subject, path, from, label)) {
+            return found;
+        }
+    }
+    return std::nullopt;
+}
+
+/// Place 5: aside, with an extension line that ends in a tick on the line.
+bool asideOf(Desk& desk, Subject& subject, const drawing::Path& path, const LineEnd& end, const Label& label) {
+    const Point spot = path.at(end.s + end.inward * std::min(2.0, path.length() / 2));
+    for (double distance = 6; distance <= 24; distance += 3) {
+        for (int n = 0; n < 8; ++n) {
+            const double turn = n * std::numbers::pi / 4;
+            const Point middle =
+                spot + Vector{std::cos(turn) * (distance + label.width() / 2), -std::sin(turn) * distance};
+            const TurnedBox box = label.boxAt(middle, Degrees(0));
+            if (desk.fits(box) && desk.taken().crossings(box, subject.order) == 0) {
+                desk.write(subject, label, middle, Degrees(0));
+                extensionLine(desk, subject, labelEdge(box, spot), spot, ExtensionEnd::Tick);
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/// Letters one end; gives the gap the line is to have for it.
+std::optional<drawing::Stretch> letterEnd(Desk& desk, Subject& subject, const drawing::Path& path, const LineEnd& end,
+                                          const drawing::Stretch& stretch, const Label& label) {
+    const auto places = placesAtEnd(path, end, label, desk.gauge().pen);
+    std::optional<Desk::Place> second;
+    for (const Desk::Place& place : places) {
+        if (!end.isReal) {
+            break;  // a line that goes on outside is broken, so that its stub shows that it does
+        }
+        const TurnedBox box = label.boxAt(place.middle, place.angle);
+        if (!desk.fits(box)) {
+            continue;
+        }
+        if (desk.taken().crossings(box.grown(0.4), subject.order) == 0) {
+            desk.write(subject, label, place.middle, place.angle);
+            return std::nullopt;
+        }
+        second = second ? second : std::optional(place);
+    }
+    if (const auto found = findBreak(desk, subject, path, end, stretch, label)) {
+        desk.write(subject, label, found->place.middle, found->place.angle);
+        return found->gap;
+    }
+    if (const auto place = desk.choose(label, places, subject.order)) {
+        desk.write(subject, label, place->middle, place->angle);
+    } else if (!asideOf(desk, subject, path, end, label)) {
+        desk.remark(subject, kLabelLeftOut);
+    }
+    return std::nullopt;
+}
+
+std::vector<LineEnd> endsToLetter(const Desk& desk, const drawing::Path& path, const drawing::Stretch& stretch,
+                                  const Label& label) {
+    const bool startsHere = stretch.from <= 1e-6;
+    const bool endsHere = stretch.to >= path.length() - 1e-6;
+    const LineEnd first{stretch.from, 1, startsHere};
+    const LineEnd last{stretch.to, -1, endsHere};
+    const bool whole = startsHere && endsHere;
+    if ((whole && stretch.length() >= 2 * label.width() + 8) || (!whole && stretch.length() >= 60)) {
+        return {first, last};
+    }
+    if (!whole && stretch.length() < 25) {
+        return {};
+    }
+    const double right = desk.window().right;
+    const bool firstIsNearer = std::abs(right - path.at(first.s).x) < std::abs(right - path.at(last.s).x);
+    return {firstIsNearer ? first : last};
+}
+
+}  // namespace
+
+std::vector<std::string> lineRows(const plan::Measure& measure) {
+    if (measure.kind == "phase-line") {
+        return {measure.name.empty() ? "PL" : "PL " + measure.name};
+    }
+    const std::string abbreviation = measure.kind == "line-of-departure" ? "LD" : "LOA";
+    if (measure.name.empty()) {
+        return {abbreviation};
+    }
+    return {abbreviation, "(PL " + measure.name + ")"};
+}
+
+void placeNamedLine(Desk& desk, Subject& subject, const std::vector<std::string>& rows) {
+    const drawing::Path path(subject.points);
+    const Label label{rows, desk.gauge().letters};
+    std::vector<drawing::Stretch> gaps;
+    const auto stretches = drawing::inside(path, desk.window());
+    if (stretches.empty()) {
+        desk.remark(subject, kOutsideWindow);
+        return;
+    }
+    for (const drawing::Stretch& stretch : stretches) {
+        for (const LineEnd& end : endsToLetter(desk, path, stretch, label)) {
+            if (const auto gap = letterEnd(desk, subject, path, end, stretch, label)) {
+                gaps.push_back(*gap);
+            }
+        }
+    }
+    drawLine(desk, subject, path, gaps);
+}
+
+}  // namespace crosstick::symbols

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "symbols/desk.h"
+
+namespace crosstick::symbols {
+
+/// One straight piece of a route, from vertex to vertex, and how far beside the true line its ink runs.
+struct RoutePiece {
+    Point from, to;
+    double aside = 0;                ///< left of travel positive; 0 where the piece is the route's own
+    bool sharedWithPrimary = false;  ///< an alternate on a primary's line: no head, no label of its own
+    [[nodiscard]] double length() const { return drawing::length(to - from); }
+    [[nodiscard]] Vector direction() const { return drawing::unit(to - from); }
+};
+
+/// The pieces of one route among all those shown.
+[[nodiscard]] std::vector<RoutePiece> piecesOf(const Subject& route, const std::vector<Subject*>& all);
+/// First and last vertex of the legs; what lies outside is administrative.
+struct LegSpan {
+    std::size_t first, last;
+};
+[[nodiscard]] LegSpan legSpan(const Subject& route);
+/// The ink's line from one vertex to another, with transitions 3.0 long on and off a shared stretch.
+[[nodiscard]] Points inkLine(const std::vector<RoutePiece>& pieces, std::size_t first, std::size_t last);
+
+}  // namespace crosstick::symbols

@@ -1,0 +1,252 @@
+#include "symbols/routes.h"
+
+#include <algorithm>
+
+#include "symbols/arrows.h"
+#include "symbols/faults.h"
+#include "symbols/route_lines.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kLeastForHead = 15;
+constexpr double kHead = 2.4;
+constexpr double kAdminDot = 0.5;
+constexpr double kAdminPitch = 1.2;
+
+void drawLegs(Desk& desk, Subject& route, const Points& line) {
+    const drawing::Path path(drawing::cleaned(line));
+    if (path.points().size() < 2) {
+        return;
+    }
+    const auto pieces = route.route->use == plan::Use::Alternate
+                            ? drawing::dashed(path, drawing::kAlternateRoute, drawing::CornerRule::UsersLine)
+                            : std::vector<drawing::Polyline>{{path.points(), false}};
+    std::vector<drawing::Polyline> ink;
+    for (const drawing::Polyline& piece : pieces) {
+        for (drawing::Polyline& part : drawing::clipped(piece, desk.window())) {
+            ink.push_back(std::move(part));
+        }
+    }
+    desk.inkOf(route).lines(std::move(ink), desk.gauge().routePen);
+}
+
+/// What lies before the first and after the last route point: round dots.
+void drawAdministrative(Desk& desk, Subject& route, std::size_t first, std::size_t last) {
+    const drawing::Path path(Points(route.points.begin() + static_cast<std::ptrdiff_t>(first),
+                                    route.points.begin() + static_cast<std::ptrdiff_t>(last) + 1));
+    std::vector<drawing::Polyline> dots;
+    for (const drawing::Polyline& dot : drawing::dotted(path, kAdminPitch)) {
+        if (desk.window().contains(dot.points.front())) {
+            dots.push_back(dot);
+        }
+    }
+    if (!dots.empty()) {
+        route.ink.marks.emplace_back(
+            drawing::Stroke{std::move(dots), kAdminDot, route.manner.ink, drawing::Join::Round, drawing::Cap::Round});
+    }
+}
+
+/// A head with its middle at a place of a piece.
+void drawHead(Desk& desk, Subject& route, const RoutePiece& piece, double share) {
+    const Vector u = piece.direction();
+    const Point tip = piece.from + u * (piece.length() * share + kHead / 2) + drawing::leftOf(u) * piece.aside;
+    if (desk.window().grown(-kHead).contains(tip)) {
+        Pencil ink = desk.inkOf(route);
+        (void)filledHead(ink, tip, u);
+    }
+}
+
+/// The longest straight piece of a leg carries its head.
+std::size_t longestIn(const std::vector<RoutePiece>& pieces, std::size_t first, std::size_t last) {
+    std::size_t longest = first;
+    for (std::size_t n = first; n < last; ++n) {
+        longest = pieces[n].length() > pieces[longest].length() ? n : longest;
+    }
+    return longest;
+}
+
+/// Vertices at which legs begin and end.
+std::vector<std::size_t> legVertices(const Subject& route) {
+    const LegSpan span = legSpan(route);
+    std::vector<std::size_t> vertices{span.first};
+    for (const plan::Stop& stop : route.route->stops) {
+        if (stop.vertex > vertices.back() && stop.vertex < span.last) {
+            vertices.push_back(stop.vertex);
+        }
+    }
+    vertices.push_back(span.last);
+    return vertices;
+}
+
+void drawHeads(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces) {
+    const auto vertices = legVertices(route);
+    bool any = false;
+    std::size_t longest = vertices.front();
+    for (std::size_t leg = 0; leg + 1 < vertices.size(); ++leg) {
+        const std::size_t n = longestIn(pieces, vertices[leg], vertices[leg + 1]);
+        longest = pieces[n].length() > pieces[longest].length() ? n : longest;
+        if (pieces[n].length() >= kLeastForHead && !pieces[n].sharedWithPrimary) {
+            drawHead(desk, route, pieces[n], 0.5);
+            any = true;
+        }
+    }
+    if (!any && longest < pieces.size()) {
+        drawHead(desk, route, pieces[longest], 0.5);
+    }
+}
+
+std::string distanceWords(Metres distance) {
+    return geodesy::distanceText(distance) + " m";
+}
+
+std::string azimuthWords(Degrees azimuth, geodesy::AngleUnit unit) {
+    return geodesy::azimuthText(azimuth, unit) + (unit == geodesy::AngleUnit::Mils ? "m" : "");
+}
+
+/// Middles along a piece, at its middle first, then sliding between 0.25 and 0.75.
+std::vector<double> slides(double length, double width) {
+    std::vector<double> places{0.5};
+    for (double away = 0.05; away <= 0.25; away += 0.05) {
+        for (const double share : {0.5 - away, 0.5 + away}) {
+            if (length * std::min(share, 1 - share) >= width / 2 + 1) {
+                places.push_back(share);
+            }
+        }
+    }
+    return places;
+}
+
+bool writeBeside(Desk& desk, Subject& route, const RoutePiece& piece, const Label& label, double firstSide) {
+    constexpr double kOff = 1.3;
+    const Vector u = piece.direction();
+    const Degrees angle = drawing::readable(u);
+    std::vector<Desk::Place> places;
+    for (const double side : {firstSide, -firstSide}) {
+        const double away = side * (kOff + label.height() / 2 + std::abs(piece.aside));
+        for (const double share : slides(piece.length(), label.width())) {
+            places.push_back({piece.from + u * (piece.length() * share) + drawing::leftOf(u) * away, angle});
+        }
+    }
+    const auto place = desk.choose(label, places, route.order);
+    if (place) {
+        desk.write(route, label, place->middle, place->angle);
+    }
+    return place.has_value();
+}
+
+/// "3  031  980 m" for a leg of one piece, "4a  043  260 m" for the pieces of one with bends; the number alone where
+/// there is no room for more.
+void letterPiece(Desk& desk, Subject& route, const RoutePiece& piece, const movement::Piece& figures,
+                 const std::string& number) {
+    const Label full{{number + "  " + azimuthWords(figures.magneticAzimuth, desk.engraving().angles) + "  " +
+                      distanceWords(figures.mapDistance)},
+                     1.8};
+    const Label alone{{number}, 1.8};
+    if (piece.length() >= full.width() + 4 && writeBeside(desk, route, piece, full, 1)) {
+        return;
+    }
+    if (piece.length() >= 4) {
+        writeBeside(desk, route, piece, alone, 1);
+    }
+}
+
+void letterLegs(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces) {
+    const auto found = desk.engraving().figures.find(route.route->id);
+    if (found == desk.engraving().figures.end()) {
+        return;
+    }
+    const std::string suffix = route.route->use == plan::Use::Alternate ? "A" : "";
+    std::size_t at = legSpan(route).first;
+    for (const movement::Leg& leg : found->second.legs) {
+        for (std::size_t n = 0; n < leg.pieces.size() && at < pieces.size(); ++n, ++at) {
+            const std::string letter = leg.pieces.size() > 1 ? std::string(1, static_cast<char>('a' + n % 26)) : "";
+            if (!pieces[at].sharedWithPrimary) {
+                letterPiece(desk, route, pieces[at], leg.pieces[n], std::to_string(leg.number) + suffix + letter);
+            }
+        }
+    }
+}
+
+/// The route's name beside the longest piece that is its own and still has room.
+void letterName(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces) {
+    if (route.route->name.empty()) {
+        return;
+    }
+    const std::string name = "RTE " + route.route->name + (route.route->use == plan::Use::Alternate ? "  ALTN" : "");
+    std::vector<RoutePiece> byLength = pieces;
+    std::erase_if(byLength, [](const RoutePiece& piece) { return piece.sharedWithPrimary; });
+    std::stable_sort(byLength.begin(), byLength.end(),
+                     [](const RoutePiece& a, const RoutePiece& b) { return a.length() > b.length(); });
+    const Label label{{name}, desk.gauge().letters};
+    for (const RoutePiece& piece : byLength) {
+        if (piece.length() > label.width() + 2 && writeBeside(desk, route, piece, label, -1)) {
+            return;
+        }
+    }
+    desk.remark(route, kLabelLeftOut);
+}
+
+void letterAdministrative(Desk& desk, Subject& route) {
+    const LegSpan span = legSpan(route);
+    if (span.first == 0) {
+        return;
+    }
+    const Label label{{"ADMIN"}, 1.8};
+    const Point end = route.points.front();
+    std::vector<Desk::Place> places;
+    for (const Vector side : {Vector{0, 1}, Vector{0, -1}, Vector{1, 0}, Vector{-1, 0}}) {
+        places.push_back({end + Vector{side.x * (label.width() / 2 + 1.5), side.y * 2.6}, Degrees(0)});
+    }
+    if (const auto place = desk.choose(label, places, route.order)) {
+        desk.write(route, label, place->middle, place->angle);
+    }
+}
+
+}  // namespace
+
+void drawRoutes(Desk& desk, const std::vector<Subject*>& routes) {
+    for (Subject* route : routes) {
+        const auto pieces = piecesOf(*route, routes);
+        const LegSpan span = legSpan(*route);
+        if (span.first > 0) {
+            drawAdministrative(desk, *route, 0, span.first);
+        }
+        if (span.last + 1 < route->points.size()) {
+            drawAdministrative(desk, *route, span.last, route->points.size() - 1);
+        }
+        drawLegs(desk, *route, inkLine(pieces, span.first, span.last));
+        drawHeads(desk, *route, pieces);
+    }
+}
+
+void letterRoutes(Desk& desk, const std::vector<Subject*>& routes) {
+    for (Subject* route : routes) {
+        const auto pieces = piecesOf(*route, routes);
+        letterLegs(desk, *route, pieces);
+        letterAdministrative(desk, *route);
+    }
+    for (Subject* route : routes) {
+        letterName(desk, *route, piecesOf(*route, routes));
+    }
+}
+
+std::vector<Vector> legsAt(Point spot, const std::vector<Subject*>& routes) {
+    std::vector<Vector> legs;
+    for (const Subject* route : routes) {
+        for (std::size_t n = 0; n < route->points.size(); ++n) {
+            if (drawing::length(route->points[n] - spot) >= 0.05) {
+                continue;
+            }
+            if (n > 0) {
+                legs.push_back(drawing::unit(route->points[n - 1] - spot));
+            }
+            if (n + 1 < route->points.size()) {
+                legs.push_back(drawing::unit(route->points[n + 1] - spot));
+            }
+        }
+    }
+    return legs;
+}
+
+}  // namespace crosstick::symbols

@@ -1,0 +1,97 @@
+#include "symbols/sketch.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kDoubleApart = 0.85;  // centre to centre: 0.6 white between two thin strokes
+
+std::vector<drawing::Polyline> doubledLines(const std::vector<drawing::Polyline>& pieces) {
+    std::vector<drawing::Polyline> both;
+    for (const drawing::Polyline& piece : pieces) {
+        for (const double side : {kDoubleApart / 2, -kDoubleApart / 2}) {
+            both.push_back({drawing::offset(piece.points, side, piece.closed), piece.closed});
+        }
+    }
+    return both;
+}
+
+}  // namespace
+
+double Label::width() const {
+    double widest = 0;
+    for (const std::string& row : rows) {
+        widest = std::max(widest, drawing::textWidth(row, capital, weight));
+    }
+    return widest;
+}
+
+Points circlePoints(Point centre, double diameter) {
+    constexpr int kSides = 48;  // the chord's rise stays under 0.01 mm up to a diameter of 9
+    Points ring;
+    for (int n = 0; n < kSides; ++n) {
+        const double turn = 2 * std::numbers::pi * n / kSides;
+        ring.push_back(centre + Vector{std::sin(turn), -std::cos(turn)} * (diameter / 2));
+    }
+    return ring;
+}
+
+void Pencil::lines(std::vector<drawing::Polyline> pieces, double width, drawing::Join join) {
+    std::erase_if(pieces, [](const drawing::Polyline& piece) { return piece.points.size() < 2; });
+    if (pieces.empty()) {
+        return;
+    }
+    if (manner_.doubled) {
+        pieces = doubledLines(pieces);
+        width = gauge_.thin();
+    }
+    sheet_.marks.emplace_back(drawing::Stroke{std::move(pieces), width, manner_.ink, join, drawing::Cap::Butt});
+}
+
+void Pencil::outline(const Points& ring, drawing::Join join) {
+    if (manner_.standing == Standing::Planned) {
+        lines(drawing::dashed(drawing::Path(ring, true), drawing::kSmallOutline, drawing::CornerRule::Outline),
+              gauge_.pen, join);
+    } else {
+        lines({{ring, true}}, gauge_.pen, join);
+    }
+}
+
+void Pencil::circle(Point centre, double diameter, double width) {
+    lines({{circlePoints(centre, diameter), true}}, width, drawing::Join::Round);
+}
+void Pencil::disc(Point centre, double diameter) {
+    fill(circlePoints(centre, diameter));
+}
+void Pencil::fill(const Points& ring) {
+    sheet_.marks.emplace_back(drawing::Fill{{ring}, manner_.ink});
+}
+
+void Pencil::letters(const Label& label, Point middle, Degrees angle) {
+    const double turn = radians(angle).value();
+    const Vector along{std::cos(turn), -std::sin(turn)};
+    const Vector up{-std::sin(turn), -std::cos(turn)};
+    double above = label.pitch() * (static_cast<double>(label.rows.size()) - 1) / 2;
+    for (const std::string& row : label.rows) {
+        const double width = drawing::textWidth(row, label.capital, label.weight);
+        const Point start = middle + up * (above - label.capital / 2) - along * (width / 2);
+        sheet_.marks.emplace_back(
+            drawing::Text{row, start, angle, label.capital, label.weight, manner_.ink, manner_.halo});
+        above -= label.pitch();
+    }
+}
+
+void Pencil::lettersFrom(const std::string& text, Point left, double capital) {
+    sheet_.marks.emplace_back(drawing::Text{text,
+                                            {left.x, left.y + capital / 2},
+                                            Degrees(0),
+                                            capital,
+                                            drawing::Weight::Regular,
+                                            manner_.ink,
+                                            manner_.halo});
+}
+
+}  // namespace crosstick::symbols

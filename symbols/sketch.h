@@ -1,0 +1,68 @@
+#pragma once
+
+#include "core/drawing/dashes.h"
+#include "core/drawing/occupancy.h"
+#include "core/drawing/text_ruler.h"
+#include "symbols/engrave.h"
+
+namespace crosstick::symbols {
+
+using drawing::Point;
+using drawing::Points;
+using drawing::TurnedBox;
+using drawing::Vector;
+
+enum class Side { Own, Enemy };
+enum class Standing { Present, Planned };
+
+/// How one item is inked.
+struct Manner {
+    drawing::Ink ink = drawing::Ink::Black;
+    Side side = Side::Own;
+    Standing standing = Standing::Present;
+    drawing::Halo halo = drawing::Halo::None;
+    bool doubled = false;  ///< enemy with one pen: every stroke becomes two (engraving A17)
+};
+
+/// A row or rows of letters as one block, centred on each other.
+struct Label {
+    std::vector<std::string> rows;
+    double capital = 2.0;
+    drawing::Weight weight = drawing::Weight::Regular;
+
+    [[nodiscard]] double width() const;
+    [[nodiscard]] double pitch() const { return 1.5 * capital; }
+    [[nodiscard]] double height() const { return capital + pitch() * (static_cast<double>(rows.size()) - 1); }
+    [[nodiscard]] TurnedBox boxAt(Point middle, Degrees angle) const { return {middle, width(), height(), angle}; }
+    [[nodiscard]] bool isEmpty() const { return rows.empty(); }
+};
+
+/// Makes the marks of one item, all in its manner.
+class Pencil {
+  public:
+    Pencil(drawing::Drawing& sheet, const Manner& manner, const drawing::Gauge& gauge)
+        : sheet_(sheet), manner_(manner), gauge_(gauge) {}
+
+    void line(const Points& points) { lines({{points, false}}, gauge_.pen); }
+    void lines(std::vector<drawing::Polyline> pieces, double width, drawing::Join join = drawing::Join::Miter);
+    void thin(const Points& points) { lines({{points, false}}, gauge_.thin()); }
+    /// A constructed outline: dashed 1.6/0.8 with inked corners where planned.
+    void outline(const Points& ring, drawing::Join join = drawing::Join::Miter);
+    void circle(Point centre, double diameter, double width);
+    void disc(Point centre, double diameter);
+    void fill(const Points& ring);
+    void letters(const Label& label, Point middle, Degrees angle);
+    void lettersFrom(const std::string& text, Point left, double capital);  ///< left end, half capital height at y
+
+    [[nodiscard]] const Manner& manner() const { return manner_; }
+    [[nodiscard]] const drawing::Gauge& gauge() const { return gauge_; }
+
+  private:
+    drawing::Drawing& sheet_;
+    Manner manner_;
+    drawing::Gauge gauge_;
+};
+
+[[nodiscard]] Points circlePoints(Point centre, double diameter);
+
+}  // namespace crosstick::symbols
