@@ -7,9 +7,11 @@
 namespace crosstick::geodesy {
 namespace {
 
-constexpr double kFirstYear =
-    2025.0;  // WMM2025 holds for [2025.0, 2030.0); GeographicLib would answer beyond in silence
-constexpr double kEndYear = 2030.0;
+// WMM2025 holds from 2025.0 to 2030.0, both ends included; GeographicLib would answer beyond them in silence.
+constexpr double kFirstYear = 2025.0;
+constexpr double kLastYear = 2030.0;
+constexpr Metres kLowest{-1000};
+constexpr Metres kHighest{850000};
 constexpr Nanotesla kBlackout{2000};
 
 // Total one-sigma of the model's declination: trade 9c, from the WMM2025 report.
@@ -20,8 +22,7 @@ Degrees sigmaAt(Nanotesla horizontal) {
 }  // namespace
 
 struct MagneticModel::Model {
-    explicit Model(const std::string& folder)
-        : field("wmm2025", folder) {}
+    explicit Model(const std::string& folder) : field("wmm2025", folder) {}
     GeographicLib::MagneticModel field;
 };
 
@@ -34,9 +35,12 @@ Result<MagneticModel> MagneticModel::open(const std::filesystem::path& folder) {
 }
 
 Result<Declination> MagneticModel::at(GeoPoint place, CalendarDate date, Metres height) const {
-    const double year = decimalYear(date);
-    if (!(year >= kFirstYear && year < kEndYear)) {
+    const double year = date.ok() ? decimalYear(date) : 0;
+    if (!(year >= kFirstYear && year <= kLastYear)) {
         return fail(kDateOutsideModel, {{"date", isoDate(date)}});
+    }
+    if (!(height >= kLowest && height <= kHighest)) {
+        return fail(kHeightOutsideModel, {{"height", height.value()}});
     }
     double east = 0;
     double north = 0;

@@ -24,7 +24,8 @@ class MagneticModel {
 
     /// Declination at a place and date.
     /// @param height above the ellipsoid, -1000 to 850000 m
-    /// Errors: geodesy/date-outside-model outside 2025.0 to 2030.0; geodesy/weak-field where H is under 2000 nT.
+    /// Errors: geodesy/date-outside-model outside 2025.0 to 2030.0 (1 January 2030 is the last day);
+    ///         geodesy/height-outside-model; geodesy/weak-field where H is under 2000 nT.
     /// Source: WMM2025 (NOAA/NCEI and BGS); evaluated by GeographicLib.
     /// Thread: any thread on const.
     [[nodiscard]] Result<Declination> at(GeoPoint place, CalendarDate date, Metres height) const;

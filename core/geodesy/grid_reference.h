@@ -15,12 +15,18 @@ struct GridReference {
     std::optional<Metres> square;  ///< side of the square that was named; none for an exact point
 };
 
-/// Reads MGRS of any precision ("18SUJ23480647", "18S UJ 2348 0647", grid zone or 100 km square alone, polar "ZAA..."),
-/// UTM ("18N 323483 4306479", hemisphere letter n or s; "n 2000000 1555731" for UPS), degrees ("38.8894 -77.0352", N S
-/// E W letters allowed, latitude first unless letters say otherwise) and degrees-minutes-seconds ("38 53 22.08N 77 02
-/// 06.86W", degree, minute and second signs allowed). Leading and trailing blanks are free. Datum: WGS 84. Errors:
-/// geodesy/... with "text" and, where one can be named, "found"; an older row lettering (trade 4.1) is
-///         recognised by its impossible letters and explained (geodesy/old-lettering), never guessed.
+/// Reads a place in any usual writing, upper or lower case:
+/// - MGRS of any precision ("18SUJ23480647", "18S UJ 2348 0647", a 100 km square alone, polar "ZAA0000033272");
+/// - UTM and UPS ("18N 323483 4306479", the letter being the hemisphere n or s, "18 south ..."; "n 2000000 1555731"; a
+///   latitude band in the letter's place is taken where the numbers agree with it, and S, which can be either, is
+///   refused where both are possible);
+/// - degrees ("38.8894 -77.0352", "38,8894 -77,0352", letters N S E W; latitude first unless letters say otherwise),
+///   degrees and minutes, degrees, minutes and seconds ("38 53 22.08N 77 02 06.86W", with or without signs).
+/// Datum: WGS 84.
+/// Errors: geodesy/... with "text", the place as written, and "found" where one part can be named. An older row
+/// lettering
+///         (FM 21-26's 16SGL) is recognised by its impossible letters and explained (geodesy/old-lettering), never
+///         guessed. A grid zone alone names no square (geodesy/zone-alone).
 [[nodiscard]] Result<GridReference> parsePoint(std::string_view text);
 
 /// The standard zone (with the exceptions of Norway and Svalbard), UPS beyond 84 N and 80 S.

@@ -1,12 +1,13 @@
 #include "core/geodesy/parse_angles.h"
 
-#include <array>
+#include <algorithm>
 #include <cctype>
 #include <cmath>
 #include <optional>
 #include <vector>
 
 #include "core/geodesy/faults.h"
+#include "core/geodesy/point_text.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::geodesy {
@@ -17,27 +18,56 @@ struct Token {
     std::string text;
 };
 
-/// The signs for degree, minute and second, in their usual characters: they only part the numbers.
+/// The signs and words for degree, minute and second only part the numbers, and so do the words for the two angles.
 std::string signsToBlanks(std::string text) {
-    constexpr std::array<std::string_view, 9> kSigns{"\u00b0", "\u00ba", "\u2032", "\u2033", "\u2019",
-                                                     "\u201d", "'",      "\"",     ":"};
-    for (const std::string_view sign : kSigns) {
-        for (auto at = text.find(sign); at != std::string::npos; at = text.find(sign, at)) {
-            text.replace(at, sign.size(), " ");
-        }
-    }
-    constexpr std::string_view kMinus = "\u2212";  // the typographer's minus
-    for (auto at = text.find(kMinus); at != std::string::npos; at = text.find(kMinus, at)) {
-        text.replace(at, kMinus.size(), "-");
+    for (const std::string_view word :
+         {"\u00b0",  "\u00ba", "\u2032",  "\u2033",   "\u2019",    "\u201d",  "'",      "\"",
+          ":",       "=",      "DEGREES", "DEGREE",   "DEG",       "MINUTES", "MINUTE", "MIN",
+          "SECONDS", "SECOND", "SEC",     "LATITUDE", "LONGITUDE", "LAT",     "LONG",   "LON"}) {
+        replaceAll(text, word, " ");
     }
     return text;
+}
+
+bool isDigit(char c) {
+    return std::isdigit(static_cast<unsigned char>(c)) != 0;
+}
+
+/// "46,0407 -31,0097": two commas, each between digits, and a blank or a semicolon between the numbers, are decimal
+/// commas.
+std::string withDecimalPoints(std::string text) {
+    std::vector<std::size_t> commas;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        if (text[at] == ',') {
+            commas.push_back(at);
+        }
+    }
+    const auto isDecimal = [&](std::size_t at) {
+        return at > 0 && at + 1 < text.size() && isDigit(text[at - 1]) && isDigit(text[at + 1]);
+    };
+    if (commas.size() == 2 && std::all_of(commas.begin(), commas.end(), isDecimal)) {
+        for (const std::size_t at : commas) {
+            text[at] = '.';
+        }
+    }
+    return text;
+}
+
+/// One number: a sign, then digits and points.
+std::size_t numberEnd(const std::string& text, std::size_t at) {
+    std::size_t end = at + 1;
+    while (end < text.size() && (isDigit(text[end]) || text[end] == '.')) {
+        ++end;
+    }
+    return end;
 }
 
 std::optional<std::vector<Token>> tokensOf(const std::string& text) {
     std::vector<Token> tokens;
     for (std::size_t at = 0; at < text.size();) {
         const char c = text[at];
-        if (std::isspace(static_cast<unsigned char>(c)) != 0) {
+        const bool degreeLetter = c == 'D' && at > 0 && isDigit(text[at - 1]);
+        if (c == ' ' || degreeLetter || (c == '/' && at + 1 == text.size())) {
             ++at;
         } else if (c == ',' || c == ';') {
             tokens.push_back({Token::Kind::Comma, ","});
@@ -46,11 +76,7 @@ std::optional<std::vector<Token>> tokensOf(const std::string& text) {
             tokens.push_back({Token::Kind::Letter, std::string(1, c)});
             ++at;
         } else {
-            std::size_t end = at + 1;
-            while (end < text.size() &&
-                   (std::isdigit(static_cast<unsigned char>(text[end])) != 0 || text[end] == '.')) {
-                ++end;
-            }
+            const std::size_t end = numberEnd(text, at);
             const std::string number = text.substr(at, end - at);
             if (!parseNumber(number)) {
                 return std::nullopt;
@@ -72,33 +98,33 @@ std::size_t countOf(const Tokens& tokens, Token::Kind kind) {
     return count;
 }
 
-std::size_t secondLetter(const Tokens& tokens) {
-    std::size_t seen = 0;
-    std::size_t at = 0;
-    while (at < tokens.size() && !(tokens[at].kind == Token::Kind::Letter && ++seen == 2)) {
-        ++at;
-    }
-    return at;
+bool isKind(const Token& token, Token::Kind kind) {
+    return token.kind == kind;
 }
 
-/// Where the second coordinate begins: at the comma, by the letters, else half way through the numbers.
-std::size_t splitAt(const Tokens& tokens) {
-    for (std::size_t at = 0; at < tokens.size(); ++at) {
-        if (tokens[at].kind == Token::Kind::Comma) {
-            return at;
-        }
+/// The tokens of both angles.
+struct Halves {
+    Tokens first, second;
+};
+
+/// Parted at the comma, else by the letters, else half way through the numbers. Nothing where that is no even half.
+std::optional<Halves> halvesOf(const Tokens& tokens) {
+    const auto is = [&](Token::Kind kind) { return [kind](const Token& token) { return isKind(token, kind); }; };
+    const auto comma = std::find_if(tokens.begin(), tokens.end(), is(Token::Kind::Comma));
+    if (comma != tokens.end()) {
+        return Halves{Tokens(tokens.begin(), comma), Tokens(comma + 1, tokens.end())};
     }
-    if (countOf(tokens, Token::Kind::Letter) == 2) {
-        if (tokens.front().kind == Token::Kind::Letter) {
-            return secondLetter(tokens);
+    const auto letter = std::find_if(tokens.begin(), tokens.end(), is(Token::Kind::Letter));
+    if (letter == tokens.end()) {
+        if (tokens.size() % 2 != 0) {
+            return std::nullopt;
         }
-        std::size_t first = 0;
-        while (tokens[first].kind != Token::Kind::Letter) {
-            ++first;
-        }
-        return first + 1;
+        const auto middle = tokens.begin() + static_cast<std::ptrdiff_t>(tokens.size() / 2);
+        return Halves{Tokens(tokens.begin(), middle), Tokens(middle, tokens.end())};
     }
-    return tokens.size() / 2;
+    const auto middle =
+        letter == tokens.begin() ? std::find_if(letter + 1, tokens.end(), is(Token::Kind::Letter)) : letter + 1;
+    return Halves{Tokens(tokens.begin(), middle), Tokens(middle, tokens.end())};
 }
 
 struct Angle {
@@ -106,34 +132,65 @@ struct Angle {
     char letter = 0;
 };
 
-/// One to three numbers, the last one only with a fraction, minutes and seconds under 60, at most one letter.
-Result<Angle> angleOf(const Tokens& tokens, const std::string& text) {
-    Angle angle;
+/// "385322.5" as 38, 53 and 22.5; "0770207" as 77, 2 and 7: so many figures of whole degrees, then pairs.
+std::vector<std::string> unpacked(const std::string& number, std::size_t degreeFigures) {
+    const std::size_t figures = std::min(number.find('.'), number.size());
+    const bool isPacked = isDigit(number[0]) && (figures == degreeFigures + 2 || figures == degreeFigures + 4);
+    if (!isPacked) {
+        return {number};
+    }
+    std::vector<std::string> parts{number.substr(0, degreeFigures), number.substr(degreeFigures)};
+    if (figures == degreeFigures + 4) {
+        parts.back() = number.substr(degreeFigures, 2);
+        parts.push_back(number.substr(degreeFigures + 2));
+    }
+    return parts;
+}
+
+/// The numbers of one angle and its letter, which may stand before or behind them.
+struct Written {
     std::vector<std::string> numbers;
-    for (const Token& token : tokens) {
-        if (token.kind == Token::Kind::Number) {
-            numbers.push_back(token.text);
-        } else if (token.kind == Token::Kind::Letter && angle.letter == 0) {
-            angle.letter = token.text[0];
+    char letter = 0;
+};
+
+std::optional<Written> writtenIn(const Tokens& half) {
+    Written written;
+    for (std::size_t at = 0; at < half.size(); ++at) {
+        if (half[at].kind == Token::Kind::Number) {
+            written.numbers.push_back(half[at].text);
+        } else if (half[at].kind == Token::Kind::Letter && written.letter == 0 && (at == 0 || at + 1 == half.size())) {
+            written.letter = half[at].text[0];
         } else {
-            return fail(kNotAPoint, {{"text", text}});
+            return std::nullopt;
         }
     }
-    if (numbers.empty() || numbers.size() > 3) {
+    const bool isSouthNorth = written.letter == 'N' || written.letter == 'S';
+    if (written.numbers.size() == 1 && written.letter != 0) {
+        written.numbers = unpacked(written.numbers[0], isSouthNorth ? 2 : 3);
+    }
+    return written;
+}
+
+/// One to three numbers, the last one only with a fraction, minutes and seconds under 60, at most one letter.
+Result<Angle> angleOf(const Tokens& half, const std::string& text) {
+    const auto written = writtenIn(half);
+    if (!written || written->numbers.empty() || written->numbers.size() > 3) {
         return fail(kNotAPoint, {{"text", text}});
     }
-    const bool minus = numbers[0].starts_with('-');
+    Angle angle{0, written->letter};
     double unit = 1;
-    for (std::size_t n = 0; n < numbers.size(); ++n) {
-        const double number = std::abs(*parseNumber(numbers[n]));
-        const bool isLast = n + 1 == numbers.size();
-        const bool hasSign = numbers[n][0] == '-' || numbers[n][0] == '+';
+    for (std::size_t n = 0; n < written->numbers.size(); ++n) {
+        const std::string& figures = written->numbers[n];
+        const double number = std::abs(*parseNumber(figures));
+        const bool isLast = n + 1 == written->numbers.size();
+        const bool hasSign = figures[0] == '-' || figures[0] == '+';
         if ((n > 0 && (number >= 60 || hasSign)) || (!isLast && number != std::floor(number))) {
-            return fail(kBadSixty, {{"text", text}, {"found", numbers[n]}});
+            return fail(kBadSixty, {{"text", text}, {"found", figures}});
         }
         angle.value += number / unit;
         unit *= 60;
     }
+    const bool minus = written->numbers[0].starts_with('-');
     if (minus && angle.letter != 0) {
         return fail(kNotAPoint, {{"text", text}});
     }
@@ -150,37 +207,50 @@ bool isNorthSouth(char letter) {
     return letter == 'N' || letter == 'S';
 }
 
+bool longitudeNamedFirst(const std::string& plain) {
+    const auto longitude = plain.find("LON");
+    const auto latitude = plain.find("LAT");
+    return longitude != std::string::npos && latitude != std::string::npos && longitude < latitude;
+}
+
+/// Latitude and longitude in range.
+Result<GeoPoint> placeOf(double latitude, double longitude, const std::string& text) {
+    if (std::abs(latitude) > 90) {
+        return fail(kBadLatitude, {{"text", text}, {"found", latitude}});
+    }
+    if (std::abs(longitude) > 180) {
+        return fail(kBadLongitude, {{"text", text}, {"found", longitude}});
+    }
+    return GeoPoint{Degrees(latitude), Degrees(longitude == 180 ? -180 : longitude)};
+}
+
 }  // namespace
 
-Result<GeoPoint> parseAngles(const std::string& upper) {
-    const auto bad = [&] { return fail(kNotAPoint, {{"text", upper}}); };
-    const auto tokens = tokensOf(signsToBlanks(upper));
+Result<GeoPoint> parseAngles(const std::string& plain) {
+    const auto bad = [&](FaultId fault) { return fail(fault, {{"text", plain}}); };
+    const auto tokens = tokensOf(withDecimalPoints(signsToBlanks(plain)));
     if (!tokens || countOf(*tokens, Token::Kind::Number) < 2 || countOf(*tokens, Token::Kind::Comma) > 1) {
-        return bad();
+        return bad(kNotAPoint);
     }
-    const auto middle = static_cast<std::ptrdiff_t>(splitAt(*tokens));
-    const bool atComma = (*tokens)[static_cast<std::size_t>(middle) % tokens->size()].kind == Token::Kind::Comma;
-    auto first = angleOf(Tokens(tokens->begin(), tokens->begin() + middle), upper);
-    auto second = angleOf(Tokens(tokens->begin() + middle + (atComma ? 1 : 0), tokens->end()), upper);
-    if (!first) {
-        return tl::unexpected(first.error());
+    if (countOf(*tokens, Token::Kind::Letter) == 1) {
+        return bad(kOneLetter);
     }
-    if (!second) {
-        return tl::unexpected(second.error());
+    const auto halves = halvesOf(*tokens);
+    if (!halves) {
+        return bad(kNotAPoint);
     }
-    if (isEastWest(first->letter) || isNorthSouth(second->letter)) {
+    auto first = angleOf(halves->first, plain);
+    auto second = angleOf(halves->second, plain);
+    if (!first || !second) {
+        return tl::unexpected(first ? second.error() : first.error());
+    }
+    if (isEastWest(first->letter) || isNorthSouth(second->letter) || longitudeNamedFirst(plain)) {
         std::swap(first, second);
     }
     if (isEastWest(first->letter) || isNorthSouth(second->letter)) {
-        return bad();  // two letters of one kind
+        return bad(kNotAPoint);  // two letters of one kind, or words that say otherwise
     }
-    if (std::abs(first->value) > 90) {
-        return fail(kBadLatitude, {{"text", upper}, {"found", first->value}});
-    }
-    if (std::abs(second->value) > 180) {
-        return fail(kBadLongitude, {{"text", upper}, {"found", second->value}});
-    }
-    return GeoPoint{Degrees(first->value), Degrees(second->value == 180 ? -180 : second->value)};
+    return placeOf(first->value, second->value, plain);
 }
 
 }  // namespace crosstick::geodesy
