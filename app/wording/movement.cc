@@ -1,9 +1,26 @@
+#include <array>
+
 #include "app/wording/wording.h"
 
 namespace crosstick::app {
+namespace {
+
+constexpr std::array<Words, 5> kWords{{
+    {"movement/route-too-short", "RTE {route} has fewer than two points. Draw it to its end first."},
+    {"movement/route-not-on-grid",
+     "RTE {route} has a point that the sheet's grid does not reach. Check its points against the sheet."},
+    {"movement/no-date", "The plan has no date, and declination needs one. Give the day that the work is for."},
+    {"movement/no-model",
+     "There is no magnetic model to take declination from. Take the sheet's printed angle, or put the model back."},
+    {"movement/no-printed-angle",
+     "The plan takes the sheet's printed G-M angle, and no sheet of it has one with its date. Enter it, or take the "
+     "model."},
+}};
+
+}  // namespace
 
 std::span<const Words> movementWords() {
-    return {};
+    return kWords;
 }
 
 }  // namespace crosstick::app
