@@ -1,0 +1,216 @@
+#include "core/film/block.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/drawing/text_ruler.h"
+#include "core/film/lettering.h"
+#include "core/film/registration.h"
+#include "core/units/number_text.h"
+
+namespace crosstick::film {
+namespace {
+
+using drawing::Point;
+using drawing::Weight;
+
+constexpr double kHead = 9.5;
+constexpr double kColumn = 56;  ///< where the right column begins
+constexpr double kPad = 2.2;    ///< from an edge to letters
+constexpr double kFrame = 0.5;
+constexpr double kTitle = 3.6;
+constexpr double kPhases = 3.0;
+constexpr double kRowPitch = 4.4;
+constexpr double kTight = 2.8;  ///< pitch of rows that belong together
+constexpr double kSampleWide = 16;
+constexpr double kSampleHigh = 5;
+constexpr double kLegendPitch = 5.8;
+constexpr std::string_view kCautions = "Planning and training aid. Check datum and declination before use.";
+
+void addPart(std::string& text, const std::string& part, std::string_view before = {}) {
+    if (!part.empty()) {
+        text += text.empty() ? "" : ", ";
+        text += before;
+        text += part;
+    }
+}
+
+std::string sheetText(const plan::Sheet& sheet) {
+    std::string text = sheet.name;
+    addPart(text, sheet.number, "sheet ");
+    addPart(text, sheet.series);
+    addPart(text, sheet.edition, "ed. ");
+    return text;
+}
+
+/// What the block says at the left, one paragraph a row.
+std::vector<std::string> facts(const PageOrder& order, const plan::Registration& registration, const GridNames& names) {
+    const plan::Heading& heading = order.plan.heading();
+    const plan::SheetPtr sheet = order.plan.groundSheet(order.film);
+    std::vector<std::string> rows;
+    const std::string map = sheet ? sheetText(*sheet) : std::string("No sheet: the plan's own grid");
+    rows.push_back(map);
+    const std::string datum = sheet && !sheet->datum.empty() ? sheet->datum : names.facts().datum;
+    rows.push_back(scaleText(order.frame.scale()) + " · " + datum + " · " + names.area(registration));
+    if (heading.effective) {
+        rows.push_back("Effective " + dateTimeGroup(*heading.effective, heading.zone));
+    }
+    std::string prepared;
+    if (heading.prepared) {
+        prepared = "Prepared " + dateTimeGroup(*heading.prepared, heading.zone);
+    }
+    addPart(prepared, heading.author, heading.prepared ? "" : "By ");
+    addPart(prepared, heading.unit);
+    rows.push_back(prepared);
+    if (!heading.distribution.empty()) {
+        rows.push_back("Distribution " + heading.distribution);
+    }
+    std::erase_if(rows, [](const std::string& text) { return text.empty(); });
+    return rows;
+}
+
+/// Rows of letters with the base line of each from the top of their column.
+struct Column {
+    struct Line {
+        std::string text;
+        double base;
+    };
+    std::vector<Line> lines;
+    double height = 0;
+};
+
+Column set(const std::vector<std::string>& paragraphs, double width, double capHeight) {
+    Column column;
+    double base = kPad + capHeight;
+    for (const std::string& paragraph : paragraphs) {
+        for (const std::string& text : wrapped(paragraph, width, capHeight)) {
+            column.lines.push_back({text, base});
+            base += kTight;
+        }
+        base += kRowPitch - kTight;
+    }
+    column.height = paragraphs.empty() ? 0 : base - kRowPitch + kPad;
+    return column;
+}
+
+/// Letters of 2.0 where every row then holds its paragraph, else of 1.8.
+struct Facts {
+    Column column;
+    double capHeight;
+};
+
+Facts setFacts(const std::vector<std::string>& rows) {
+    constexpr double kWidth = kColumn - 2 * kPad;
+    const bool roomy = std::all_of(
+        rows.begin(), rows.end(), [](const std::string& text) { return drawing::textWidth(text, kLetters) <= kWidth; });
+    const double capHeight = roomy ? kLetters : kSmallLetters;
+    return {set(rows, kWidth, capHeight), capHeight};
+}
+
+std::vector<std::string> squareText(const PageOrder& order, const NamedSquare* square) {
+    const Metres side = gridInterval(order.frame.scale());
+    const std::string size = numberText(onPaper(side, order.frame.scale()).value(), 1) + " mm a side";
+    if (square == nullptr) {
+        return {"One grid square", "= " + size};
+    }
+    return {"Square " + square->name, "= " + size};
+}
+
+void addHead(drawing::Drawing& drawing, const PageOrder& order, double width) {
+    const std::string phases = phasesText(order.film.phases);
+    const double phasesWide = drawing::textWidth(phases, kPhases, Weight::Bold);
+    const double room = width - 2 * kPad - (phases.empty() ? 0 : phasesWide + 3);
+    double title = kTitle;
+    while (title > kLetters && drawing::textWidth(order.film.name, title, Weight::Bold) > room) {
+        title -= 0.2;
+    }
+    const double base = kHead / 2 + kTitle / 2;
+    drawing.marks.emplace_back(row(order.film.name, {kPad, base}, title, Align::Left, Weight::Bold));
+    drawing.marks.emplace_back(row(phases, {width - kPad, base}, kPhases, Align::Right, Weight::Bold));
+    const double titleWide = drawing::textWidth(order.film.name, title, Weight::Bold);
+    const std::string& plan = order.plan.heading().name;
+    if (!plan.empty() && titleWide + 3 + drawing::textWidth(plan, kLetters) <= room) {
+        drawing.marks.emplace_back(row(plan, {kPad + titleWide + 3, base}, kLetters));
+    }
+}
+
+void addLegend(drawing::Drawing& drawing, const PageOrder& order) {
+    constexpr double kText = kColumn + 1 + kSampleWide + 1.2;
+    double top = kHead + 1.2;
+    for (const LegendEntry& entry : order.legend) {
+        drawing.append(drawing::moved(entry.sample, {kColumn + 1, top}));
+        const auto rows = wrapped(entry.text, 94 - kText - 0.8, kSmallLetters);
+        double base = top + kSampleHigh / 2 + kSmallLetters / 2 - (static_cast<double>(rows.size()) - 1) * kTight / 2;
+        for (const std::string& text : rows) {
+            drawing.marks.emplace_back(row(text, {kText, base}, kSmallLetters));
+            base += kTight;
+        }
+        top += kLegendPitch;
+    }
+}
+
+}  // namespace
+
+std::string phasesText(const std::set<int>& phases) {
+    if (phases.empty()) {
+        return {};
+    }
+    if (phases.size() == 1) {
+        return "PHASE " + std::to_string(*phases.begin());
+    }
+    const bool run = *phases.rbegin() - *phases.begin() + 1 == static_cast<int>(phases.size());
+    if (run) {
+        return "PHASES " + std::to_string(*phases.begin()) + "–" + std::to_string(*phases.rbegin());
+    }
+    std::string text = "PHASES ";
+    for (const int phase : phases) {
+        text += (phase == *phases.begin() ? "" : ", ") + std::to_string(phase);
+    }
+    return text;
+}
+
+std::string scaleText(Scale scale) {
+    std::string digits = numberText(scale.denominator);
+    const auto whole = std::min(digits.find('.'), digits.size());
+    for (std::size_t at = whole; at > 3; at -= 3) {
+        digits.insert(at - 3, " ");
+    }
+    return "1:" + digits;
+}
+
+Block administrativeBlock(const PageOrder& order, const plan::Registration& registration, const GridNames& names,
+                          const NamedSquare* square) {
+    Block block;
+    const Facts left = setFacts(facts(order, registration, names));
+    const std::string& own = order.plan.heading().cautions;
+    const auto cautions = wrapped(own.empty() ? std::string(kCautions) : own, block.width - 2 * kPad, kSmallLetters);
+    const double cautionsHigh = 2 * 1.5 + kSmallLetters + kTight * (static_cast<double>(cautions.size()) - 1);
+    const auto squareRows = squareText(order, square);
+    const double squareHigh = kSmallLetters + kTight + 2 * 1.6;
+    const double legendRows = static_cast<double>(std::max(order.legend.size(), order.legendRows));
+    const double body = std::max(
+        {block.height - kHead - cautionsHigh, left.column.height, 1.2 + legendRows * kLegendPitch + squareHigh});
+    block.height = kHead + body + cautionsHigh;
+
+    const double foot = kHead + body;
+    block.drawing.marks.emplace_back(lines({outline({0, 0, block.width, block.height})}, kFrame));
+    block.drawing.marks.emplace_back(lines({{{{0, kHead}, {block.width, kHead}}, false},
+                                            {{{0, foot}, {block.width, foot}}, false},
+                                            {{{kColumn, kHead}, {kColumn, foot}}, false}}));
+    addHead(block.drawing, order, block.width);
+    for (const auto& line : left.column.lines) {
+        block.drawing.marks.emplace_back(row(line.text, {kPad, kHead + line.base}, left.capHeight));
+    }
+    addLegend(block.drawing, order);
+    for (std::size_t n = 0; n < squareRows.size(); ++n) {
+        const double up = 1.6 + kTight * static_cast<double>(squareRows.size() - 1 - n);
+        block.drawing.marks.emplace_back(row(squareRows[n], {kColumn + kPad, foot - up}, kSmallLetters));
+    }
+    for (std::size_t n = 0; n < cautions.size(); ++n) {
+        const double base = foot + 1.5 + kSmallLetters + kTight * static_cast<double>(n);
+        block.drawing.marks.emplace_back(row(cautions[n], {kPad, base}, kSmallLetters));
+    }
+    return block;
+}
+
+}  // namespace crosstick::film

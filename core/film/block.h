@@ -1,0 +1,32 @@
+#pragma once
+
+#include "core/film/grid_names.h"
+#include "core/film/page.h"
+
+namespace crosstick::film {
+
+/// The administrative block with its upper left corner at 0, 0: 94 mm wide, 36 high or as much more as its rows need.
+struct Block {
+    double width = 94;
+    double height = 36;
+    drawing::Drawing drawing;
+};
+
+/// The square that the block and the angle marks in the window name.
+struct NamedSquare {
+    geodesy::PlanePoint southWest;
+    Metres side;
+    std::string name;  ///< "FL 54 97"
+    PaperMm onPaper;   ///< side at the film's scale
+};
+
+/// @param square  null: the window holds no square that can be marked; the side stands without a name
+[[nodiscard]] Block administrativeBlock(const PageOrder& order, const plan::Registration& registration,
+                                        const GridNames& names, const NamedSquare* square);
+
+/// "PHASE 1", "PHASES 1–3", "PHASES 1, 3"; empty for a film of no phase.
+[[nodiscard]] std::string phasesText(const std::set<int>& phases);
+/// "1:25 000".
+[[nodiscard]] std::string scaleText(Scale scale);
+
+}  // namespace crosstick::film
