@@ -1,1 +1,163 @@
-// picture
+#include "ui/table/picture.h"
+
+#include <algorithm>
+#include <system_error>
+
+#include <QImageWriter>
+#include <QPainter>
+#include <QPainterPath>
+#include <QSaveFile>
+
+#include "core/film/registration.h"
+#include "ui/table/corner_block.h"
+#include "ui/table/faults.h"
+#include "ui/table/film_painter.h"
+#include "ui/table/rim_painter.h"
+
+namespace crosstick::table {
+namespace {
+
+constexpr double kMargin = 28;
+constexpr double kFigureRoom = 36;   ///< least distance of figures on the rim
+constexpr Scale kClosest{2500};      ///< a single point is not looked at from nearer
+constexpr int kDotsPerMetre = 3780;  ///< 96 to the inch
+
+plan::SheetPtr firstSheet(const plan::Plan& plan) {
+    return plan.sheets().empty() ? nullptr : plan.sheets().front();
+}
+
+Metres printedInterval(const plan::Plan& plan) {
+    const plan::SheetPtr sheet = firstSheet(plan);
+    return film::gridInterval(sheet ? sheet->scale : Scale{});
+}
+
+GridBox groundOf(const plan::Sheet& sheet) {
+    const auto at = [&](int column, int row) {
+        const geodesy::PlanePoint p = onGrid(sheet.placement, {static_cast<double>(column), static_cast<double>(row)});
+        return GridBox{p, p};
+    };
+    return at(0, 0).joined(at(sheet.columns, 0)).joined(at(0, sheet.rows)).joined(at(sheet.columns, sheet.rows));
+}
+
+void paintDeskAndSheetEdge(QPainter& painter, const View& view, const plan::Sheet& sheet, const Palette& palette) {
+    QPainterPath edge;
+    const auto corners = sheetCorners(view, sheet.placement, {sheet.columns, sheet.rows});
+    edge.moveTo(corners[0].x, corners[0].y);
+    for (std::size_t n = 1; n < corners.size(); ++n) {
+        edge.lineTo(corners[n].x, corners[n].y);
+    }
+    edge.closeSubpath();
+    painter.strokePath(edge, QPen(palette.edge, 2));
+}
+
+Result<void> paintGround(QPainter& painter, const Scene& scene, const View& view, const TileSource* tiles,
+                         const RimFigures& figures, const Palette& palette) {
+    const plan::SheetPtr sheet = firstSheet(scene.plan);
+    if (sheet && tiles != nullptr) {
+        paintDeskAndSheetEdge(painter, view, *sheet, palette);
+        return paintSheet(painter, view, sheet->placement, *tiles, Scaling::Smooth);
+    }
+    const Area& area = view.area();
+    painter.fillRect(QRectF(area.left, area.top, area.width, area.height), palette.sheet);
+    paintGrid(painter, view, figures, palette);
+    return {};
+}
+
+void paintFilms(QPainter& painter, const Scene& scene, const std::vector<FilmInk>& films, const View& view,
+                const Wish& wish, const press::Brushes& brushes, const Palette& palette) {
+    if (films.empty()) {
+        return;
+    }
+    const bool works = scene.working == films.back().film->id;
+    const std::size_t below = works ? films.size() - 1 : films.size();
+    painter.setOpacity(works ? std::clamp(wish.below, 0.0, 1.0) : 1);
+    painter.drawImage(QPointF(0, 0), flattened(view, films, below, brushes, wish.size, 1));
+    painter.setOpacity(1);
+    if (works) {
+        paintFilm(painter, view, films.back(), brushes);
+        const auto& stack = scene.plan.films();
+        const auto at = std::find(stack.begin(), stack.end(), films.back().film);
+        paintFilmEdge(painter, view, films.back(), static_cast<int>(at - stack.begin()) + 1, palette);
+    }
+}
+
+}  // namespace
+
+Result<View> viewFor(const Scene& scene, const std::vector<FilmInk>& films, const Wish& wish) {
+    const Area area = insideRim(wish.size.width(), wish.size.height());
+    const plan::SheetPtr sheet = firstSheet(scene.plan);
+    std::optional<GridBox> ground = inkedGround(films);
+    if (!ground && sheet) {
+        ground = groundOf(*sheet);
+    }
+    if (!ground && !wish.centre) {
+        return fail(kNothingToSee, {{"plan", scene.plan.heading().name}});
+    }
+    const GridBox box = ground ? *ground : GridBox{*wish.centre, *wish.centre};
+    const View fitted = View::fitting(box, area, kMargin, zoomFor(kClosest));
+    return View(area, wish.centre.value_or(fitted.centre()), wish.seen ? zoomFor(*wish.seen) : fitted.zoom());
+}
+
+Result<void> paintTable(QPainter& painter, const Scene& scene, const std::vector<FilmInk>& films, const View& view,
+                        const Wish& wish, const TileSource* tiles, const press::Faces& faces) {
+    const Palette colours = palette(wish.theme);
+    const RimFigures figures = rimFigures(view, printedInterval(scene.plan), kFigureRoom);
+    const Area& area = view.area();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(QRectF(0, 0, area.right(), area.bottom()), colours.desk);
+    painter.save();
+    painter.setClipRect(QRectF(area.left, area.top, area.width, area.height));
+    auto ground = paintGround(painter, scene, view, tiles, figures, colours);
+    if (!ground) {
+        painter.restore();
+        return ground;
+    }
+    const press::Brushes brushes{faces, colours.pens, press::Letters::AsOutlines, press::HaloRule::Painted};
+    paintFilms(painter, scene, films, view, wish, brushes, colours);
+    paintCornerBlock(painter, view, cornerRows(scene.plan, view), faces, colours);
+    painter.restore();
+    paintRim(painter, view, figures, faces, colours);
+    return {};
+}
+
+Result<QImage> picture(const Scene& scene, const Wish& wish, const TileSource* tiles, const press::Faces& faces) {
+    const auto films = inkFilms(scene);
+    if (!films) {
+        return tl::unexpected(films.error());
+    }
+    const auto view = viewFor(scene, *films, wish);
+    if (!view) {
+        return tl::unexpected(view.error());
+    }
+    QImage image(wish.size, QImage::Format_RGB32);
+    image.setDotsPerMeterX(kDotsPerMetre);
+    image.setDotsPerMeterY(kDotsPerMetre);
+    QPainter painter(&image);
+    const auto painted = paintTable(painter, scene, *films, *view, wish, tiles, faces);
+    if (!painted) {
+        return tl::unexpected(painted.error());
+    }
+    return image;
+}
+
+Result<void> writePng(const QImage& image, const std::filesystem::path& file) {
+    const auto folder = file.has_parent_path() ? file.parent_path() : std::filesystem::path(".");
+    std::error_code ignored;
+    if (!std::filesystem::is_directory(folder, ignored)) {
+        return fail(kFolderMissing, {{"file", file.string()}, {"folder", folder.string()}});
+    }
+    QSaveFile out(QString::fromStdString(file.string()));
+    const auto refused = [&](const QString& why) {
+        return fail(kCannotWrite, {{"file", file.string()}, {"why", why.toStdString()}});
+    };
+    if (!out.open(QIODevice::WriteOnly)) {
+        return refused(out.errorString());
+    }
+    QImageWriter writer(&out, QByteArrayLiteral("png"));
+    if (!writer.write(image)) {
+        return refused(out.error() == QFileDevice::NoError ? writer.errorString() : out.errorString());
+    }
+    return out.commit() ? Result<void>() : Result<void>(refused(out.errorString()));
+}
+
+}  // namespace crosstick::table

@@ -1,0 +1,113 @@
+#include "ui/table/film_painter.h"
+
+#include <algorithm>
+
+#include <QPainter>
+#include <QPainterPath>
+
+namespace crosstick::table {
+namespace {
+
+constexpr double kClip = 7;
+constexpr double kNotchWide = 3;
+constexpr double kNotchWideFive = 10;
+constexpr double kNotchDeep = 4;
+constexpr double kNotchApart = 4;
+constexpr double kInner = 4;  ///< from the outer line of the edge to the inner one
+
+/// Widths of the notches from the clipped corner to the left: one for each film, from the fifth on a wide one counts
+/// five.
+std::vector<double> notches(int place) {
+    std::vector<double> widths(static_cast<std::size_t>(place % 5), kNotchWide);
+    widths.insert(widths.end(), static_cast<std::size_t>(place / 5), kNotchWideFive);
+    return widths;
+}
+
+/// A film's outline, clockwise from the upper left corner.
+QPainterPath outline(const QRectF& film, int place) {
+    QPainterPath path(film.bottomRight());
+    path.lineTo(film.bottomLeft());
+    path.lineTo(film.topLeft());
+    std::vector<double> cuts;  // where the edge goes down and up again, from the right
+    double x = film.right() - kClip - kNotchApart;
+    for (const double wide : notches(place)) {
+        cuts.push_back(x);
+        cuts.push_back(x - wide);
+        x -= wide + kNotchApart;
+    }
+    for (std::size_t n = cuts.size(); n >= 2; n -= 2) {
+        path.lineTo(cuts[n - 1], film.top());
+        path.lineTo(cuts[n - 1], film.top() + kNotchDeep);
+        path.lineTo(cuts[n - 2], film.top() + kNotchDeep);
+        path.lineTo(cuts[n - 2], film.top());
+    }
+    path.lineTo(film.right() - kClip, film.top());
+    path.lineTo(film.right(), film.top() + kClip);
+    path.closeSubpath();
+    return path;
+}
+
+QRectF snapped(const QRectF& r) {
+    return QRectF(QPointF(std::round(r.left()), std::round(r.top())),
+                  QPointF(std::round(r.right()), std::round(r.bottom())));
+}
+
+}  // namespace
+
+QTransform filmTransform(const View& view, const film::Frame& frame) {
+    const Spot origin = view.spot(frame.filmToGrid({0, 0}));
+    const double pixelsPerMm = onGround(PaperMm(1), frame.scale()).value() * view.zoom().value();
+    return {pixelsPerMm, 0, 0, pixelsPerMm, origin.x, origin.y};
+}
+
+void paintFilm(QPainter& painter, const View& view, const FilmInk& film, const press::Brushes& brushes) {
+    painter.save();
+    const QTransform toTable = filmTransform(view, film.frame);
+    painter.setTransform(toTable, true);
+    for (const symbols::EngravedItem& item : film.engraved.items) {
+        press::paint(painter, item.drawing, brushes);
+    }
+    drawing::Drawing ticks = film.ticks;
+    for (drawing::Mark& mark : ticks.marks) {
+        if (auto* stroke = std::get_if<drawing::Stroke>(&mark)) {
+            stroke->width = std::max(stroke->width, 1 / toTable.m11());  // never under a pixel
+        }
+    }
+    press::paint(painter, ticks, brushes);
+    painter.restore();
+}
+
+QImage flattened(const View& view, const std::vector<FilmInk>& films, std::size_t count, const press::Brushes& brushes,
+                 QSize size, double deviceRatio) {
+    QImage image(size, QImage::Format_ARGB32_Premultiplied);
+    image.setDevicePixelRatio(deviceRatio);
+    image.fill(Qt::transparent);
+    QPainter painter(&image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    for (std::size_t n = 0; n < std::min(count, films.size()); ++n) {
+        paintFilm(painter, view, films[n], brushes);
+    }
+    return image;
+}
+
+void paintFilmEdge(QPainter& painter, const View& view, const FilmInk& film, int placeInSet, const Palette& palette) {
+    const Area& area = view.area();
+    QRectF edge(area.left + 1, area.top + 1, area.width - 2, area.height - 2);
+    const drawing::Box window = film.frame.window();
+    if (!window.isEmpty()) {
+        const QRectF seen =
+            filmTransform(view, film.frame).mapRect(QRectF(window.left, window.top, window.width(), window.height()));
+        const QRectF film0 = snapped(seen);
+        if (edge.contains(film0)) {
+            painter.strokePath(outline(film0, placeInSet), QPen(palette.ours, 2));
+            painter.setPen(QPen(palette.ours, 1));
+            const QRectF inner = film0.adjusted(kInner + 0.5, 2 * kInner + 0.5, -kInner - 2.5, -kInner - 0.5);
+            painter.drawRect(inner);
+            return;
+        }
+    }
+    painter.setPen(QPen(palette.ours, 2));
+    painter.drawRect(edge);
+}
+
+}  // namespace crosstick::table

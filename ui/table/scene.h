@@ -1,0 +1,42 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <vector>
+
+#include "core/film/frame.h"
+#include "core/movement/route_figures.h"
+#include "core/plan/plan.h"
+#include "symbols/engrave.h"
+#include "ui/table/view.h"
+
+namespace crosstick::table {
+
+/// What lies on the table. All films lie on the plan's first sheet, whatever sheet they were drawn for.
+struct Scene {
+    plan::Plan plan;
+    std::vector<plan::FilmId> films;      ///< the lowest first; those the plan does not have are passed over
+    std::optional<plan::FilmId> working;  ///< drawn last, with the frame that says so
+    std::map<plan::ItemId, movement::RouteFigures> figures;  ///< for the labels of legs
+    geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
+};
+
+/// One film's ink, with what brings its millimetres to the sheet's grid.
+struct FilmInk {
+    plan::FilmPtr film;
+    film::Frame frame;
+    symbols::EngravedFilm engraved;
+    drawing::Drawing ticks;  ///< register ticks with their labels
+};
+
+/// Engraves every film of a scene, in painting order. A measure that several films of one scale show is one thing and
+/// is inked once, on the uppermost of them. Errors: those of film::Frame.
+[[nodiscard]] Result<std::vector<FilmInk>> inkFilms(const Scene& scene);
+
+/// Everything inked on the films, in the grid of the sheet; nothing where there is no ink.
+[[nodiscard]] std::optional<GridBox> inkedGround(const std::vector<FilmInk>& films);
+
+/// Register ticks as film marks: arms of 4 mm, pen 0.25, the principal figures of both lines at the upper right.
+[[nodiscard]] drawing::Drawing registerTicks(const plan::Registration& registration, const film::Frame& frame);
+
+}  // namespace crosstick::table

@@ -1,0 +1,48 @@
+#pragma once
+
+#include <array>
+
+#include <QImage>
+
+#include "core/plan/sheet.h"
+#include "core/sheets/sheet_file.h"
+#include "core/units/result.h"
+#include "ui/table/palette.h"
+#include "ui/table/tiles.h"
+
+class QPainter;
+
+namespace crosstick::table {
+
+/// Where tiles come from: the file itself, or a store of tiles read before.
+class TileSource {
+  public:
+    virtual ~TileSource() = default;
+    [[nodiscard]] virtual RasterSize size() const = 0;
+    /// Format_RGB32, at most 512 pixels a side. Errors: those of sheets::Raster.
+    [[nodiscard]] virtual Result<QImage> tile(TileKey key) const = 0;
+};
+
+/// Reads each tile from the sheet's file. One thread at a time.
+class FileTiles final : public TileSource {
+  public:
+    FileTiles(sheets::Raster raster, Theme theme);
+    [[nodiscard]] RasterSize size() const override;
+    [[nodiscard]] Result<QImage> tile(TileKey key) const override;
+
+  private:
+    sheets::Raster raster_;
+    Theme theme_;
+};
+
+/// Nearest while the view moves, smooth when it rests.
+enum class Scaling { Nearest, Smooth };
+
+/// Lays the sheet on the table: its tiles by one transformation, never resampled before.
+[[nodiscard]] Result<void> paintSheet(QPainter& painter, const View& view, const plan::Placement& placement,
+                                      const TileSource& tiles, Scaling scaling);
+
+/// The four corners of the sheet on the table, for its edge and for the ground under it.
+[[nodiscard]] std::array<Spot, 4> sheetCorners(const View& view, const plan::Placement& placement, RasterSize raster);
+
+}  // namespace crosstick::table

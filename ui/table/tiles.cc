@@ -1,0 +1,80 @@
+#include "ui/table/tiles.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace crosstick::table {
+namespace {
+
+constexpr int kCoarsest = 17;  // 100,000 pixels a side become one
+
+int reduced(int size, int level) {
+    return static_cast<int>((std::int64_t{size} + (std::int64_t{1} << level) - 1) >> level);
+}
+
+}  // namespace
+
+TilePart tilePart(TileKey key, RasterSize raster) {
+    const int columns = std::min(kTile, reduced(raster.columns, key.level) - key.column * kTile);
+    const int rows = std::min(kTile, reduced(raster.rows, key.level) - key.row * kTile);
+    const auto shift = static_cast<unsigned>(key.level);
+    return {
+        {(key.column * kTile) << shift, (key.row * kTile) << shift, columns << shift, rows << shift}, columns, rows};
+}
+
+int levelFor(const plan::Placement& placement, Zoom zoom) {
+    const double across = std::hypot(placement.eastPerColumn, placement.northPerColumn);
+    const double down = std::hypot(placement.eastPerRow, placement.northPerRow);
+    const double onScreen = std::max(across, down) * zoom.value();  // logical pixels for one of the raster
+    if (!(onScreen > 0)) {
+        return 0;
+    }
+    return std::clamp(static_cast<int>(std::floor(-std::log2(onScreen))), 0, kCoarsest);
+}
+
+geodesy::PlanePoint onGrid(const plan::Placement& p, Spot s) {
+    return {p.corner.easting + Metres(s.x * p.eastPerColumn + s.y * p.eastPerRow),
+            p.corner.northing + Metres(s.x * p.northPerColumn + s.y * p.northPerRow)};
+}
+
+Spot inRaster(const plan::Placement& p, geodesy::PlanePoint point) {
+    const double east = (point.easting - p.corner.easting).value();
+    const double north = (point.northing - p.corner.northing).value();
+    const double area = p.eastPerColumn * p.northPerRow - p.eastPerRow * p.northPerColumn;
+    return {(east * p.northPerRow - north * p.eastPerRow) / area,
+            (north * p.eastPerColumn - east * p.northPerColumn) / area};
+}
+
+std::vector<TileKey> tilesIn(const View& view, const plan::Placement& placement, RasterSize raster, int level) {
+    const GridBox seen = view.seen();
+    double left = raster.columns;
+    double right = 0;
+    double top = raster.rows;
+    double bottom = 0;
+    for (const Metres easting : {seen.southWest.easting, seen.northEast.easting}) {
+        for (const Metres northing : {seen.southWest.northing, seen.northEast.northing}) {
+            const Spot s = inRaster(placement, {easting, northing});
+            left = std::min(left, s.x);
+            right = std::max(right, s.x);
+            top = std::min(top, s.y);
+            bottom = std::max(bottom, s.y);
+        }
+    }
+    const double side = std::ldexp(kTile, level);
+    const auto index = [&](double at, int size) {
+        const int last = (reduced(size, level) - 1) / kTile;
+        return static_cast<int>(std::clamp(std::floor(at / side), 0.0, static_cast<double>(last)));
+    };
+    std::vector<TileKey> keys;
+    if (left >= raster.columns || right <= 0 || top >= raster.rows || bottom <= 0) {
+        return keys;
+    }
+    for (int row = index(top, raster.rows); row <= index(bottom, raster.rows); ++row) {
+        for (int column = index(left, raster.columns); column <= index(right, raster.columns); ++column) {
+            keys.push_back({level, column, row});
+        }
+    }
+    return keys;
+}
+
+}  // namespace crosstick::table

@@ -1,0 +1,45 @@
+#pragma once
+
+#include <compare>
+#include <vector>
+
+#include "core/plan/sheet.h"
+#include "core/sheets/sheet_file.h"
+#include "ui/table/view.h"
+
+namespace crosstick::table {
+
+/// A square piece of a sheet's raster: at level n one pixel of the tile covers 2^n by 2^n pixels of the raster.
+struct TileKey {
+    int level = 0, column = 0, row = 0;
+    friend constexpr auto operator<=>(TileKey, TileKey) = default;
+};
+
+inline constexpr int kTile = 512;  ///< pixels a side
+
+/// The size of a raster in its own pixels.
+struct RasterSize {
+    int columns = 0, rows = 0;
+};
+
+/// What part of the raster a tile covers (at the lower and right edge reaching past it by less than one tile pixel) and
+/// how many pixels the tile then has.
+struct TilePart {
+    sheets::PixelWindow window;
+    int columns = 0, rows = 0;
+};
+[[nodiscard]] TilePart tilePart(TileKey key, RasterSize raster);
+
+/// The level whose pixels come out at more than half and at most a whole logical pixel of the screen; 0 where even the
+/// raster's own pixels come out larger.
+[[nodiscard]] int levelFor(const plan::Placement& placement, Zoom zoom);
+
+/// The tiles of a level that a view touches, row by row from the top.
+[[nodiscard]] std::vector<TileKey> tilesIn(const View& view, const plan::Placement& placement, RasterSize raster,
+                                           int level);
+
+/// A point of the raster (0, 0: upper left corner of the upper left pixel) on the sheet's grid, and back.
+[[nodiscard]] geodesy::PlanePoint onGrid(const plan::Placement& placement, Spot inRaster);
+[[nodiscard]] Spot inRaster(const plan::Placement& placement, geodesy::PlanePoint onGrid);
+
+}  // namespace crosstick::table
