@@ -1,7 +1,150 @@
+#include <ostream>
+
 #include "app/command.h"
+#include "app/sheet_options.h"
+#include "core/files/plan_file.h"
+#include "core/film/registration.h"
+#include "core/geodesy/crs.h"
+#include "core/sheets/sheet_file.h"
 
 namespace crosstick::app {
+namespace {
 
-void addNew(CLI::App& /*program*/, Action& /*action*/) {}
+struct Options {
+    std::string plan, sheet, name, zone = "Z", date, marking, author, unit, distribution, declination = "model";
+    SheetOptions facts;
+    std::optional<double> pace, rate;
+};
+
+/// Relative to the plan's folder where the file lies under it, so that both can be moved together.
+std::string asSeenFrom(const std::filesystem::path& folder, const std::filesystem::path& file) {
+    const auto relative =
+        std::filesystem::proximate(std::filesystem::absolute(file), std::filesystem::absolute(folder));
+    return relative.empty() || *relative.begin() == ".." ? std::filesystem::absolute(file).string() : relative.string();
+}
+
+/// The plan's own plane: the zone of the sheet's middle on WGS 84.
+Result<geodesy::Zone> zoneOf(const plan::Sheet& sheet) {
+    auto plane = geodesy::Plane::of(sheet.crs);
+    if (!plane) {
+        return tl::unexpected(plane.error());
+    }
+    const plan::Placement& p = sheet.placement;
+    const double x = sheet.columns / 2.0;
+    const double y = sheet.rows / 2.0;
+    return plane
+        ->grid({p.corner.easting + Metres(p.eastPerColumn * x + p.eastPerRow * y),
+                p.corner.northing + Metres(p.northPerColumn * x + p.northPerRow * y)})
+        .map([](const geodesy::GridPoint& point) { return point.zone; });
+}
+
+Result<plan::Heading> headingFrom(const Options& options, const Surroundings& surroundings) {
+    plan::Heading heading;
+    heading.name = options.name.empty() ? std::filesystem::path(options.plan).stem().string() : options.name;
+    heading.marking = options.marking;
+    heading.author = options.author;
+    heading.unit = options.unit;
+    heading.distribution = options.distribution;
+    const auto zone = timeZone(options.zone[0]);
+    if (!zone) {
+        return tl::unexpected(zone.error());
+    }
+    heading.zone = *zone;
+    heading.date = localDate(surroundings.now, *zone);
+    if (!options.date.empty()) {
+        const auto date = parseIsoDate(options.date);
+        if (!date) {
+            return tl::unexpected(date.error());
+        }
+        heading.date = *date;
+    }
+    heading.prepared = surroundings.now;
+    heading.declination =
+        options.declination == "sheet" ? plan::DeclinationSource::Sheet : plan::DeclinationSource::Model;
+    if (options.pace) {
+        heading.pace = plan::PaceProfile{*options.pace, ""};
+    }
+    if (options.rate) {
+        heading.rate = plan::MarchRate{KilometresPerHour(*options.rate), ""};
+    }
+    return heading;
+}
+
+Result<plan::Plan> planFrom(const Options& options, const Surroundings& surroundings) {
+    IdSource ids(surroundings.seed);
+    const auto given = options.facts.scale ? std::optional(Scale{*options.facts.scale}) : std::nullopt;
+    auto sheet = sheets::describeSheet(options.sheet, ids.next(), given).and_then([&](plan::Sheet found) {
+        return withOptions(std::move(found), options.facts);
+    });
+    if (!sheet) {
+        return tl::unexpected(sheet.error());
+    }
+    const auto zone = zoneOf(*sheet);
+    if (!zone) {
+        return tl::unexpected(zone.error());
+    }
+    auto heading = headingFrom(options, surroundings);
+    if (!heading) {
+        return tl::unexpected(heading.error());
+    }
+    heading->plane = *zone;
+    const auto folder = std::filesystem::absolute(options.plan).parent_path();
+    sheet->path = asSeenFrom(folder, options.sheet);
+    plan::PlanBuilder builder{plan::Plan{}};
+    builder.id(ids.next()).heading(std::move(*heading)).put(std::move(*sheet));
+    plan::Plan plan = std::move(builder).build();
+    auto registration = film::proposeRegistration(plan);
+    if (!registration) {
+        return tl::unexpected(registration.error());
+    }
+    plan::PlanBuilder placed(plan);
+    placed.registration(std::move(*registration));
+    return std::move(placed).build();
+}
+
+Exit makeNew(const Options& options, const Surroundings& surroundings) {
+    auto plan = planFrom(options, surroundings);
+    if (!plan) {
+        return couldNot(surroundings, plan.error());
+    }
+    const auto file = files::PlanFile::create(options.plan, *plan, surroundings.now);
+    if (!file) {
+        return couldNot(surroundings, file.error());
+    }
+    const plan::Sheet& sheet = *plan->sheets().front();
+    surroundings.out << options.plan << ": a new plan on sheet "
+                     << (sheet.name.empty() ? std::filesystem::path(options.sheet).filename().string() : sheet.name)
+                     << ", 1:" << static_cast<std::int64_t>(sheet.scale.denominator) << ", " << sheet.datum << ".\n";
+    return Exit::Done;
+}
+
+}  // namespace
+
+void addNew(CLI::App& program, Action& action) {
+    auto* command = program.add_subcommand("new", "Begin a plan on a map sheet (GeoTIFF in a projected CRS)");
+    auto options = std::make_shared<Options>();
+    command->add_option("PLAN", options->plan, "The plan's file to make, such as plan.gpkg; never overwritten")
+        ->required();
+    command->add_option("--sheet", options->sheet, "The map sheet, a GeoTIFF")->required();
+    command->add_option("--name", options->name, "The plan's name (default: the file's)");
+    command->add_option("--zone", options->zone, "Letter of the zone that times are written in (default Z)")
+        ->check(CLI::Validator([](std::string& text) { return text.size() == 1 ? "" : "one letter is expected"; },
+                               "LETTER"));
+    command->add_option("--date", options->date, "Day the work is for, YYYY-MM-DD (default: today)");
+    command->add_option("--marking", options->marking, "Marking on every paper, such as EXERCISE");
+    command->add_option("--author", options->author, "Who prepares it");
+    command->add_option("--unit", options->unit, "The unit");
+    command->add_option("--distribution", options->distribution, "Who gets it");
+    command
+        ->add_option("--declination", options->declination,
+                     "Which angle goes on all papers: model or sheet (default model)")
+        ->check(CLI::IsMember({"model", "sheet"}));
+    command->add_option("--pace", options->pace, "Double paces per 100 m")->check(CLI::Range(30.0, 150.0));
+    command->add_option("--rate", options->rate, "Rate of march, km/h")->check(CLI::Range(0.1, 30.0));
+    addSheetOptions(*command, options->facts);
+    command->callback([options, &action] {
+        action = [options](const Surroundings& surroundings) { return makeNew(*options, surroundings); };
+    });
+}
 
 }  // namespace crosstick::app

@@ -1,9 +1,20 @@
+#include <array>
+
 #include "app/wording/wording.h"
 
 namespace crosstick::app {
+namespace {
+
+constexpr std::array<Words, 3> kWords{{
+    {"app/bad-angle", "\"{text}\" is no G-M angle. Write it as the sheet prints it, such as 11W or 8.5E."},
+    {"app/gm-needs-date", "A printed G-M angle needs the date it holds for: add --printed-date, such as 2019-01-01."},
+    {"app/cannot-read", "{file} cannot be read. Check the name and who may read it."},
+}};
+
+}  // namespace
 
 std::span<const Words> appWords() {
-    return {};
+    return kWords;
 }
 
 }  // namespace crosstick::app

@@ -1,9 +1,22 @@
+#include <array>
+
 #include "app/wording/wording.h"
 
 namespace crosstick::app {
+namespace {
+
+constexpr std::array<Words, 5> kWords{{
+    {"symbols/no-length", "{item} has no length: both of its ends are the same place. Draw it again."},
+    {"symbols/label-left-out", "{item} has no room for its name on film {film}. Place the name by hand."},
+    {"symbols/outside-window", "{item} lies outside the window of film {film} and is not printed on it."},
+    {"symbols/unknown-kind", "{item} is of a kind that this version does not know; it is drawn in words."},
+    {"symbols/not-reached", "{item} lies where the sheet's grid does not reach. Check its grid."},
+}};
+
+}  // namespace
 
 std::span<const Words> symbolsWords() {
-    return {};
+    return kWords;
 }
 
 }  // namespace crosstick::app

@@ -1,0 +1,11 @@
+#pragma once
+
+#include "core/units/result.h"
+
+namespace crosstick::app {
+
+inline constexpr FaultId kBadAngle{"app/bad-angle"};
+inline constexpr FaultId kGmNeedsDate{"app/gm-needs-date"};
+inline constexpr FaultId kCannotRead{"app/cannot-read"};
+
+}  // namespace crosstick::app
