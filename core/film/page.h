@@ -23,10 +23,10 @@ struct PageOrder {
     const plan::Film& film;
     const Frame& frame;
     PaperChoice papers = usualPapers();
-    std::vector<LegendEntry> legend;
+    std::vector<LegendEntry> legend = {};
     /// Rows of legend that the block keeps room for, so that it is the same on every film of a set.
     std::size_t legendRows = 0;
-    std::optional<movement::GmAngle> gm;  ///< none: the page bears no north mark
+    std::optional<movement::GmAngle> gm = std::nullopt;  ///< none: the page bears no north mark
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
 };
 

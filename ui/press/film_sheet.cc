@@ -1,0 +1,177 @@
+#include "ui/press/film_sheet.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "core/film/registration.h"
+#include "core/movement/gm_angle.h"
+
+namespace crosstick::press {
+namespace {
+
+/// What all films of a set have in common.
+struct Common {
+    plan::Plan plan;  ///< with window and ticks
+    std::map<plan::ItemId, movement::RouteFigures> figures;
+    std::optional<movement::GmAngle> gm;
+    std::size_t legendRows = 0;
+};
+
+bool shows(const plan::Film& film, const plan::ItemId& item) {
+    return std::any_of(film.shows.begin(), film.shows.end(),
+                       [&](const plan::Showing& showing) { return showing.item == item; });
+}
+
+void noteOnce(std::vector<Error>& notes, const Error& error) {
+    const bool known = std::any_of(notes.begin(), notes.end(), [&](const Error& e) { return e.fault == error.fault; });
+    if (!known) {
+        notes.push_back(error);
+    }
+}
+
+geodesy::PlanePoint middleOf(const plan::Registration& window) {
+    return {(window.southWest.easting + window.northEast.easting) / 2,
+            (window.southWest.northing + window.northEast.northing) / 2};
+}
+
+Result<movement::GmAngle> gmInMiddle(const FilmsOrder& order, const plan::Registration& window) {
+    const auto grid = movement::WorkGrid::of(order.plan);
+    if (!grid) {
+        return tl::unexpected(grid.error());
+    }
+    return movement::gmAngleAt(order.plan, *grid, middleOf(window), order.model, order.heights);
+}
+
+symbols::Engraving engravingOf(const FilmsOrder& order, const Common& common, const plan::Film& film,
+                               const film::Frame& frame) {
+    symbols::Engraving engraving{common.plan, film, frame,       order.gauge, order.pens, symbols::Surface::Film,
+                                 {},          {},   order.angles};
+    for (const auto& [route, figures] : common.figures) {
+        if (shows(film, route)) {
+            engraving.figures.emplace(route, figures);
+        }
+    }
+    return engraving;
+}
+
+Result<Common> commonOf(const FilmsOrder& order, std::vector<Error>& notes) {
+    Common common{order.plan, {}, {}, 0};
+    if (!order.plan.registration()) {
+        const auto proposed = film::proposeRegistration(order.plan);
+        if (!proposed) {
+            return tl::unexpected(proposed.error());
+        }
+        common.plan = std::move(plan::PlanBuilder(order.plan).registration(*proposed)).build();
+    }
+    const auto gm = gmInMiddle(order, *common.plan.registration());
+    if (gm) {
+        common.gm = *gm;
+    } else {
+        noteOnce(notes, gm.error());
+    }
+    for (const plan::RoutePtr& route : order.plan.routes()) {
+        auto figures = movement::routeFigures(order.plan, *route, order.model, order.heights);
+        if (figures) {
+            common.figures.emplace(route->id, std::move(*figures));
+        } else {
+            noteOnce(notes, figures.error());
+        }
+    }
+    // Every film of the plan counts, printed now or not: the block is the same on all of them.
+    for (const plan::FilmPtr& film : order.plan.films()) {
+        const auto frame = film::Frame::of(common.plan, *film, order.scale);
+        if (frame) {
+            common.legendRows =
+                std::max(common.legendRows, symbols::legend(engravingOf(order, common, *film, *frame)).size());
+        }
+    }
+    return common;
+}
+
+/// The angle that the film's own route cards bear, so that all papers of a route say the same; else the window's.
+std::optional<movement::GmAngle> gmOf(const plan::Film& film, const Common& common) {
+    for (const plan::RoutePtr& route : common.plan.routes()) {
+        const auto figures = common.figures.find(route->id);
+        if (figures != common.figures.end() && shows(film, route->id)) {
+            return figures->second.gm;
+        }
+    }
+    return common.gm;
+}
+
+GroundOnPage groundOf(const FilmsOrder& order, const plan::Film& film, const film::Frame& frame,
+                      const film::Page& page) {
+    const drawing::Box window = frame.window();
+    const plan::SheetPtr sheet = order.plan.groundSheet(film);
+    return {{window.left + page.windowAt.x, window.top + page.windowAt.y, window.right + page.windowAt.x,
+             window.bottom + page.windowAt.y},
+            frame.filmToGrid({window.left, window.bottom}),
+            frame.filmToGrid({window.right, window.top}),
+            frame.gridCrs(),
+            sheet ? sheet->name : std::string{}};
+}
+
+Result<FilmPage> compose(const FilmsOrder& order, const Common& common, const plan::FilmPtr& film) {
+    const auto frame = film::Frame::of(common.plan, *film, order.scale);
+    if (!frame) {
+        return tl::unexpected(frame.error());
+    }
+    symbols::Engraving engraving = engravingOf(order, common, *film, *frame);
+    film::PageOrder pageOrder{common.plan, *film, *frame, order.papers};
+    for (symbols::LegendRow& row : symbols::legend(engraving)) {
+        pageOrder.legend.push_back({std::move(row.sample), std::move(row.text)});
+    }
+    pageOrder.legendRows = common.legendRows;
+    pageOrder.gm = gmOf(*film, common);
+    pageOrder.angles = order.angles;
+    auto page = film::layOut(pageOrder);
+    if (!page) {
+        return tl::unexpected(page.error());
+    }
+    engraving.reserved = page->reserved;
+    symbols::EngravedFilm marks = symbols::engrave(engraving);
+    FilmPage out{film, frame->scale(), frame->gridCrs(), std::move(*page), {}, {}, std::move(marks.remarks)};
+    out.drawing = out.page.furniture;
+    out.drawing.append(drawing::moved(marks.all(), out.page.windowAt));
+    out.ground = groundOf(order, *film, *frame, out.page);
+    return out;
+}
+
+}  // namespace
+
+Result<FilmSet> composeFilms(const FilmsOrder& order) {
+    FilmSet set;
+    const auto common = commonOf(order, set.notes);
+    if (!common) {
+        return tl::unexpected(common.error());
+    }
+    for (const plan::FilmPtr& film : order.films) {
+        auto page = compose(order, *common, film);
+        if (!page) {
+            return tl::unexpected(page.error());
+        }
+        set.pages.push_back(std::move(*page));
+    }
+    return set;
+}
+
+std::vector<PdfPage> pdfPages(const FilmSet& set) {
+    std::vector<PdfPage> pages;
+    for (const FilmPage& page : set.pages) {
+        pages.push_back({page.page.paper, page.drawing, page.film->name, page.ground});
+    }
+    return pages;
+}
+
+PdfFacts pdfFacts(const plan::Plan& plan) {
+    const plan::Heading& heading = plan.heading();
+    Instant made{};
+    if (heading.prepared) {
+        made = *heading.prepared;
+    } else if (heading.date.ok()) {
+        made = std::chrono::sys_days(heading.date);
+    }
+    return {heading.name, heading.author, heading.marking, made};
+}
+
+}  // namespace crosstick::press

@@ -1,0 +1,50 @@
+#pragma once
+
+#include "core/film/page.h"
+#include "symbols/engrave.h"
+#include "ui/press/pdf.h"
+
+namespace crosstick::press {
+
+/// Which films are composed, and how.
+struct FilmsOrder {
+    const plan::Plan& plan;
+    std::vector<plan::FilmPtr> films;
+    film::PaperChoice papers = film::usualPapers();
+    std::optional<Scale> scale;  ///< overrides every film's own
+    drawing::Gauge gauge;
+    symbols::PenMode pens = symbols::PenMode::Colour;
+    geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
+    const geodesy::MagneticModel* model = nullptr;
+    const sheets::HeightSource* heights = nullptr;
+};
+
+/// One film on its paper.
+struct FilmPage {
+    plan::FilmPtr film;
+    Scale scale;
+    std::string crs;  ///< of the sheet's printed grid
+    film::Page page;
+    drawing::Drawing drawing;  ///< everything, in page millimetres
+    GroundOnPage ground;
+    std::vector<symbols::Remark> remarks;
+};
+
+struct FilmSet {
+    std::vector<FilmPage> pages;
+    /// What the films had to do without (the G-M angle outside the model's dates, a route's figures), in words at the
+    /// edge.
+    std::vector<Error> notes;
+};
+
+/// Frame, page, marks engraved clear of the furniture, furniture: films as they will be printed or shown before
+/// printing. A plan without window and ticks gets those that film::proposeRegistration says. Errors: film/...,
+/// geodesy/...
+[[nodiscard]] Result<FilmSet> composeFilms(const FilmsOrder& order);
+
+/// The pages of a set as PDF pages, one layer a film.
+[[nodiscard]] std::vector<PdfPage> pdfPages(const FilmSet& set);
+/// Title, author, marking and date of a plan's papers; the date is that of its preparation, else midnight of its day.
+[[nodiscard]] PdfFacts pdfFacts(const plan::Plan& plan);
+
+}  // namespace crosstick::press
