@@ -28,6 +28,7 @@ struct Words {
 [[nodiscard]] std::span<const Words> filesWords();
 [[nodiscard]] std::span<const Words> symbolsWords();
 [[nodiscard]] std::span<const Words> pressWords();
+[[nodiscard]] std::span<const Words> tableWords();
 [[nodiscard]] std::span<const Words> demoWords();
 [[nodiscard]] std::span<const Words> appWords();
 
