@@ -35,6 +35,7 @@ CREATE TABLE gpkg_extensions (
 // crosstick_version: immutable versions of everything a plan holds (what: 0 heading, 1 phases, 2 window and ticks, 3
 // sheet, 4 film, 5 route, 6 measure). crosstick_state_item: a state is a list of versions; state 1 is the current one.
 // crosstick_shown: which items the films of the current state show, for the films' views.
+// The tables are registered as an extension that only writers need to know: reading them as they are is safe.
 constexpr const char* kOurs = R"(
 CREATE TABLE crosstick_plan (id INTEGER PRIMARY KEY, key TEXT NOT NULL UNIQUE, value TEXT NOT NULL);
 CREATE TABLE crosstick_version (
@@ -48,11 +49,11 @@ CREATE TABLE crosstick_shown (
   film BLOB NOT NULL, item BLOB NOT NULL, place TEXT NOT NULL, PRIMARY KEY (film, item)) WITHOUT ROWID;
 INSERT INTO crosstick_state VALUES (1, 'current', '');
 INSERT INTO gpkg_extensions VALUES
-  ('crosstick_plan', NULL, 'crosstick_plan', 'the plan: schema version, identity, save count', 'read-write'),
-  ('crosstick_version', NULL, 'crosstick_plan', 'immutable versions of what the plan holds', 'read-write'),
-  ('crosstick_state', NULL, 'crosstick_plan', 'states of the plan', 'read-write'),
-  ('crosstick_state_item', NULL, 'crosstick_plan', 'the versions that make a state', 'read-write'),
-  ('crosstick_shown', NULL, 'crosstick_plan', 'what the films of the current state show', 'read-write');
+  ('crosstick_plan', NULL, 'crosstick_plan', 'the plan: schema version, identity, save count', 'write-only'),
+  ('crosstick_version', NULL, 'crosstick_plan', 'immutable versions of what the plan holds', 'write-only'),
+  ('crosstick_state', NULL, 'crosstick_plan', 'states of the plan', 'write-only'),
+  ('crosstick_state_item', NULL, 'crosstick_plan', 'the versions that make a state', 'write-only'),
+  ('crosstick_shown', NULL, 'crosstick_plan', 'what the films of the current state show', 'write-only');
 )";
 
 std::string isoMillis(Instant when) {
