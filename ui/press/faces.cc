@@ -1,9 +1,14 @@
 #include "ui/press/faces.h"
 
+#include <QFile>
+#include <QFont>
+#include <QFontDatabase>
 #include <QString>
+#include <QStringList>
 #include <QTransform>
 
 #include "ui/press/faults.h"
+#include "ui/press/own_family.h"
 
 namespace crosstick::press {
 namespace {
@@ -18,6 +23,27 @@ std::size_t index(drawing::Weight weight) {
 
 constexpr const char* kFiles[2][2] = {{"B612-Regular.otf", "B612-Bold.otf"}, {"DejaVuSans.ttf", "DejaVuSans-Bold.ttf"}};
 
+/// A face by way of the font database: only of such a one does the PDF engine embed letters as letters; one that is
+/// loaded from its file directly is printed as outlines.
+QRawFont loaded(const std::filesystem::path& path) {
+    QFile file(QString::fromStdString(path.string()));
+    if (!file.open(QIODevice::ReadOnly)) {
+        return {};
+    }
+    const std::string title = path.stem().string();
+    const QByteArray font = underOwnFamily(file.readAll(), "Crosstick " + title, title);
+    const QStringList families =
+        QFontDatabase::applicationFontFamilies(QFontDatabase::addApplicationFontFromData(font));
+    if (families.isEmpty()) {
+        return {};
+    }
+    QFont wanted(families.front());
+    wanted.setPixelSize(static_cast<int>(Faces::kSize));
+    wanted.setHintingPreference(QFont::PreferNoHinting);
+    wanted.setStyleStrategy(QFont::NoFontMerging);
+    return QRawFont::fromFont(wanted);
+}
+
 }  // namespace
 
 Result<Faces> Faces::open(const std::filesystem::path& folder) {
@@ -26,7 +52,7 @@ Result<Faces> Faces::open(const std::filesystem::path& folder) {
         for (std::size_t weight = 0; weight < 2; ++weight) {
             const std::filesystem::path file = folder / kFiles[face][weight];
             QRawFont& font = faces.fonts_[face][weight];
-            font.loadFromFile(QString::fromStdString(file.string()), kSize, QFont::PreferNoHinting);
+            font = loaded(file);
             if (!font.isValid()) {
                 return fail(kNoFace, {{"file", file.string()}});
             }
