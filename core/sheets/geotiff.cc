@@ -68,6 +68,7 @@ void hearNothing(CPLErr /*kind*/, CPLErrorNum /*number*/, const char* /*words*/)
 }  // namespace
 
 void CloseDataset::operator()(GDALDataset* dataset) const {
+    const QuietGdal quiet;  // a damaged file is complained of once more when it is closed
     GDALClose(GDALDataset::ToHandle(dataset));
 }
 

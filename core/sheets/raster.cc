@@ -100,6 +100,12 @@ std::array<std::uint32_t, 256> paletteOf(GDALRasterBand& band) {
         const auto part = [](short value) { return static_cast<std::uint32_t>(std::clamp<short>(value, 0, 255)); };
         palette[static_cast<std::size_t>(n)] = onWhite(part(c->c1), part(c->c2), part(c->c3), part(c->c4));
     }
+    // A TIFF's palette has no transparency of its own: the ink that stands for "nothing here" is the clear one.
+    int hasNone = 0;
+    const double none = band.GetNoDataValue(&hasNone);
+    if (hasNone != 0 && none >= 0 && none <= 255) {
+        palette[static_cast<std::size_t>(none)] = 0xffffffffU;
+    }
     return palette;
 }
 
@@ -167,6 +173,7 @@ int Raster::rows() const {
 // Reduced copies of palette files are made by picking pixels, which drops thin contours: they are never used. Those of
 // grey and colour files are averages in any file worth the name, and save reading the whole sheet for a small picture.
 Level Raster::Parts::levelFor(double columnsToOne, double rowsToOne) const {
+    const QuietGdal quiet;
     GDALRasterBand& band = *dataset->GetRasterBand(1);
     Level best{-1, dataset->GetRasterXSize(), dataset->GetRasterYSize()};
     if (kind == Kind::Palette) {

@@ -1,0 +1,106 @@
+#include "core/sheets/elevation.h"
+
+#include <atomic>
+#include <cmath>
+#include <thread>
+#include <vector>
+
+#include <gdal_priv.h>
+#include <gtest/gtest.h>
+
+#include "core/geodesy/crs.h"
+#include "tests/sheets/made_sheets.h"
+
+namespace crosstick::sheets {
+namespace {
+
+using testing::Depth;
+using testing::Folder;
+using testing::makeSheet;
+
+geodesy::PlanePoint at(double easting, double northing) {
+    return {Metres(easting), Metres(northing)};
+}
+
+/// Ten-metre cells; the upper left one has its middle at E 650005, N 5099995.
+testing::Recipe model(Depth depth, std::function<double(int, int, int)> value) {
+    return {.columns = 10,
+            .rows = 8,
+            .depth = depth,
+            .placement = {650000, 10, 0, 5100000, 0, -10},
+            .value = std::move(value)};
+}
+
+TEST(Elevation, CellsHoldTheirHeightAtTheirMiddle) {
+    const Folder folder;
+    makeSheet(folder / "m.tif", model(Depth::Float, [](int column, int row, int) { return 100 + column + 10 * row; }));
+    const auto heights = Elevation::open(folder / "m.tif", "EPSG:32625");
+    ASSERT_TRUE(heights.has_value());
+    EXPECT_EQ((*heights)->heightAt(at(650005, 5099995)), Metres(100));
+    EXPECT_EQ((*heights)->heightAt(at(650025, 5099985)), Metres(112));
+    // A slope that is a plane is met everywhere: 1 m to 10 m east, 10 m to 10 m south.
+    EXPECT_NEAR((*heights)->heightAt(at(650017.5, 5099981))->value(), 100 + 1.25 + 14, 1e-9);
+    EXPECT_EQ((*heights)->cell(), Metres(10));
+}
+
+TEST(Elevation, NothingOutsideTheMiddlesOfTheOuterCells) {
+    const Folder folder;
+    makeSheet(folder / "m.tif", model(Depth::Float, [](int, int, int) { return 5; }));
+    const auto heights = *Elevation::open(folder / "m.tif", "EPSG:32625");
+    EXPECT_FALSE(heights->heightAt(at(650004.9, 5099990)).has_value());
+    EXPECT_FALSE(heights->heightAt(at(650050, 5099996)).has_value());
+    EXPECT_TRUE(heights->heightAt(at(650095, 5099925)).has_value());
+    EXPECT_FALSE(heights->heightAt(at(650095.1, 5099925)).has_value());
+    EXPECT_FALSE(heights->heightAt(at(std::nan(""), 5099925)).has_value());
+}
+
+TEST(Elevation, AHoleGivesNothingAndItsRimKeepsItsHeight) {
+    const Folder folder;
+    auto recipe = model(Depth::Int16, [](int column, int row, int) { return column == 3 && row == 3 ? -9999 : 40; });
+    recipe.touch = [](GDALDataset& dataset) { dataset.GetRasterBand(1)->SetNoDataValue(-9999); };
+    makeSheet(folder / "m.tif", recipe);
+    const auto heights = *Elevation::open(folder / "m.tif", "EPSG:32625");
+    EXPECT_FALSE(heights->heightAt(at(650035, 5099965)).has_value());
+    EXPECT_FALSE(heights->heightAt(at(650030, 5099968)).has_value());
+    EXPECT_EQ(heights->heightAt(at(650025, 5099965)), Metres(40));
+}
+
+TEST(Elevation, ScaleAndOffsetOfTheBandAreTaken) {
+    const Folder folder;
+    auto recipe = model(Depth::Int16, [](int, int, int) { return 300; });
+    recipe.touch = [](GDALDataset& dataset) {
+        dataset.GetRasterBand(1)->SetScale(0.5);
+        dataset.GetRasterBand(1)->SetOffset(-20);
+    };
+    makeSheet(folder / "m.tif", recipe);
+    EXPECT_EQ((*Elevation::open(folder / "m.tif", "EPSG:32625"))->heightAt(at(650050, 5099950)), Metres(130));
+}
+
+TEST(Elevation, AModelOfAnotherZoneIsAskedThroughItsOwnPlaneByAnyThread) {
+    const Folder folder;
+    makeSheet(folder / "m.tif", model(Depth::Float, [](int column, int row, int) { return column + 10 * row; }));
+    const auto own = *Elevation::open(folder / "m.tif", "EPSG:32625");
+    const auto neighbour = *Elevation::open(folder / "m.tif", "EPSG:32626");
+    const auto link = geodesy::PlaneLink::between("EPSG:32625", "EPSG:32626");
+    ASSERT_TRUE(link.has_value());
+    const auto there = link->forward(at(650042, 5099953));
+    ASSERT_TRUE(there.has_value());
+    const double expected = own->heightAt(at(650042, 5099953))->value();
+    std::atomic<int> wrong = 0;
+    std::vector<std::thread> threads;
+    for (int n = 0; n < 4; ++n) {
+        threads.emplace_back([&] {
+            for (int turn = 0; turn < 500; ++turn) {
+                const auto height = neighbour->heightAt(*there);
+                wrong += height && std::abs(height->value() - expected) < 1e-5 ? 0 : 1;
+            }
+        });
+    }
+    for (std::thread& thread : threads) {
+        thread.join();
+    }
+    EXPECT_EQ(wrong, 0);
+}
+
+}  // namespace
+}  // namespace crosstick::sheets
