@@ -3,6 +3,7 @@
 #include <GeographicLib/MagneticModel.hpp>
 
 #include "core/geodesy/faults.h"
+#include "core/units/number_text.h"
 
 namespace crosstick::geodesy {
 namespace {
@@ -52,7 +53,7 @@ Result<Declination> MagneticModel::at(GeoPoint place, CalendarDate date, Metres 
     double inclination = 0;
     GeographicLib::MagneticModel::FieldComponents(east, north, up, horizontal, total, declination, inclination);
     if (Nanotesla(horizontal) < kBlackout) {
-        return fail(kWeakField, {{"horizontal", horizontal}});
+        return fail(kWeakField, {{"horizontal", numberText(horizontal, 0)}});
     }
     return Declination{Degrees(declination), sigmaAt(Nanotesla(horizontal)), Nanotesla(horizontal)};
 }
