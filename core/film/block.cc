@@ -63,7 +63,7 @@ std::vector<std::string> facts(const PageOrder& order, const plan::Registration&
     addPart(prepared, heading.unit);
     rows.push_back(prepared);
     if (!heading.distribution.empty()) {
-        rows.push_back("Distribution " + heading.distribution);
+        rows.push_back("Distribution: " + heading.distribution);
     }
     std::erase_if(rows, [](const std::string& text) { return text.empty(); });
     return rows;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/film/grid_names.h"
+#include "core/film/named_square.h"
 #include "core/film/page.h"
 
 namespace crosstick::film {
@@ -10,14 +11,6 @@ struct Block {
     double width = 94;
     double height = 36;
     drawing::Drawing drawing;
-};
-
-/// The square that the block and the angle marks in the window name.
-struct NamedSquare {
-    geodesy::PlanePoint southWest;
-    Metres side;
-    std::string name;  ///< "FL 54 97"
-    PaperMm onPaper;   ///< side at the film's scale
 };
 
 /// @param square  null: the window holds no square that can be marked; the side stands without a name

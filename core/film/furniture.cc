@@ -103,7 +103,7 @@ Piece northMark(const movement::GmAngle& gm, geodesy::AngleUnit unit) {
     const Point beyond = along * up;
     const double nearest = (gnWide + mWide) / 2 + kApart;
     const double mMiddle = side * std::max(side * beyond.x, nearest);
-    const double mBase = std::abs(gm.angle.value()) < 60 ? std::min(beyond.y, -up + 6) : beyond.y;
+    const double mBase = std::abs(gm.angle.value()) < 25 ? -up : beyond.y;
     drawing.marks.emplace_back(row("GN", {0, -up}, kSmallLetters, Align::Middle));
     drawing.marks.emplace_back(row("M", {mMiddle, mBase}, kSmallLetters, Align::Middle));
     const std::string year = numberText(static_cast<double>(static_cast<int>(gm.date.year())), 0);
@@ -158,7 +158,8 @@ TickDrawing tick(geodesy::PlanePoint at, drawing::Vector inward, TickLabel label
     letters.marks.emplace_back(row(upper, {x, lowBase - kTickPitch}, kSmallLetters, align));
     letters.marks.emplace_back(row(lower, {x, lowBase}, kSmallLetters, align));
     out.drawing.marks.emplace_back(lines({{{{-kArm, 0}, {kArm, 0}}, false}, {{{0, -kArm}, {0, kArm}}, false}}));
-    out.box = Box{0, 0, 0, 0}.grown(kArm + kTickAir).joined(drawing::extent(letters).grown(0.6));
+    out.label = drawing::extent(letters).grown(0.6);
+    out.box = Box{0, 0, 0, 0}.grown(kArm + kTickAir).joined(out.label);
     out.drawing.append(letters);
     return out;
 }

@@ -24,7 +24,8 @@ struct Piece {
 /// @param inward  -1 or +1 along x and y (down): the quadrant toward the window's middle, where the label stands
 struct TickDrawing {
     drawing::Drawing drawing;
-    drawing::Box box;  ///< what nothing else may touch: arms with 2 mm more, and the label
+    drawing::Box box;    ///< what nothing else may touch: arms with 2 mm more, and the label
+    drawing::Box label;  ///< of the letters
 };
 enum class TickLabel { Full, Figures };
 [[nodiscard]] TickDrawing tick(geodesy::PlanePoint at, drawing::Vector inward, TickLabel label);

@@ -1,60 +1,21 @@
 #include "core/film/page.h"
 
 #include <algorithm>
-#include <cmath>
-#include <limits>
 
 #include "core/film/block.h"
 #include "core/film/faults.h"
 #include "core/film/furniture.h"
 #include "core/film/ground_lines.h"
-#include "core/film/lettering.h"
+#include "core/film/named_square.h"
+#include "core/film/placed_ticks.h"
 #include "core/film/placement.h"
 #include "core/film/registration.h"
-#include "core/film/window_span.h"
 
 namespace crosstick::film {
 namespace {
 
 using drawing::Box;
 using drawing::Point;
-
-/// A tick in film millimetres with its drawing.
-struct PlacedTick {
-    geodesy::PlanePoint at;
-    Point onFilm;
-    TickDrawing mark;
-};
-
-std::vector<PlacedTick> ticksOf(const plan::Registration& registration, const Frame& frame) {
-    const Box window = frame.window();
-    const Point middle = window.middle();
-    std::vector<PlacedTick> ticks;
-    std::size_t lowerLeft = 0;
-    double nearest = std::numeric_limits<double>::infinity();
-    for (const geodesy::PlanePoint at : registration.ticks) {
-        const Point p = frame.gridToFilm(at);
-        if (!window.grown(0.01).contains(p)) {
-            continue;
-        }
-        const double distance = std::hypot(p.x - window.left, p.y - window.bottom);
-        if (distance < nearest) {
-            nearest = distance;
-            lowerLeft = ticks.size();
-        }
-        ticks.push_back({at, p, {}});
-    }
-    for (std::size_t n = 0; n < ticks.size(); ++n) {
-        PlacedTick& tick = ticks[n];
-        const Point inward{tick.onFilm.x > middle.x ? -1.0 : 1.0, tick.onFilm.y > middle.y ? -1.0 : 1.0};
-        tick.mark = film::tick(tick.at, inward, n == lowerLeft ? TickLabel::Full : TickLabel::Figures);
-        tick.mark.drawing = drawing::moved(std::move(tick.mark.drawing), tick.onFilm);
-        const Box& box = tick.mark.box;
-        tick.mark.box = {box.left + tick.onFilm.x, box.top + tick.onFilm.y, box.right + tick.onFilm.x,
-                         box.bottom + tick.onFilm.y};
-    }
-    return ticks;
-}
 
 Result<std::vector<std::vector<Point>>> inkOf(const PageOrder& order) {
     const auto link = geodesy::PlaneLink::between(order.plan.planeCrs(), order.frame.gridCrs());
@@ -74,37 +35,6 @@ Result<std::vector<std::vector<Point>>> inkOf(const PageOrder& order) {
 
 Box onFilm(const Box& page, Point windowAt) {
     return {page.left - windowAt.x, page.top - windowAt.y, page.right - windowAt.x, page.bottom - windowAt.y};
-}
-
-/// A square of the printed grid whose corners and name find room in the window, the nearest to the block.
-std::optional<NamedSquare> squareFor(const plan::Registration& registration, const Frame& frame, const GridNames& names,
-                                     const Occupancy& drawn, const std::vector<Box>& taken, Point block) {
-    const Metres side = gridInterval(frame.scale());
-    const PaperMm paperSide = onPaper(side, frame.scale());
-    std::optional<NamedSquare> best;
-    double least = std::numeric_limits<double>::infinity();
-    for (const Metres northing : linesIn({registration.southWest.northing, registration.northEast.northing}, side)) {
-        for (const Metres easting : linesIn({registration.southWest.easting, registration.northEast.easting}, side)) {
-            const Point low = frame.gridToFilm({easting, northing});
-            const Box square{low.x, low.y - paperSide.value(), low.x + paperSide.value(), low.y};
-            if (!frame.window().grown(-1).contains(square)) {
-                continue;
-            }
-            const std::string name = names.square({easting, northing}, side);
-            const SquareMarks marks = squareMarks(square, name, paperSide);
-            double cost = std::hypot(square.middle().x - block.x, square.middle().y - block.y);
-            bool free = true;
-            for (const Box& box : marks.boxes) {
-                free = free && std::none_of(taken.begin(), taken.end(), [&](const Box& t) { return t.meets(box); });
-                cost += 200.0 * drawn.within(box.grown(1));
-            }
-            if (free && cost < least) {
-                least = cost;
-                best = NamedSquare{{easting, northing}, side, name, paperSide};
-            }
-        }
-    }
-    return best;
 }
 
 /// Pieces of furniture that do not depend on where they stand.
@@ -180,6 +110,49 @@ tl::unexpected<Error> tooSmall(const PageOrder& order) {
                                  {"height_mm", least.height.value()}});
 }
 
+PiecesToPlace piecesToPlace(const Box& window, const Block& block, const Pieces& pieces,
+                            const std::vector<PlacedTick>& ticks) {
+    PiecesToPlace toPlace{{window.width(), window.height()},
+                          {block.width, block.height},
+                          sizeOf(pieces.level),
+                          sizeOf(pieces.upright),
+                          sizeOf(pieces.north),
+                          sizeOf(pieces.mark),
+                          sizeOf(pieces.notch),
+                          {}};
+    for (const PlacedTick& tick : ticks) {
+        toPlace.ticks.push_back(tick.mark.box);
+    }
+    return toPlace;
+}
+
+/// What of the furniture stands inside the window, in film millimetres.
+void reserveInside(Page& page, const Places& places, const Box& window) {
+    for (const Box& place : {places.block, places.levelBar, places.uprightBar, places.north}) {
+        const Box inside = onFilm(place, page.windowAt);
+        if (!place.isEmpty() && inside.meets(window)) {
+            page.reserved.push_back(inside.grown(1));
+        }
+    }
+}
+
+void addSquare(Page& page, const NamedSquare& square, const Frame& frame) {
+    const Point low = frame.gridToFilm(square.southWest);
+    const double side = square.onPaper.value();
+    const SquareMarks marks = squareMarks({low.x, low.y - side, low.x + side, low.y}, square.name, square.onPaper);
+    page.furniture.append(drawing::moved(marks.drawing, page.windowAt));
+    page.reserved.insert(page.reserved.end(), marks.boxes.begin(), marks.boxes.end());
+}
+
+void addFurniture(Page& page, const Pieces& pieces, const Places& places) {
+    addBar(page, pieces.level, places.levelBar);
+    addBar(page, pieces.upright, places.uprightBar);
+    addPiece(page, pieces.north, places.north);
+    addPiece(page, pieces.notch, places.notches);
+    addPiece(page, pieces.mark, places.topMarking);
+    addPiece(page, pieces.mark, places.footMarking);
+}
+
 }  // namespace
 
 Result<Page> layOut(const PageOrder& order) {
@@ -194,59 +167,29 @@ Result<Page> layOut(const PageOrder& order) {
     }
     const Box window = order.frame.window();
     const Occupancy drawn(window, *ink);
-    const std::vector<PlacedTick> ticks = ticksOf(*registration, order.frame);
+    const std::vector<PlacedTick> ticks = placedTicks(*registration, order.frame, drawn);
     const Pieces pieces = piecesOf(order);
-    const Block bare = administrativeBlock(order, *registration, *names, nullptr);
-
-    PiecesToPlace toPlace{{window.width(), window.height()},
-                          {bare.width, bare.height},
-                          sizeOf(pieces.level),
-                          sizeOf(pieces.upright),
-                          sizeOf(pieces.north),
-                          sizeOf(pieces.mark),
-                          sizeOf(pieces.notch),
-                          {}};
-    for (const PlacedTick& tick : ticks) {
-        toPlace.ticks.push_back(tick.mark.box);
-    }
+    // The block's size does not depend on which square it names; where it stands decides which one is near.
+    const Block unnamed = administrativeBlock(order, *registration, *names, nullptr);
+    const PiecesToPlace toPlace = piecesToPlace(window, unnamed, pieces, ticks);
     const auto chosen = choose(order.papers, toPlace, drawn);
     if (!chosen) {
         return tooSmall(order);
     }
-
-    Page page;
-    page.paper = chosen->paper;
     const Places& places = chosen->places;
-    page.windowAt = places.windowAt;
-    page.block = places.block;
-    page.reserved = toPlace.ticks;
-    for (const Box& place : {places.block, places.levelBar, places.uprightBar, places.north}) {
-        const Box inside = onFilm(place, page.windowAt);
-        if (!place.isEmpty() && inside.meets(window)) {
-            page.reserved.push_back(inside.grown(1));
-        }
-    }
+    Page page{chosen->paper, places.windowAt, {}, {}, places.block, toPlace.ticks, {}};
+    reserveInside(page, places, window);
     page.furniture = drawing::moved(windowFrame(window, *registration), page.windowAt);
     for (const PlacedTick& tick : ticks) {
         page.ticks.push_back({names->crossing(tick.at), tick.at, tick.onFilm + page.windowAt});
         page.furniture.append(drawing::moved(tick.mark.drawing, page.windowAt));
     }
-    const auto square = squareFor(*registration, order.frame, *names, drawn, page.reserved,
-                                  onFilm(places.block, page.windowAt).middle());
+    const auto square = namedSquare(*registration, order.frame, *names, drawn, page.reserved,
+                                    onFilm(places.block, page.windowAt).middle());
     if (square) {
-        const Point low = order.frame.gridToFilm(square->southWest);
-        const double side = square->onPaper.value();
-        const SquareMarks marks =
-            squareMarks({low.x, low.y - side, low.x + side, low.y}, square->name, square->onPaper);
-        page.furniture.append(drawing::moved(marks.drawing, page.windowAt));
-        page.reserved.insert(page.reserved.end(), marks.boxes.begin(), marks.boxes.end());
+        addSquare(page, *square, order.frame);
     }
-    addBar(page, pieces.level, places.levelBar);
-    addBar(page, pieces.upright, places.uprightBar);
-    addPiece(page, pieces.north, places.north);
-    addPiece(page, pieces.notch, places.notches);
-    addPiece(page, pieces.mark, places.topMarking);
-    addPiece(page, pieces.mark, places.footMarking);
+    addFurniture(page, pieces, places);
     const Block block = administrativeBlock(order, *registration, *names, square ? &*square : nullptr);
     page.furniture.append(drawing::moved(block.drawing, {places.block.left, places.block.top}));
     return page;

@@ -18,11 +18,21 @@ constexpr double kRowGap = 1.4;
 constexpr double kHead = kHeadRow + kRowGap + kCornerRoom;
 constexpr double kFootRow = 3;  ///< marking
 constexpr double kFoot = kCornerRoom + kRowGap + kFootRow;
-constexpr double kBeside = 2.0;   ///< furniture from the window
-constexpr double kApart = 3.0;    ///< pieces from each other
-constexpr double kInset = 3.0;    ///< furniture inside the window from its frame
-constexpr double kStep = 1.5;     ///< places are tried this far apart
+constexpr double kBeside = 2.0;  ///< furniture from the window
+constexpr double kApart = 3.0;   ///< pieces from each other
+constexpr double kInset = 3.0;   ///< furniture inside the window from its frame
+constexpr double kStep = 1.5;    ///< places are tried this far apart
+constexpr double kEdgeRoom = 0.5;
 constexpr double kLeftStrip = 8;  ///< the upright bar and its gap
+
+/// Which right edge the block stands flush with.
+enum class BlockAt { WindowSide, PaperSide };
+
+/// One way to lie on the paper: the window's shift from the upper left corner of what it may take.
+struct Attempt {
+    Point shift;
+    BlockAt block;
+};
 
 Box boxAt(Point corner, Size size) {
     return {corner.x, corner.y, corner.x + size.width, corner.y + size.height};
@@ -48,22 +58,23 @@ class Arrangement {
         taken_ = {places_.topMarking, places_.footMarking, places_.notches};
     }
 
-    std::optional<Places> placed() {
-        // Anchors: block lower right, bars lower left, north upper left of what is free.
+    /// Wished for: the block lower right, the bars and north lower left.
+    std::optional<Places> placed(BlockAt blockAt) {
         const double low = usable_.bottom;
         const Box& w = window_;
+        const double blockRight = blockAt == BlockAt::PaperSide ? usable_.right : w.right;
         const bool fits =
-            place(pieces_.block, {w.right - pieces_.block.width, low - pieces_.block.height},
+            place(pieces_.block, {blockRight - pieces_.block.width, low - pieces_.block.height},
                   {w.right - kInset - pieces_.block.width, w.bottom - kInset - pieces_.block.height}, 3,
                   places_.block) &&
             place(pieces_.uprightBar,
                   {w.left - kBeside - pieces_.uprightBar.width, w.bottom - pieces_.uprightBar.height},
                   {w.left + kInset, w.bottom - kInset - pieces_.uprightBar.height}, 1, places_.uprightBar) &&
-            place(pieces_.north, {w.left, low - pieces_.north.height}, {w.left + kInset, w.top + kInset}, 1,
-                  places_.north) &&
             place(pieces_.levelBar,
                   {w.left + pieces_.north.width + 2 * kApart, low - kFootRow - kApart - pieces_.levelBar.height},
-                  {w.left + kInset, w.bottom - kInset - pieces_.levelBar.height}, 1, places_.levelBar);
+                  {w.left + kInset, w.bottom - kInset - pieces_.levelBar.height}, 1, places_.levelBar) &&
+            place(pieces_.north, {w.left, low - pieces_.north.height}, {w.left + kInset, w.top + kInset}, 1,
+                  places_.north);
         return fits ? std::optional(places_) : std::nullopt;
     }
 
@@ -170,17 +181,26 @@ std::optional<Places> placeOn(const Paper& paper, const PiecesToPlace& pieces, c
     const double blockBelow = pieces.block.height + kCornerRoom + kBeside - kFoot;
     const double blockBelowMarking = blockBelow + kFootRow + kApart;
     const double blockBeside = wide - pieces.block.width - kBeside - kApart;
+    const double besideNorth = std::min(wide, pieces.north.width + kBeside + kEdgeRoom);
+    const double room = std::max(0.0, high);
+    const double beside = std::clamp(blockBeside, 0.0, std::max(0.0, middled));
+    const double upper = std::max(0.0, high - blockBelow) / 2;
+    const std::array attempts{Attempt{{middled, upper}, BlockAt::WindowSide},
+                              Attempt{{middled, std::max(0.0, high - blockBelowMarking) / 2}, BlockAt::WindowSide},
+                              Attempt{{middled, upper}, BlockAt::PaperSide},
+                              Attempt{{besideNorth, upper}, BlockAt::PaperSide},
+                              Attempt{{beside, room / 2}, BlockAt::PaperSide},
+                              Attempt{{middled, room / 2}, BlockAt::WindowSide}};
     const Point least{usable.left, usable.top + kHead};
-    const std::array shifts{Point{middled, std::max(0.0, high - blockBelow) / 2},
-                            Point{middled, std::max(0.0, high - blockBelowMarking) / 2},
-                            Point{std::clamp(blockBeside, 0.0, std::max(0.0, middled)), std::max(0.0, high) / 2},
-                            Point{middled, std::max(0.0, high) / 2}};
     std::optional<Places> best;
     const auto badness = [](const Places& places) { return places.clashes * 1000 + places.inside; };
-    for (const Point shift : shifts) {
-        const auto places = Arrangement(usable, least + shift, pieces, drawn).placed();
+    for (const Attempt& attempt : attempts) {
+        const auto places = Arrangement(usable, least + attempt.shift, pieces, drawn).placed(attempt.block);
         if (places && (!best || badness(*places) < badness(*best))) {
             best = places;
+        }
+        if (best && best->inside == 0) {
+            break;
         }
     }
     return best;
