@@ -185,12 +185,12 @@ std::optional<Places> placeOn(const Paper& paper, const PiecesToPlace& pieces, c
     const double room = std::max(0.0, high);
     const double beside = std::clamp(blockBeside, 0.0, std::max(0.0, middled));
     const double upper = std::max(0.0, high - blockBelow) / 2;
-    const std::array attempts{Attempt{{middled, upper}, BlockAt::WindowSide},
-                              Attempt{{middled, std::max(0.0, high - blockBelowMarking) / 2}, BlockAt::WindowSide},
-                              Attempt{{middled, upper}, BlockAt::PaperSide},
-                              Attempt{{besideNorth, upper}, BlockAt::PaperSide},
-                              Attempt{{beside, room / 2}, BlockAt::PaperSide},
-                              Attempt{{middled, room / 2}, BlockAt::WindowSide}};
+    const double higher = std::max(0.0, high - blockBelowMarking) / 2;
+    const std::array attempts{
+        Attempt{{middled, upper}, BlockAt::WindowSide},     Attempt{{middled, higher}, BlockAt::WindowSide},
+        Attempt{{besideNorth, higher}, BlockAt::PaperSide}, Attempt{{middled, higher}, BlockAt::PaperSide},
+        Attempt{{besideNorth, upper}, BlockAt::PaperSide},  Attempt{{middled, upper}, BlockAt::PaperSide},
+        Attempt{{beside, room / 2}, BlockAt::PaperSide},    Attempt{{middled, room / 2}, BlockAt::WindowSide}};
     const Point least{usable.left, usable.top + kHead};
     std::optional<Places> best;
     const auto badness = [](const Places& places) { return places.clashes * 1000 + places.inside; };
