@@ -1,7 +1,181 @@
+#include <cmath>
+#include <memory>
+#include <optional>
+#include <ostream>
+
+#include <fmt/format.h>
+
 #include "app/command.h"
+#include "app/commands/answers.h"
+#include "app/wording/wording.h"
+#include "core/files/plan_file.h"
+#include "core/geodesy/declination.h"
+#include "core/sheets/elevation.h"
+#include "ui/press/faults.h"
+#include "ui/press/film_sheet.h"
+#include "ui/press/gui_start.h"
 
 namespace crosstick::app {
+namespace {
 
-void addFilms(CLI::App& /*program*/, Action& /*action*/) {}
+/// What was asked for, as it was written.
+struct Asked {
+    std::string plan;
+    std::string out;
+    std::vector<std::string> films;
+    std::string paper;
+    std::optional<double> scale;
+    bool onePen = false;
+    bool json = false;
+};
+
+double tidy(double value) {
+    // A nanometre is far below what any paper shows; the last digits of binary sums would only be noise in a file.
+    return std::round(value * 1e6) / 1e6 + 0.0;
+}
+
+Json pageJson(const press::FilmPage& page, std::size_t number) {
+    Json ticks = Json::array();
+    for (const film::TickMark& tick : page.page.ticks) {
+        ticks.push_back({{"grid", tick.grid},
+                         {"easting_m", tick.at.easting.value()},
+                         {"northing_m", tick.at.northing.value()},
+                         {"x_mm", tidy(tick.onPage.x)},
+                         {"y_mm", tidy(tick.onPage.y)}});
+    }
+    Json bars = Json::array();
+    for (const film::Bar& bar : page.page.bars) {
+        bars.push_back({{"x1_mm", tidy(bar.from.x)},
+                        {"y1_mm", tidy(bar.from.y)},
+                        {"x2_mm", tidy(bar.to.x)},
+                        {"y2_mm", tidy(bar.to.y)}});
+    }
+    return {{"page", number},
+            {"film", page.film->name},
+            {"width_mm", page.page.paper.width.value()},
+            {"height_mm", page.page.paper.height.value()},
+            {"scale", page.scale.denominator},
+            {"crs", page.crs},
+            {"ticks", std::move(ticks)},
+            {"bars", std::move(bars)}};
+}
+
+std::string filmNames(const plan::Plan& plan) {
+    std::string names;
+    for (const plan::FilmPtr& film : plan.films()) {
+        names += (names.empty() ? "" : ", ") + film->name;
+    }
+    return names;
+}
+
+Result<std::vector<plan::FilmPtr>> filmsOf(const plan::Plan& plan, const std::vector<std::string>& names) {
+    if (plan.films().empty()) {
+        return fail(press::kNoFilms);
+    }
+    if (names.empty()) {
+        return plan.films();
+    }
+    std::vector<plan::FilmPtr> films;
+    for (const std::string& name : names) {
+        const plan::FilmPtr film = plan.filmNamed(name);
+        if (!film) {
+            return fail(press::kNoSuchFilm, {{"film", name}, {"films", filmNames(plan)}});
+        }
+        films.push_back(film);
+    }
+    return films;
+}
+
+/// The height model that goes with the first sheet, where it can be read; films print without it too.
+std::shared_ptr<const sheets::Elevation> heightsOf(const files::PlanFile& file) {
+    const auto& plan = file.plan();
+    if (plan.sheets().empty() || plan.sheets().front()->elevationPath.empty()) {
+        return nullptr;
+    }
+    auto heights =
+        sheets::Elevation::open(file.file().parent_path() / plan.sheets().front()->elevationPath, plan.planeCrs());
+    return heights ? *heights : nullptr;
+}
+
+Result<press::FilmSet> print(const Asked& asked, const Surroundings& surroundings) {
+    const auto file = files::PlanFile::open(asked.plan, files::Access::ReadOnly);
+    if (!file) {
+        return tl::unexpected(file.error());
+    }
+    const auto films = filmsOf(file->plan(), asked.films);
+    if (!films) {
+        return tl::unexpected(films.error());
+    }
+    const auto papers =
+        asked.paper.empty() ? Result<film::PaperChoice>(film::usualPapers()) : film::parsePaper(asked.paper);
+    if (!papers) {
+        return tl::unexpected(papers.error());
+    }
+    const auto model = geodesy::MagneticModel::open(surroundings.share / "magnetic");
+    const auto heights = heightsOf(*file);
+    press::FilmsOrder order{file->plan(), *films, *papers};
+    if (asked.scale) {
+        order.scale = Scale{*asked.scale};
+    }
+    order.pens = asked.onePen ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
+    order.model = model ? &*model : nullptr;
+    order.heights = heights.get();
+    auto set = press::composeFilms(order);
+    if (!set) {
+        return set;
+    }
+    const press::GuiStart gui;
+    const auto faces = press::Faces::open(surroundings.share / "faces");
+    if (!faces) {
+        return tl::unexpected(faces.error());
+    }
+    return press::pdfBytes(press::pdfPages(*set), press::pdfFacts(file->plan()), *faces,
+                           asked.onePen ? press::onePenInks() : press::paperInks())
+        .and_then([&](const std::string& bytes) { return press::writeWhole(asked.out, bytes); })
+        .map([&] { return std::move(*set); });
+}
+
+Exit films(const Asked& asked, const Surroundings& surroundings) {
+    const auto set = print(asked, surroundings);
+    if (!set) {
+        return couldNot(surroundings, set.error());
+    }
+    for (const Error& note : set->notes) {
+        surroundings.err << "note: " << words(note) << '\n';
+    }
+    if (asked.json) {
+        Json list = Json::array();
+        for (const press::FilmPage& page : set->pages) {
+            list.push_back(pageJson(page, list.size() + 1));
+        }
+        say(surroundings.out, list);
+        return Exit::Done;
+    }
+    for (const press::FilmPage& page : set->pages) {
+        surroundings.out << fmt::format("{}: {} x {} mm, 1:{}, {} ticks\n", page.film->name,
+                                        page.page.paper.width.value(), page.page.paper.height.value(),
+                                        page.scale.denominator, page.page.ticks.size());
+    }
+    surroundings.out << asked.out << ": print at true size (100 %) and measure the bars of 100 mm\n";
+    return Exit::Done;
+}
+
+}  // namespace
+
+void addFilms(CLI::App& program, Action& action) {
+    auto* command = program.add_subcommand("films", "Print a plan's films to exact scale, as PDF");
+    auto asked = std::make_shared<Asked>();
+    command->add_option("PLAN", asked->plan, "The plan's file")->required();
+    command->add_option("-o,--out", asked->out, "The PDF to write")->required();
+    command->add_option("--film", asked->films, "Only this film; may be given several times")->allow_extra_args(false);
+    command->add_option("--paper", asked->paper,
+                        "a4, a3, letter, or WIDTHxHEIGHT in mm; else the smaller of A4 and A3");
+    command->add_option("--scale", asked->scale, "N of 1:N, in place of the films' own")->check(CLI::PositiveNumber);
+    command->add_flag("--one-pen", asked->onePen, "Everything in black, the enemy by double lines");
+    command->add_flag("--json", asked->json, "One JSON array: a page a film, millimetres from the page's upper left");
+    command->callback([asked, &action] {
+        action = [asked](const Surroundings& surroundings) { return films(*asked, surroundings); };
+    });
+}
 
 }  // namespace crosstick::app

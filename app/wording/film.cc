@@ -1,9 +1,28 @@
+#include <array>
+
 #include "app/wording/wording.h"
 
 namespace crosstick::app {
 
 std::span<const Words> filmWords() {
-    return {};
+    static constexpr std::array kWords{
+        Words{"film/no-ground",
+              "The plan has neither a sheet nor anything drawn: there is no ground to print. Give it a "
+              "sheet or draw on it first."},
+        Words{
+            "film/off-the-sheet",
+            "Nothing that the plan draws lies on its sheet {sheet}. Check the sheet, or the grids of what was drawn."},
+        Words{"film/too-few-crossings",
+              "Only {count} crossings of the {interval} m grid fit in the window, three ticks are needed. Take a sheet "
+              "that shows more ground, or a larger window."},
+        Words{
+            "film/paper-too-small",
+            "Film {film} does not fit on {paper}: it needs at least {width_mm} x {height_mm} mm. Name a larger paper, "
+            "or a smaller scale."},
+        Words{"film/no-such-paper",
+              "There is no paper {text}. Say a4, a3, letter, or width and height in mm, as 300x400 (10 to 5000)."},
+        Words{"film/no-such-scale", "A scale of 1:{scale} cannot be drawn. Give a number above 0, as 25000."}};
+    return kWords;
 }
 
 }  // namespace crosstick::app

@@ -11,8 +11,8 @@ struct FilmsOrder {
     const plan::Plan& plan;
     std::vector<plan::FilmPtr> films;
     film::PaperChoice papers = film::usualPapers();
-    std::optional<Scale> scale;  ///< overrides every film's own
-    drawing::Gauge gauge;
+    std::optional<Scale> scale = std::nullopt;  ///< overrides every film's own
+    drawing::Gauge gauge = {};
     symbols::PenMode pens = symbols::PenMode::Colour;
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
     const geodesy::MagneticModel* model = nullptr;
