@@ -193,7 +193,8 @@ Block administrativeBlock(const PageOrder& order, const plan::Registration& regi
     block.height = kHead + body + cautionsHigh;
 
     const double foot = kHead + body;
-    block.drawing.marks.emplace_back(lines({outline({0, 0, block.width, block.height})}, kFrame));
+    block.drawing.marks.emplace_back(
+        lines({outline(drawing::Box{0, 0, block.width, block.height}.grown(-kFrame / 2))}, kFrame));
     block.drawing.marks.emplace_back(lines({{{{0, kHead}, {block.width, kHead}}, false},
                                             {{{0, foot}, {block.width, foot}}, false},
                                             {{{kColumn, kHead}, {kColumn, foot}}, false}}));

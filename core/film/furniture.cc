@@ -139,7 +139,7 @@ Piece marking(const std::string& text) {
     constexpr double kHeight = 3.0;
     Piece piece;
     piece.width = drawing::textWidth(text, kHeight, Weight::Bold);
-    piece.height = kHeight;
+    piece.height = 1.25 * kHeight;  // with what reaches below the base line
     if (!text.empty()) {
         piece.drawing.marks.emplace_back(row(text, {0, kHeight}, kHeight, Align::Left, Weight::Bold));
     }

@@ -16,14 +16,15 @@ using drawing::Point;
 constexpr double kHeadRow = 4;  ///< marking and notches
 constexpr double kRowGap = 1.4;
 constexpr double kHead = kHeadRow + kRowGap + kCornerRoom;
-constexpr double kFootRow = 3;  ///< marking
+constexpr double kFootRow = 3.75;  ///< marking with what reaches below its base line
 constexpr double kFoot = kCornerRoom + kRowGap + kFootRow;
 constexpr double kBeside = 2.0;  ///< furniture from the window
 constexpr double kApart = 3.0;   ///< pieces from each other
 constexpr double kInset = 3.0;   ///< furniture inside the window from its frame
 constexpr double kStep = 1.5;    ///< places are tried this far apart
 constexpr double kEdgeRoom = 0.5;
-constexpr double kLeftStrip = 8;  ///< the upright bar and its gap
+constexpr double kHalfPen = 0.125;  ///< of the frame, where it lies at the edge of what may be printed
+constexpr double kLeftStrip = 8;    ///< the upright bar and its gap
 
 /// Which right edge the block stands flush with.
 enum class BlockAt { WindowSide, PaperSide };
@@ -52,7 +53,7 @@ class Arrangement {
         const auto middled = [&](double top) {
             return boxAt({middle - pieces.marking.width / 2, top}, pieces.marking);
         };
-        places_.topMarking = middled(usable.top + (kHeadRow - kFootRow) / 2);
+        places_.topMarking = middled(usable.top);
         places_.footMarking = middled(usable.bottom - kFootRow);
         places_.notches = boxAt({usable.right - pieces.notches.width, usable.top}, pieces.notches);
         taken_ = {places_.topMarking, places_.footMarking, places_.notches};
@@ -170,7 +171,7 @@ class Arrangement {
 }  // namespace
 
 std::optional<Places> placeOn(const Paper& paper, const PiecesToPlace& pieces, const Occupancy& drawn) {
-    const double edge = kPaperEdge.value();
+    const double edge = kPaperEdge.value() + kHalfPen;
     const Box usable{edge, edge, paper.width.value() - edge, paper.height.value() - edge};
     const double wide = usable.width() - pieces.window.width;
     const double high = usable.height() - pieces.window.height - kHead - kFoot;
@@ -207,7 +208,7 @@ std::optional<Places> placeOn(const Paper& paper, const PiecesToPlace& pieces, c
 }
 
 Paper leastPaperFor(Size window) {
-    const double edges = 2 * kPaperEdge.value();
+    const double edges = 2 * (kPaperEdge.value() + kHalfPen);
     return {PaperMm(std::ceil(window.width + edges)), PaperMm(std::ceil(window.height + kHead + kFoot + edges))};
 }
 

@@ -88,7 +88,8 @@ void paintMark(QPainter& painter, const drawing::Fill& fill, const Brushes& brus
     painter.fillPath(path, brushes.inks.of(fill.ink));
 }
 
-/// One glyph run for each stretch of letters of one face.
+/// One glyph run for each stretch of letters of one face. Blanks are left out: places are given, and the face's one glyph
+/// for blank and tabulator would come out as a tabulator where text is copied from the page.
 void setLetters(QPainter& painter, const drawing::Text& text, const Brushes& brushes) {
     const double scale = text.capHeight / drawing::kCapital / Faces::kSize;
     painter.scale(scale, scale);
@@ -97,8 +98,10 @@ void setLetters(QPainter& painter, const drawing::Text& text, const Brushes& bru
     QList<QPointF> places;
     const auto row = drawing::setRow(text.text, text.weight);
     for (std::size_t at = 0; at < row.size(); ++at) {
-        glyphs.push_back(brushes.faces.glyph(row[at].letter, row[at].face, text.weight));
-        places.emplace_back(row[at].at * Faces::kSize, 0);
+        if (row[at].letter != U' ') {
+            glyphs.push_back(brushes.faces.glyph(row[at].letter, row[at].face, text.weight));
+            places.emplace_back(row[at].at * Faces::kSize, 0);
+        }
         if (at + 1 == row.size() || row[at + 1].face != row[at].face) {
             QGlyphRun run;
             run.setRawFont(brushes.faces.font(row[at].face, text.weight));
