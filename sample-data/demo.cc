@@ -1,1 +1,77 @@
-// demo
+#include "sample-data/demo.h"
+
+#include <array>
+
+#include "core/files/plan_file.h"
+#include "core/sheets/sheet_file.h"
+#include "sample-data/plan/demo_plan.h"
+#include "sample-data/sheet/sheet.h"
+
+namespace crosstick::demo {
+namespace {
+
+constexpr std::array kFiles{"plan.gpkg", "sheet.tif", "elevation.tif"};
+
+Result<void> roomFor(const DemoOrder& order) {
+    std::error_code fault;
+    std::filesystem::create_directories(order.folder, fault);
+    if (!std::filesystem::is_directory(order.folder)) {
+        return fail(kFolderMissing, {{"folder", order.folder.string()}});
+    }
+    for (const char* name : kFiles) {
+        const auto file = order.folder / name;
+        if (!std::filesystem::exists(file)) {
+            continue;
+        }
+        if (order.existing == Existing::Keep) {
+            return fail(kFilesThere, {{"file", file.string()}});
+        }
+        std::filesystem::remove(file, fault);
+    }
+    return {};
+}
+
+/// The day the exercise's order is given: no clock has a part in the demo's bytes.
+Instant orderTime() {
+    return *parseIsoTime("2027-03-13T15:00:00Z");
+}
+
+}  // namespace
+
+Result<void> makeDemo(const DemoOrder& order) {
+    if (auto room = roomFor(order); !room) {
+        return room;
+    }
+    const Sources sources{order.share / "demo", order.share / "faces"};
+    const auto island = readIsland(sources.lists / "island.json");
+    if (!island) {
+        return tl::unexpected(island.error());
+    }
+    order.progress("the ground");
+    const Ground ground = makeGround(*island);
+    if (auto written = writeElevation(ground.heights, order.folder / "elevation.tif"); !written) {
+        return written;
+    }
+    order.progress("the map sheet");
+    const auto picture = paintSheet(ground, *island, sources);
+    if (!picture) {
+        return tl::unexpected(picture.error());
+    }
+    if (auto written = writeSheet(*picture, order.folder / "sheet.tif"); !written) {
+        return written;
+    }
+    order.progress("the plan");
+    auto sheet = sheets::describeSheet(order.folder / "sheet.tif", Uuid{});
+    if (!sheet) {
+        return tl::unexpected(sheet.error());
+    }
+    sheet->path = "sheet.tif";
+    const auto plan = demoPlan(sources.lists, std::move(*sheet));
+    if (!plan) {
+        return tl::unexpected(plan.error());
+    }
+    const auto file = files::PlanFile::create(order.folder / "plan.gpkg", *plan, orderTime());
+    return file ? Result<void>{} : tl::unexpected(file.error());
+}
+
+}  // namespace crosstick::demo

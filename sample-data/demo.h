@@ -1,0 +1,27 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <string_view>
+
+#include "core/units/result.h"
+#include "core/units/time.h"
+
+namespace crosstick::demo {
+
+enum class Existing { Keep, Replace };
+
+struct DemoOrder {
+    std::filesystem::path folder;  ///< made where it is missing
+    std::filesystem::path share;   ///< share/crosstick: lists and faces
+    Existing existing = Existing::Keep;
+    std::function<void(std::string_view)> progress;  ///< told what is being done
+};
+
+/// Makes the demo: folder/plan.gpkg, folder/sheet.tif, folder/elevation.tif. The same order gives the same bytes.
+/// Needs a QGuiApplication.
+/// Errors: demo/files-there where one of the three stands already and is to be kept, demo/cannot-write, demo/no-data,
+///         demo/damaged-data, and those of files::PlanFile.
+[[nodiscard]] Result<void> makeDemo(const DemoOrder& order);
+
+}  // namespace crosstick::demo

@@ -1,0 +1,137 @@
+#include "sample-data/plan/demo_plan.h"
+
+#include "sample-data/data_file.h"
+
+namespace crosstick::demo {
+namespace {
+
+/// Every identity of the demo is made from its name, so that the same file comes out each time.
+Uuid idOf(const std::string& name) {
+    return namedUuid(Uuid{}, "demo " + name);
+}
+
+geodesy::PlanePoint pointOf(const Json& pair) {
+    const Spot spot = spotOf(pair);
+    return {Metres(spot.east), Metres(spot.north)};
+}
+
+std::vector<geodesy::PlanePoint> pointsOf(const Json& pairs) {
+    std::vector<geodesy::PlanePoint> points;
+    for (const Json& pair : pairs) {
+        points.push_back(pointOf(pair));
+    }
+    return points;
+}
+
+std::optional<Instant> timeOf(const Json& entry, const char* key) {
+    const auto time = entry.contains(key) ? parseIsoTime(entry.at(key).get<std::string>()) : fail(kDamagedData);
+    return time ? std::optional(*time) : std::nullopt;
+}
+
+plan::Heading headingOf(const Json& data) {
+    plan::Heading heading;
+    heading.name = data.at("name").get<std::string>();
+    heading.marking = data.at("marking").get<std::string>();
+    heading.author = data.at("author").get<std::string>();
+    heading.unit = data.at("unit").get<std::string>();
+    heading.distribution = data.at("distribution").get<std::string>();
+    heading.zone = timeZone(data.at("zone").get<std::string>()[0]).value_or(TimeZone{});
+    heading.date = parseIsoDate(data.at("date").get<std::string>()).value_or(CalendarDate{});
+    heading.prepared = timeOf(data, "prepared");
+    heading.effective = timeOf(data, "effective");
+    heading.plane = {25, geodesy::Hemisphere::North};
+    heading.pace = plan::PaceProfile{data.at("pace").get<double>(), data.at("pace_note").get<std::string>()};
+    heading.rate =
+        plan::MarchRate{KilometresPerHour(data.at("rate").get<double>()), data.at("rate_note").get<std::string>()};
+    return heading;
+}
+
+plan::Measure measureOf(const Json& entry) {
+    plan::Measure measure;
+    measure.id = idOf(entry.at("id").get<std::string>());
+    measure.kind = entry.at("kind").get<std::string>();
+    measure.points = pointsOf(entry.at("points"));
+    measure.name = entry.value("name", "");
+    measure.number = entry.value("number", "");
+    measure.fields = entry.value("fields", std::map<std::string, std::string>{});
+    measure.state = entry.value("state", "") == "assumed" ? plan::PlaceState::Assumed : plan::PlaceState::Confirmed;
+    measure.standing = entry.value("standing", "") == "planned" ? plan::Standing::Planned : plan::Standing::Present;
+    measure.relations = entry.value("relation", std::vector<std::string>{});
+    measure.why = entry.value("why", "");
+    measure.tie = entry.value("tie", "");
+    measure.from = timeOf(entry, "from");
+    measure.until = timeOf(entry, "until");
+    return measure;
+}
+
+plan::Route routeOf(const Json& entry) {
+    plan::Route route;
+    route.id = idOf(entry.at("id").get<std::string>());
+    route.name = entry.at("name").get<std::string>();
+    route.use = entry.at("use") == "alternate" ? plan::Use::Alternate : plan::Use::Primary;
+    route.vertices = pointsOf(entry.at("points"));
+    for (const Json& stop : entry.at("stops")) {
+        route.stops.push_back({stop.at("at").get<std::size_t>(), idOf(stop.at("measure").get<std::string>())});
+    }
+    route.onwardTo = idOf(entry.at("onward_to").get<std::string>());
+    route.start = timeOf(entry, "start");
+    route.why = entry.value("why", "");
+    route.ifNotFound = entry.value("if_not_found", "");
+    return route;
+}
+
+/// What a film shows, in the order of the lists.
+void showOn(plan::Film& film, const Json& entries) {
+    for (const Json& entry : entries) {
+        for (const Json& name : entry.at("films")) {
+            if (name != film.name) {
+                continue;
+            }
+            const std::string last = film.shows.empty() ? std::string{} : film.shows.back().order;
+            plan::Showing showing{idOf(entry.at("id").get<std::string>()), plan::orderBetween(last, ""), {}, {}};
+            if (entry.contains("aside")) {
+                showing.symbolAt = pointOf(entry.at("aside"));
+            }
+            film.shows.push_back(std::move(showing));
+        }
+    }
+}
+
+plan::Plan planOf(const Json& data, plan::Sheet sheet) {
+    plan::PlanBuilder builder{plan::Plan{}};
+    builder.id(idOf("plan")).heading(headingOf(data.at("heading")));
+    sheet.id = idOf("sheet");
+    builder.put(std::move(sheet));
+    std::vector<plan::Phase> phases;
+    for (const Json& entry : data.at("phases")) {
+        phases.push_back({entry.at("number").get<int>(), entry.at("name").get<std::string>(), timeOf(entry, "from"),
+                          timeOf(entry, "until")});
+    }
+    builder.phases(std::move(phases));
+    builder.registration(plan::Registration{pointOf(data.at("window").at(0)), pointOf(data.at("window").at(1)),
+                                            pointsOf(data.at("ticks"))});
+    for (const Json& entry : data.at("measures")) {
+        builder.put(measureOf(entry));
+    }
+    for (const Json& entry : data.at("routes")) {
+        builder.put(routeOf(entry));
+    }
+    for (const Json& entry : data.at("films")) {
+        plan::Film film;
+        film.name = entry.at("name").get<std::string>();
+        film.id = idOf("film " + film.name);
+        film.phases = entry.at("phases").get<std::set<int>>();
+        showOn(film, data.at("measures"));
+        showOn(film, data.at("routes"));
+        builder.put(std::move(film));
+    }
+    return std::move(builder).build();
+}
+
+}  // namespace
+
+Result<plan::Plan> demoPlan(const std::filesystem::path& lists, plan::Sheet sheet) {
+    return readData(lists / "plan.json", [&](const Json& data) { return planOf(data, std::move(sheet)); });
+}
+
+}  // namespace crosstick::demo

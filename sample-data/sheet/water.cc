@@ -1,0 +1,47 @@
+#include <cmath>
+
+#include "sample-data/sheet/themes.h"
+
+namespace crosstick::demo {
+namespace {
+
+/// A brook grows from 0.15 at its spring to its width at the mouth: drawn in pieces, each a little wider.
+void drawBrook(const Canvas& canvas, const PegLine& pegs, double mouth) {
+    const QPainterPath path = pathOf(placesOf(pegs));
+    const double whole = path.length();
+    constexpr double kPiece = 2;
+    for (double d = 0; d < whole; d += kPiece) {
+        QPainterPath piece;
+        piece.moveTo(along(path, d).at);
+        for (double s = d + 0.25; s <= std::min(whole, d + kPiece + 0.25); s += 0.25) {
+            piece.lineTo(along(path, s).at);
+        }
+        const double share = d / whole;
+        canvas.stroke(piece, ink::kWater, 0.15 + (mouth - 0.15) * share, Qt::RoundCap);
+    }
+}
+
+}  // namespace
+
+void drawWater(const Canvas& canvas, const Json& cover) {
+    for (const NamedPegs& brook : canvas.ground.brooks) {
+        const bool isLong = brook.name == "Mirrel Brook" || brook.name == "Tessock Brook" || brook.name == "Kelp Brook";
+        drawBrook(canvas, brook.pegs, isLong ? 0.35 : 0.25);
+    }
+    const QPainterPath lake = pathOf(canvas.ground.lake, true);
+    canvas.fill(lake, ink::kSea);
+    canvas.stroke(lake, ink::kWater, 0.2);
+    canvas.stroke(pathOf(canvas.ground.shore, true), ink::kWater, 0.2);
+    for (const Line& islet : canvas.ground.islets) {
+        canvas.stroke(pathOf(islet, true), ink::kWater, 0.2);
+    }
+    for (const Json& wall : cover.at("harbour_walls")) {
+        canvas.stroke(pathOf(lineOf(wall)), ink::kBlack, 0.35);
+    }
+    for (const Json& jetty : cover.at("jetties")) {
+        canvas.stroke(pathOf(lineOf(jetty)), ink::kBlack, 0.45);
+        canvas.stroke(pathOf(lineOf(jetty)), ink::kPaper, 0.15);
+    }
+}
+
+}  // namespace crosstick::demo
