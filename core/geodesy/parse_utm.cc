@@ -38,8 +38,16 @@ bool allDigits(std::string_view text) {
                        [](char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; });
 }
 
-bool isUnit(const std::string& word) {
-    return word == "M" || word == "ME" || word == "MN";
+/// Units that stand apart: "323483 mE 4306479 mN". Behind anything but a number they are a 100 km square's letters.
+std::vector<std::string> withoutUnits(const std::vector<std::string>& words) {
+    std::vector<std::string> kept;
+    for (const std::string& word : words) {
+        const bool isUnit = word == "M" || word == "ME" || word == "MN";
+        if (!isUnit || kept.empty() || !parseNumber(kept.back())) {
+            kept.push_back(word);
+        }
+    }
+    return kept;
 }
 
 /// "18N", "18NORTH", "N".
@@ -62,7 +70,7 @@ std::optional<UtmText> zoneOf(const std::string& word) {
 }
 
 std::optional<UtmText> utmText(std::vector<std::string> words) {
-    std::erase_if(words, isUnit);
+    words = withoutUnits(words);
     if (words.size() == 4 && allDigits(words[0]) && zoneOf(words[1])) {
         words[0] += words[1];
         words.erase(words.begin() + 1);
@@ -105,6 +113,11 @@ std::optional<Band> bandOf(char letter) {
 }
 
 Result<GridPoint> onZone(const UtmText& utm, int zone, Hemisphere hemisphere) {
+    if (utm.easting < kLeastPlaneNumber) {
+        return fail(kOffGrid, {{"easting", numberText(utm.easting)},
+                               {"northing", numberText(utm.northing)},
+                               {"zone", std::int64_t{zone}}});
+    }
     const GridPoint point{{zone, hemisphere}, {Metres(utm.easting), Metres(utm.northing)}};
     return geographic(point).map([&](GeoPoint) { return point; });
 }
