@@ -53,11 +53,16 @@ std::map<plan::ItemId, movement::RouteFigures> figuresOf(const plan::Plan& plan,
                                                          const Surroundings& surroundings) {
     std::map<plan::ItemId, movement::RouteFigures> all;
     const auto model = geodesy::MagneticModel::open(surroundings.share / "magnetic");
+    if (!model && !plan.routes().empty() && plan.heading().declination == plan::DeclinationSource::Model) {
+        (void)couldNot(surroundings, model.error());  // legs are drawn all the same, without their figures
+    }
     std::shared_ptr<const sheets::Elevation> heights;
     if (!plan.sheets().empty() && !plan.sheets().front()->elevationPath.empty()) {
         if (auto opened =
                 sheets::Elevation::open(besidePlan(file, plan.sheets().front()->elevationPath), plan.planeCrs())) {
             heights = std::move(*opened);
+        } else {
+            (void)couldNot(surroundings, opened.error());
         }
     }
     for (const plan::RoutePtr& route : plan.routes()) {

@@ -42,7 +42,7 @@ Result<std::vector<float>> readHeights(GDALDataset& dataset, const std::filesyst
     std::vector<float> heights(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows));
     if (band.RasterIO(GF_Read, 0, 0, columns, rows, heights.data(), columns, rows, GDT_Float32, 0, 0, nullptr) !=
         CE_None) {
-        return fail(kDamaged, {{"file", file.string()}, {"why", quiet.lastWords()}});
+        return fail(kDamaged, {{"file", file.string()}, {"why", quiet.lastWords(file)}});
     }
     int hasNone = 0;
     const auto none = static_cast<float>(band.GetNoDataValue(&hasNone));

@@ -79,8 +79,28 @@ QuietGdal::QuietGdal() {
 QuietGdal::~QuietGdal() {
     CPLPopErrorHandler();
 }
-std::string QuietGdal::lastWords() const {
-    return CPLGetLastErrorMsg();
+std::string QuietGdal::lastWords(const std::filesystem::path& file) const {
+    std::string words = CPLGetLastErrorMsg();
+    if (words.empty()) {
+        return "it says no more";
+    }
+    if (words.find("not recognized") != std::string::npos) {
+        return "its bytes are of another kind";
+    }
+    // The library begins with the file and its own function's name; the error names the file already.
+    for (const std::string& start : {file.string() + ", ", file.string() + ": ", file.filename().string() + ": "}) {
+        if (words.starts_with(start)) {
+            words.erase(0, start.size());
+        }
+    }
+    if (const auto colon = words.find(':'); words.starts_with("TIFF") && colon != std::string::npos) {
+        words.erase(0, colon + 1);
+        words.erase(0, words.find_first_not_of(' '));
+    }
+    while (words.ends_with('.')) {
+        words.pop_back();
+    }
+    return words;
 }
 
 Result<DatasetPtr> openGeoTiff(const std::filesystem::path& file) {
@@ -94,7 +114,7 @@ Result<DatasetPtr> openGeoTiff(const std::filesystem::path& file) {
     DatasetPtr dataset(GDALDataset::FromHandle(
         GDALOpenEx(file.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY, drivers.data(), nullptr, nullptr)));
     if (!dataset) {
-        return fail(kNotARaster, {{"file", file.string()}, {"why", quiet.lastWords()}});
+        return fail(kNotARaster, {{"file", file.string()}, {"why", quiet.lastWords(file)}});
     }
     const double columns = dataset->GetRasterXSize();
     const double rows = dataset->GetRasterYSize();
@@ -137,7 +157,7 @@ std::string crsText(GDALDataset& dataset) {
     char* wkt = nullptr;
     const std::array<const char*, 2> options{"FORMAT=WKT2_2019", nullptr};
     own.exportToWkt(&wkt, options.data());
-    const std::string text = wkt == nullptr ? std::string{} : std::string(wkt);
+    std::string text = wkt == nullptr ? std::string{} : std::string(wkt);
     CPLFree(wkt);
     return text;
 }

@@ -22,7 +22,8 @@ class QuietGdal {
     ~QuietGdal();
     QuietGdal(const QuietGdal&) = delete;
     QuietGdal& operator=(const QuietGdal&) = delete;
-    [[nodiscard]] std::string lastWords() const;
+    /// What went wrong with a file, without its name.
+    [[nodiscard]] std::string lastWords(const std::filesystem::path& file) const;
 };
 
 /// Opens a GeoTIFF and nothing else: no other driver is even registered, so no other parser meets foreign bytes.

@@ -204,7 +204,7 @@ Result<Band> Raster::Parts::band(int number, const Level& level, PixelWindow w) 
     };
     const auto damaged = [&] {
         return fail(kDamaged, {{"file", file.string()},
-                               {"why", quiet.lastWords()},
+                               {"why", quiet.lastWords(file)},
                                {"column", std::int64_t{w.column}},
                                {"row", std::int64_t{w.row}}});
     };

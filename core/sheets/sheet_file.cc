@@ -79,6 +79,16 @@ std::optional<plan::PrintedDeclination> printedDeclination(GDALDataset& dataset)
                                     Degrees(parseNumber(item(dataset, "GM_YEARLY_DEG")).value_or(0))};
 }
 
+Sha256Stream readToEnd(std::istream& in) {
+    Sha256Stream stream;
+    std::vector<char> piece(std::size_t{1} << 16U);
+    while (in) {
+        in.read(piece.data(), static_cast<std::streamsize>(piece.size()));
+        stream.add({reinterpret_cast<const std::uint8_t*>(piece.data()), static_cast<std::size_t>(in.gcount())});
+    }
+    return stream;
+}
+
 }  // namespace
 
 Result<std::string> fileSha256(const std::filesystem::path& file) {
@@ -86,16 +96,11 @@ Result<std::string> fileSha256(const std::filesystem::path& file) {
     if (!in) {
         return fail(kFileMissing, {{"file", file.string()}});
     }
-    Sha256Stream stream;
-    std::vector<char> piece(std::size_t{1} << 16U);
-    while (in) {
-        in.read(piece.data(), static_cast<std::streamsize>(piece.size()));
-        stream.add({reinterpret_cast<const std::uint8_t*>(piece.data()), static_cast<std::size_t>(in.gcount())});
-    }
+    const Sha256 digest = readToEnd(in).finish();
     if (in.bad()) {
         return fail(kDamaged, {{"file", file.string()}, {"why", std::string("it cannot be read to its end")}});
     }
-    return hexText(std::move(stream).finish());
+    return hexText(digest);
 }
 
 Result<plan::Sheet> describeSheet(const std::filesystem::path& file, const Uuid& id, std::optional<Scale> given) {
@@ -109,6 +114,9 @@ Result<plan::Sheet> describeSheet(const std::filesystem::path& file, const Uuid&
     sheet.id = id;
     sheet.path = file.string();
     sheet.crs = crsText(dataset);
+    if (sheet.crs.empty() && dataset.GetGCPCount() > 0) {
+        return fail(kNoPlacement, {{"file", file.string()}});  // a scan with control points still waits for its fit
+    }
     if (sheet.crs.empty()) {
         return fail(kNoCrs, {{"file", file.string()}});
     }

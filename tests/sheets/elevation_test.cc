@@ -88,6 +88,7 @@ TEST(Elevation, AModelOfAnotherZoneIsAskedThroughItsOwnPlaneByAnyThread) {
     const double expected = own->heightAt(at(650042, 5099953))->value();
     std::atomic<int> wrong = 0;
     std::vector<std::thread> threads;
+    threads.reserve(4);
     for (int n = 0; n < 4; ++n) {
         threads.emplace_back([&] {
             for (int turn = 0; turn < 500; ++turn) {

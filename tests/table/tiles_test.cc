@@ -22,7 +22,8 @@ TEST(Tiles, LevelKeepsPixelsBetweenHalfAndWhole) {
     EXPECT_EQ(levelFor(kNorthUp, Zoom(0.26)), 0);  // 0.52
     EXPECT_EQ(levelFor(kNorthUp, Zoom(0.24)), 1);  // 0.48, two make 0.96
     EXPECT_EQ(levelFor(kNorthUp, Zoom(8)), 0);
-    for (double zoom = 0.001; zoom < 0.5; zoom *= 1.07) {
+    for (int n = 0; n < 90; ++n) {
+        const double zoom = 0.001 * std::pow(1.07, n);
         const double onScreen = std::ldexp(2 * zoom, levelFor(kNorthUp, Zoom(zoom)));
         EXPECT_GT(onScreen, 0.5);
         EXPECT_LE(onScreen, 1);

@@ -12,14 +12,25 @@ namespace {
 /// How many lines apart figures stand: 1, 2, 5, 10, 20 ...
 double stepOver(double least) {
     constexpr std::array kSteps{1.0, 2.0, 5.0};
-    for (double decade = 1; decade < 1e9; decade *= 10) {
+    double decade = 1;
+    while (decade < 1e9) {
         for (const double step : kSteps) {
             if (step * decade >= least) {
                 return step * decade;
             }
         }
+        decade *= 10;
     }
-    return 1e9;
+    return decade;
+}
+
+std::vector<Metres> linesBetween(Metres low, Metres high, Metres interval) {
+    std::vector<Metres> lines;
+    const auto last = static_cast<std::int64_t>(std::floor(high / interval));
+    for (auto n = static_cast<std::int64_t>(std::ceil(low / interval)); n <= last; ++n) {
+        lines.push_back(interval * static_cast<double>(n));
+    }
+    return lines;
 }
 
 }  // namespace
@@ -38,16 +49,12 @@ RimFigures rimFigures(const View& view, Metres printed, double closest) {
     RimFigures figures;
     const double apart = printed.value() * view.zoom().value();
     figures.interval = printed * stepOver(apart > 0 ? closest / apart : 1);
-    const double step = figures.interval.value();
     const GridBox seen = view.seen();
-    for (double n = std::ceil(seen.southWest.easting.value() / step); n * step <= seen.northEast.easting.value(); ++n) {
-        const Metres line(n * step);
+    for (const Metres line : linesBetween(seen.southWest.easting, seen.northEast.easting, figures.interval)) {
         figures.eastings.push_back(
             {line, view.spot({line, seen.southWest.northing}).x, principalFigures(line, printed)});
     }
-    for (double n = std::ceil(seen.southWest.northing.value() / step); n * step <= seen.northEast.northing.value();
-         ++n) {
-        const Metres line(n * step);
+    for (const Metres line : linesBetween(seen.southWest.northing, seen.northEast.northing, figures.interval)) {
         figures.northings.push_back(
             {line, view.spot({seen.southWest.easting, line}).y, principalFigures(line, printed)});
     }

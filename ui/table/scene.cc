@@ -67,12 +67,13 @@ Result<FilmInk> inkOf(const Scene& scene, const plan::FilmPtr& film) {
 /// From the top down: what a film above has inked at the same scale is left out below.
 void inkOnce(std::vector<FilmInk>& films) {
     std::set<std::pair<double, plan::ItemId>> inked;
-    for (auto film = films.rbegin(); film != films.rend(); ++film) {
-        const double scale = film->frame.scale().denominator;
-        std::erase_if(film->engraved.items, [&](const symbols::EngravedItem& item) {
+    for (std::size_t n = films.size(); n-- > 0;) {
+        FilmInk& film = films[n];
+        const double scale = film.frame.scale().denominator;
+        std::erase_if(film.engraved.items, [&](const symbols::EngravedItem& item) {
             return inked.contains({scale, item.item});
         });
-        for (const symbols::EngravedItem& item : film->engraved.items) {
+        for (const symbols::EngravedItem& item : film.engraved.items) {
             inked.emplace(scale, item.item);
         }
     }

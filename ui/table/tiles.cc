@@ -32,17 +32,18 @@ int levelFor(const plan::Placement& placement, Zoom zoom) {
     return std::clamp(static_cast<int>(std::floor(-std::log2(onScreen))), 0, kCoarsest);
 }
 
-geodesy::PlanePoint onGrid(const plan::Placement& p, Spot s) {
-    return {p.corner.easting + Metres(s.x * p.eastPerColumn + s.y * p.eastPerRow),
-            p.corner.northing + Metres(s.x * p.northPerColumn + s.y * p.northPerRow)};
+geodesy::PlanePoint onGrid(const plan::Placement& placement, Spot spot) {
+    return {placement.corner.easting + Metres(spot.x * placement.eastPerColumn + spot.y * placement.eastPerRow),
+            placement.corner.northing + Metres(spot.x * placement.northPerColumn + spot.y * placement.northPerRow)};
 }
 
-Spot inRaster(const plan::Placement& p, geodesy::PlanePoint point) {
-    const double east = (point.easting - p.corner.easting).value();
-    const double north = (point.northing - p.corner.northing).value();
-    const double area = p.eastPerColumn * p.northPerRow - p.eastPerRow * p.northPerColumn;
-    return {(east * p.northPerRow - north * p.eastPerRow) / area,
-            (north * p.eastPerColumn - east * p.northPerColumn) / area};
+Spot inRaster(const plan::Placement& placement, geodesy::PlanePoint point) {
+    const double east = (point.easting - placement.corner.easting).value();
+    const double north = (point.northing - placement.corner.northing).value();
+    const double area =
+        placement.eastPerColumn * placement.northPerRow - placement.eastPerRow * placement.northPerColumn;
+    return {(east * placement.northPerRow - north * placement.eastPerRow) / area,
+            (north * placement.eastPerColumn - east * placement.northPerColumn) / area};
 }
 
 std::vector<TileKey> tilesIn(const View& view, const plan::Placement& placement, RasterSize raster, int level) {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <compare>
+#include <tuple>
 #include <vector>
 
 #include "core/plan/sheet.h"
@@ -12,7 +12,10 @@ namespace crosstick::table {
 /// A square piece of a sheet's raster: at level n one pixel of the tile covers 2^n by 2^n pixels of the raster.
 struct TileKey {
     int level = 0, column = 0, row = 0;
-    friend constexpr auto operator<=>(TileKey, TileKey) = default;
+    friend constexpr bool operator==(TileKey, TileKey) = default;
+    friend constexpr bool operator<(TileKey a, TileKey b) {
+        return std::tie(a.level, a.row, a.column) < std::tie(b.level, b.row, b.column);
+    }
 };
 
 inline constexpr int kTile = 512;  ///< pixels a side
@@ -39,7 +42,7 @@ struct TilePart {
                                            int level);
 
 /// A point of the raster (0, 0: upper left corner of the upper left pixel) on the sheet's grid, and back.
-[[nodiscard]] geodesy::PlanePoint onGrid(const plan::Placement& placement, Spot inRaster);
-[[nodiscard]] Spot inRaster(const plan::Placement& placement, geodesy::PlanePoint onGrid);
+[[nodiscard]] geodesy::PlanePoint onGrid(const plan::Placement& placement, Spot spot);
+[[nodiscard]] Spot inRaster(const plan::Placement& placement, geodesy::PlanePoint point);
 
 }  // namespace crosstick::table
