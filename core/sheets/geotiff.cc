@@ -81,10 +81,7 @@ QuietGdal::~QuietGdal() {
 }
 std::string QuietGdal::lastWords(const std::filesystem::path& file) const {
     std::string words = CPLGetLastErrorMsg();
-    if (words.empty()) {
-        return "it says no more";
-    }
-    if (words.find("not recognized") != std::string::npos) {
+    if (words.empty() || words.find("not recognized") != std::string::npos) {
         return "its bytes are of another kind";
     }
     // The library begins with the file and its own function's name; the error names the file already.
