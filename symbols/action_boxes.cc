@@ -69,6 +69,20 @@ double clearOf(Vector direction, const std::vector<Vector>& legs) {
     return least;
 }
 
+/// Does the line from the spot to the tip run through the box itself? The body stands above the tip, its point tapers.
+bool runsThrough(const BoxShape& shape, Point tip, Point spot) {
+    const double half = shape.bounds.width() / 2;
+    const double shoulder = -shape.outline[1].y;  // height of the body's foot above the tip
+    for (double share = 0.04; share < 1; share += 0.04) {
+        const Vector p = (spot - tip) * share;
+        const double wide = p.y < 0 ? std::min(half, half * -p.y / shoulder) : 0;
+        if (p.y < 0 && p.y > shape.bounds.top && std::abs(p.x) < wide + 0.2) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool legsLeaveNorth(const std::vector<Vector>& legs) {
     constexpr double kNear = 40 * std::numbers::pi / 180;
     return clearOf({0, -1}, legs) < kNear;
@@ -96,7 +110,7 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
             const Point tip = spot + direction * distance;
             const Footprint print = footprint(shape, content, tip, desk.gauge().letters);
             const double base = rank + 0.12 * (distance - 8) + (std::numbers::pi - clearOf(direction, legs)) * 0.5;
-            if (base >= least || !fits(desk, print) || print.box.meets(spot, tip)) {
+            if (base >= least || !fits(desk, print) || runsThrough(shape, tip, spot)) {
                 continue;
             }
             const double cost = base + 1.2 * crossings(desk, print, owner);

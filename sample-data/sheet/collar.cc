@@ -8,8 +8,8 @@ namespace crosstick::demo {
 namespace {
 
 constexpr double kCollar = 2.0;
-constexpr double kSmall = 1.7;
-constexpr double kFrameAt = 6;
+constexpr double kSmall = 1.6;
+constexpr double kFrameAt = 12;
 
 struct Pen {
     const Canvas& canvas;
@@ -34,7 +34,7 @@ void drawTitle(const Pen& pen, const QRectF& neat) {
     pen.write(QStringLiteral("ULMERAY SOUTH"), {neat.left(), y}, 7.0, Cut::Bold);
     pen.write(QStringLiteral("ISL 25   SHEET 2   1:25,000   EDITION 3"), {neat.left() + 105, y}, 3.0);
     pen.writeRight(QStringLiteral("EXERCISE AND DEMONSTRATION ONLY: NO SUCH PLACE"), {neat.right(), y}, 3.0, Cut::Bold);
-    pen.writeMiddle(QStringLiteral("EXERCISE"), {SheetPaper::kColumns / SheetPaper::kDotsPerMm / 2, 445.5}, 3.0,
+    pen.writeMiddle(QStringLiteral("EXERCISE"), {SheetPaper::kColumns / SheetPaper::kDotsPerMm / 2 + 112, 446.5}, 3.0,
                     Cut::Bold);
 }
 
@@ -43,14 +43,14 @@ void drawRows(const Pen& pen, QPointF at, std::initializer_list<const char*> row
     bool heading = true;
     for (const char* row : rows) {
         pen.write(QString::fromUtf8(row), at, kSmall, heading ? Cut::Bold : Cut::Regular);
-        at.ry() += 2.75;
+        at.ry() += 2.65;
         heading = false;
     }
 }
 
 /// 0 to 4000 m, and 1000 m to the left in steps of 100.
 void drawScaleBar(const Pen& pen, QPointF zero) {
-    pen.writeMiddle(QStringLiteral("1:25,000"), zero + QPointF(60, -4.2), 3.0, Cut::Bold);
+    pen.writeMiddle(QStringLiteral("1:25,000"), zero + QPointF(60, -1.6), 2.4, Cut::Bold);
     for (int n = -10; n < 0; ++n) {
         const QRectF cell(zero.x() + n * 4.0, zero.y(), 4.0, 1.2);
         if (n % 2 == 0) {
@@ -98,9 +98,9 @@ void drawDeclination(const Pen& pen, QPointF foot) {
         pen.line(foot, tip, 0.2);
         return tip;
     };
-    const QPointF grid = prong(7, 21);
-    const QPointF trueNorth = prong(-4, 23);
-    const QPointF magnetic = prong(-26, 21);
+    const QPointF grid = prong(7, 17);
+    const QPointF trueNorth = prong(-4, 18.5);
+    const QPointF magnetic = prong(-26, 17);
     pen.write(QStringLiteral("GN"), grid + QPointF(-0.5, -0.8), kSmall, Cut::Bold);
     QPainterPath star;
     for (int n = 0; n < 10; ++n) {
@@ -113,7 +113,7 @@ void drawDeclination(const Pen& pen, QPointF foot) {
     pen.canvas.fill(star, ink::kBlack);
     pen.line(magnetic, magnetic + QPointF(1.7, 0.9), 0.2);
     pen.write(QStringLiteral("M"), magnetic + QPointF(-1.6, -0.8), kSmall, Cut::Bold);
-    drawRows(pen, foot + QPointF(10, -22),
+    drawRows(pen, foot + QPointF(12, -19),
              {"Declination, March 2027, sheet centre", "Magnetic north 9\302\275\302\260 (170 mils) west of true",
               "Grid north 1\302\260 26' (30 mils) east of true", "G-M angle 11\302\260 (190 mils) WEST",
               "Grid to magnetic: add 11\302\260", "Magnetic to grid: subtract 11\302\260",
@@ -215,7 +215,7 @@ void drawLegend(const Pen& pen, QPointF at) {
     pen.write(QStringLiteral("Legend"), at, kSmall, Cut::Bold);
     int n = 0;
     for (const Row& row : kRows) {
-        drawLegendRow(pen, at + QPointF(n / 6 * 46.0, 3.0 + n % 6 * 3.1), row.words, row.sample);
+        drawLegendRow(pen, at + QPointF(n / 6 * 52.0, 3.0 + n % 6 * 3.1), row.words, row.sample);
         ++n;
     }
 }
@@ -261,7 +261,7 @@ void drawSquareDiagram(const Pen& pen, QPointF at) {
 void drawCollar(const Canvas& canvas) {
     const Pen pen{canvas};
     const QRectF neat = SheetPaper::neatLine();
-    const double top = neat.bottom() + kFrameAt + 6;
+    const double top = neat.bottom() + kFrameAt + 3.8;
     drawTitle(pen, neat);
     drawRows(pen, {neat.left(), top},
              {"Heights, datum, grid", "Contour interval 10 m, every 50 m heavy; heights in metres above",
@@ -270,17 +270,17 @@ void drawCollar(const Canvas& canvas) {
               "Cautions: invented ground, not for navigation. Cliffs lower than",
               "10 m are not shown by contours. Works, quarry and light-house",
               "are disused. Heights come from a computed surface."});
-    drawRows(pen, {neat.left() + 88, top},
+    drawRows(pen, {neat.left() + 84, top},
              {"To give a reference to 10 m", "Kelp Works chimney: square FM. Read right:",
               "line 57, then 08 hundredths: 5708.", "Then up: line 03, then 05: 0305.",
               "25TFM 5708 0305. In a reference the digits", "are cut off, never rounded."});
-    drawSquareDiagram(pen, {neat.left() + 148, top - 1.5});
-    drawScaleBar(pen, {neat.left() + 212, top + 2});
-    drawCheckBars(pen, {neat.left() + 192, top + 15}, {neat.left() - 22, neat.bottom() - 130});
-    drawDeclination(pen, {neat.left() + 14, top + 40 - 16});
-    drawLegend(pen, {neat.right() - 92, top - 2});
-    drawSlopeIndex(pen, {neat.left() + 120, top + 16 - 16 + 16});
-    drawAdjoining(pen, {neat.left() + 160, top + 16});
+    drawSquareDiagram(pen, {neat.left() + 138, top - 1.5});
+    drawSlopeIndex(pen, {neat.left() + 167, top});
+    drawAdjoining(pen, {neat.left() + 201, top});
+    drawDeclination(pen, {neat.left() + 234, top + 19});
+    drawLegend(pen, {neat.right() - 100, top});
+    drawScaleBar(pen, {neat.left() + 40, top + 23});
+    drawCheckBars(pen, {neat.left() + 216, top + 25}, {neat.left() - 22, neat.bottom() - 130});
 }
 
 }  // namespace crosstick::demo

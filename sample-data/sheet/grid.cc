@@ -8,7 +8,7 @@ namespace {
 
 constexpr double kPrincipal = 3.0;
 constexpr double kOther = 1.8;
-constexpr double kFrameAt = 6;
+constexpr double kFrameAt = 12;
 
 /// "6", "54" and "" or "000mE": the figures of a grid line, its principal digits large.
 struct Figures {
@@ -59,16 +59,20 @@ void drawMarginFigures(const Canvas& canvas) {
     for (double e = 649000; e <= 659000; e += 1000) {
         const double x = SheetPaper::at({e, 0}).x();
         const bool corner = e == 649000;
-        drawFigures(canvas, figuresOf(e, corner, QStringLiteral("E")), {x + (corner ? 3.5 : 0), neat.bottom() + 3.0},
+        drawFigures(canvas, figuresOf(e, corner, QStringLiteral("E")), {x + (corner ? 5.2 : 0), neat.bottom() + 4.6},
                     ink::kPaper);
-        drawFigures(canvas, figuresOf(e, false, {}), {x, neat.top() - 3.0}, ink::kPaper);
+        drawFigures(canvas, figuresOf(e, false, {}), {x, neat.top() - 4.6}, ink::kPaper);
     }
     for (double n = 5096000; n <= 5105000; n += 1000) {
         const double y = SheetPaper::at({0, n}).y();
         const bool corner = n == 5096000;
-        drawFigures(canvas, figuresOf(n, false, {}), {neat.right() + 3.2, y}, ink::kPaper);
-        drawFigures(canvas, figuresOf(n, corner, QStringLiteral("N")),
-                    {neat.left() - (corner ? 7.2 : 3.2), y - (corner ? 2.2 : 0)}, ink::kPaper);
+        drawFigures(canvas, figuresOf(n, false, {}), {neat.right() + 6, y}, ink::kPaper);
+        drawFigures(canvas, figuresOf(n, false, {}), {neat.left() - 6, y - (corner ? 3.4 : 0)}, ink::kPaper);
+        if (corner) {
+            canvas.letter(
+                canvas.letters.row(QStringLiteral("000mN"), Cut::Regular, 1.6).translated(neat.left() - 9.4, y + 0.6),
+                ink::kBlack, ink::kPaper);
+        }
     }
 }
 
@@ -126,9 +130,9 @@ void drawMinutes(const Canvas& canvas) {
         const double top = placeOf(46.0815, longitude).x();
         const double bottom = placeOf(46.0003, longitude).x();
         drawMinuteTick(canvas, {top, neat.top()}, {top, neat.top() - (text.isEmpty() ? 1.2 : 2.2)}, text,
-                       {top + 9, neat.top() - 8});
+                       {top + 8, neat.top() - 9.6});
         drawMinuteTick(canvas, {bottom, neat.bottom()}, {bottom, neat.bottom() + (text.isEmpty() ? 1.2 : 2.2)}, text,
-                       {bottom + 9, neat.bottom() + 8});
+                       {bottom + 8, neat.bottom() + 9.6});
     }
     for (int minute = 46 * 60; minute <= 46 * 60 + 4; ++minute) {
         const QString text = minute == 46 * 60 ? minuteText(minute, QStringLiteral("N")) : QString();
@@ -139,7 +143,7 @@ void drawMinutes(const Canvas& canvas) {
         }
         if (right < neat.bottom()) {
             drawMinuteTick(canvas, {neat.right(), right}, {neat.right() + 2.2, right}, text,
-                           {neat.right() + 15, right});
+                           {neat.right() + 6.2, right - 2.6});
         }
     }
 }

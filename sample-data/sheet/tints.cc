@@ -61,7 +61,7 @@ void drawTints(const Canvas& canvas, const Json& cover) {
     const Spot half{-lattice.cell / 2, lattice.cell / 2};
     const QRectF where(SheetPaper::at(lattice.first + half),
                        QSizeF(lattice.columns * lattice.cell, lattice.rows * lattice.cell) / SheetPaper::kMetresPerMm);
-    canvas.painter.setClipPath(land);
+    canvas.painter.setClipPath(land, Qt::IntersectClip);
     canvas.painter.setRenderHint(QPainter::SmoothPixmapTransform);
     canvas.painter.drawImage(where, shade);
     canvas.painter.restore();
