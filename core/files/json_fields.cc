@@ -1,6 +1,8 @@
 #include "core/files/json_fields.h"
 
+#include <algorithm>
 #include <cmath>
+#include <cstring>
 
 #include "core/files/faults.h"
 
@@ -9,9 +11,17 @@ namespace {
 
 constexpr std::size_t kMostBytes = std::size_t{64} << 20U;
 constexpr int kDeepest = 64;
+// A value takes some 50 bytes of memory once it is read: this many, 200 MB.
+constexpr std::size_t kMostValues = 4'000'000;
 
-/// The depth of brackets outside strings, looked at before the parser is, since it recurses.
-bool tooDeep(std::string_view text) {
+struct Extent {
+    int depth = 0;
+    std::size_t values = 1;
+};
+
+/// Depth of brackets and number of values, counted before the parser runs, since it recurses and keeps them all.
+Extent extentOf(std::string_view text) {
+    Extent extent;
     int depth = 0;
     bool inString = false;
     for (std::size_t at = 0; at < text.size(); ++at) {
@@ -22,29 +32,74 @@ bool tooDeep(std::string_view text) {
         } else if (c == '"') {
             inString = true;
         } else if (c == '[' || c == '{') {
-            if (++depth > kDeepest) {
-                return true;
-            }
+            extent.depth = std::max(extent.depth, ++depth);
+            ++extent.values;
         } else if (c == ']' || c == '}') {
             --depth;
+        } else if (c == ',') {
+            ++extent.values;
         }
     }
-    return false;
+    return extent;
 }
+
+/// Reads a text only to learn where it goes wrong.
+class FaultFinder : public nlohmann::json_sax<Json> {
+  public:
+    bool null() override { return true; }
+    bool boolean(bool /*value*/) override { return true; }
+    bool number_integer(number_integer_t /*value*/) override { return true; }
+    bool number_unsigned(number_unsigned_t /*value*/) override { return true; }
+    bool number_float(number_float_t /*value*/, const string_t& /*text*/) override { return true; }
+    bool string(string_t& /*value*/) override { return true; }
+    bool binary(binary_t& /*value*/) override { return true; }
+    bool start_object(std::size_t /*size*/) override { return true; }
+    bool key(string_t& /*value*/) override { return true; }
+    bool end_object() override { return true; }
+    bool start_array(std::size_t /*size*/) override { return true; }
+    bool end_array() override { return true; }
+    bool parse_error(std::size_t position, const std::string& /*token*/,
+                     const nlohmann::detail::exception& fault) override {
+        position_ = position;
+        tooLarge_ = fault.id == kOutOfRange;
+        return false;
+    }
+
+    [[nodiscard]] std::string words(std::string_view text) const {
+        const auto before = text.substr(0, std::max<std::size_t>(position_, 1) - 1);
+        const auto line = std::count(before.begin(), before.end(), '\n') + 1;
+        const auto column = before.size() - (before.rfind('\n') + 1) + 1;
+        const char* why = tooLarge_                  ? "a number is too large"
+                          : position_ >= text.size() ? "the text ends too soon"
+                                                     : "something else is expected there";
+        return "line " + std::to_string(line) + ", column " + std::to_string(column) + ": " + why;
+    }
+
+  private:
+    static constexpr int kOutOfRange = 406;  ///< the parser's own number for it
+    std::size_t position_ = 0;
+    bool tooLarge_ = false;
+};
 
 }  // namespace
 
 Result<Json> parseJson(std::string_view text) {
-    const auto bad = [](const char* why) { return fail(kNotJson, {{"why", std::string(why)}}); };
+    const auto bad = [](std::string why) { return fail(kNotJson, {{"why", std::move(why)}}); };
     if (text.size() > kMostBytes) {
         return bad("it is larger than 64 MB");
     }
-    if (tooDeep(text)) {
+    const Extent extent = extentOf(text);
+    if (extent.depth > kDeepest) {
         return bad("it is nested more than 64 levels deep");
+    }
+    if (extent.values > kMostValues) {
+        return bad("it has more than four million values");
     }
     Json json = Json::parse(text, nullptr, false);
     if (json.is_discarded()) {
-        return bad("a bracket, comma or quote is missing or the file is cut off");
+        FaultFinder finder;
+        Json::sax_parse(text, &finder);
+        return bad(finder.words(text));
     }
     return json;
 }
@@ -71,8 +126,13 @@ const Json* FieldReader::take(const char* key) {
     if (fault_) {
         return nullptr;
     }
-    taken_.insert(key);
+    const bool isFirst =
+        std::none_of(taken_.begin(), taken_.end(), [&](const char* taken) { return std::strcmp(taken, key) == 0; });
     const auto found = object_.find(key);
+    if (isFirst) {
+        taken_.push_back(key);
+        found_ += found == object_.end() ? 0U : 1U;
+    }
     return found == object_.end() || found->is_null() ? nullptr : &*found;
 }
 
@@ -216,9 +276,9 @@ std::size_t FieldReader::choice(const char* key, std::initializer_list<std::stri
 
 plan::UnknownFields FieldReader::unknown() const {
     plan::UnknownFields fields;
-    if (object_.is_object()) {
+    if (object_.is_object() && found_ < object_.size()) {
         for (const auto& [key, value] : object_.items()) {
-            if (!taken_.contains(key)) {
+            if (std::none_of(taken_.begin(), taken_.end(), [&](const char* taken) { return key == taken; })) {
                 fields.emplace(key, jsonText(value));
             }
         }

@@ -39,8 +39,9 @@ void putRest(Json& json, const plan::Measure& m) {
     put(json, "from", m.from);
     put(json, "until", m.until);
     if (m.tracedFrom) {
-        json["traced_from"] = {
-            {"film", m.tracedFrom->film}, {"item", m.tracedFrom->item}, {"version", m.tracedFrom->version}};
+        Json trace = {{"film", m.tracedFrom->film}, {"item", m.tracedFrom->item}, {"version", m.tracedFrom->version}};
+        put(trace, m.tracedFrom->unknown);
+        json["traced_from"] = std::move(trace);
     }
     put(json, m.unknown);
 }
@@ -69,6 +70,7 @@ void readRest(FieldReader& reader, plan::Measure& m) {
     if (const Json* trace = reader.object("traced_from")) {
         FieldReader inner(*trace, "traced_from");
         m.tracedFrom = plan::TraceSource{inner.text("film"), inner.text("item"), inner.text("version")};
+        m.tracedFrom->unknown = inner.unknown();
         if (inner.fault()) {
             reader.wrong("traced_from", "an object of texts");
         }
@@ -140,7 +142,9 @@ Json toJson(const plan::Route& r) {
     json["vertices"] = pointsJson(r.vertices);
     Json stops = Json::array();
     for (const plan::Stop& stop : r.stops) {
-        stops.push_back({{"at", stop.vertex}, {"measure", text(stop.measure)}});
+        Json entry = {{"at", stop.vertex}, {"measure", text(stop.measure)}};
+        put(entry, stop.unknown);
+        stops.push_back(std::move(entry));
     }
     json["points"] = std::move(stops);
     if (r.onwardTo) {
@@ -170,7 +174,7 @@ Result<plan::Route> routeFrom(const Json& json) {
                 reader.wrong("points", "vertices that the route has, with their measures");
                 break;
             }
-            r.stops.push_back({static_cast<std::size_t>(*at), *measure});
+            r.stops.push_back({static_cast<std::size_t>(*at), *measure, stop.unknown()});
         }
     }
     r.onwardTo = reader.id("onward_to");

@@ -26,6 +26,7 @@ void readPaceAndRate(FieldReader& reader, plan::Heading& h) {
     if (const Json* pace = reader.object("pace")) {
         FieldReader inner(*pace, "pace");
         h.pace = plan::PaceProfile{inner.number("double_paces_per_100m").value_or(0), inner.text("note")};
+        h.pace->unknown = inner.unknown();
         if (inner.fault() || !(h.pace->doublePacesPer100 > 0)) {
             reader.wrong("pace", "a count over 0");
         }
@@ -33,6 +34,7 @@ void readPaceAndRate(FieldReader& reader, plan::Heading& h) {
     if (const Json* rate = reader.object("rate")) {
         FieldReader inner(*rate, "rate");
         h.rate = plan::MarchRate{KilometresPerHour(inner.number("km_per_h").value_or(0)), inner.text("note")};
+        h.rate->unknown = inner.unknown();
         if (inner.fault() || !(h.rate->rate.value() > 0)) {
             reader.wrong("rate", "a rate over 0");
         }
@@ -72,9 +74,11 @@ Json toJson(const plan::Heading& h) {
     json["plane_hemisphere"] = h.plane.hemisphere == geodesy::Hemisphere::South ? "s" : "n";
     if (h.pace) {
         json["pace"] = {{"double_paces_per_100m", h.pace->doublePacesPer100}, {"note", h.pace->note}};
+        put(json["pace"], h.pace->unknown);
     }
     if (h.rate) {
         json["rate"] = {{"km_per_h", h.rate->rate.value()}, {"note", h.rate->note}};
+        put(json["rate"], h.rate->unknown);
     }
     put(json, h.unknown);
     return json;
@@ -110,6 +114,7 @@ Json toJson(const std::vector<plan::Phase>& phases) {
         put(json, "name", phase.name);
         put(json, "from", phase.from);
         put(json, "until", phase.until);
+        put(json, phase.unknown);
         list.push_back(std::move(json));
     }
     return list;
@@ -124,6 +129,7 @@ Result<std::vector<plan::Phase>> phasesFrom(const Json& json) {
         phase.name = reader.text("name");
         phase.from = reader.time("from");
         phase.until = reader.time("until");
+        phase.unknown = reader.unknown();
         if (reader.fault()) {
             return tl::unexpected(*reader.fault());
         }
@@ -140,9 +146,11 @@ Json toJson(const std::optional<plan::Registration>& registration) {
     for (const geodesy::PlanePoint tick : registration->ticks) {
         ticks.push_back(pointJson(tick));
     }
-    return {{"south_west", pointJson(registration->southWest)},
-            {"north_east", pointJson(registration->northEast)},
-            {"ticks", std::move(ticks)}};
+    Json form = {{"south_west", pointJson(registration->southWest)},
+                 {"north_east", pointJson(registration->northEast)},
+                 {"ticks", std::move(ticks)}};
+    put(form, registration->unknown);
+    return form;
 }
 
 Result<std::optional<plan::Registration>> registrationFrom(const Json& json) {
@@ -151,8 +159,13 @@ Result<std::optional<plan::Registration>> registrationFrom(const Json& json) {
     }
     FieldReader reader(json, "window and ticks");
     plan::Registration registration;
-    registration.southWest = reader.point("south_west").value_or(geodesy::PlanePoint{});
-    registration.northEast = reader.point("north_east").value_or(geodesy::PlanePoint{});
+    const auto southWest = reader.point("south_west");
+    const auto northEast = reader.point("north_east");
+    if (!southWest || !northEast) {
+        reader.wrong("south_west", "a corner, as north_east must be one");
+    }
+    registration.southWest = southWest.value_or(geodesy::PlanePoint{});
+    registration.northEast = northEast.value_or(geodesy::PlanePoint{});
     if (const Json* ticks = reader.array("ticks")) {
         for (const Json& value : *ticks) {
             const auto tick = pointFrom(value);
@@ -166,6 +179,7 @@ Result<std::optional<plan::Registration>> registrationFrom(const Json& json) {
     if (reader.fault()) {
         return tl::unexpected(*reader.fault());
     }
+    registration.unknown = reader.unknown();
     return std::optional(std::move(registration));
 }
 
@@ -183,6 +197,7 @@ Json toJson(const plan::Sheet& s) {
         json["printed_gm"] = {{"angle_deg", s.declination->gmAngle.value()},
                               {"date", dateOrNothing(s.declination->date)},
                               {"yearly_deg", s.declination->yearlyChange.value()}};
+        put(json["printed_gm"], s.declination->unknown);
     }
     put(json, "elevation", s.elevationPath);
     put(json, s.unknown);
@@ -214,6 +229,7 @@ void readPrinted(FieldReader& reader, plan::Sheet& s) {
         s.declination = plan::PrintedDeclination{Degrees(inner.number("angle_deg").value_or(0)),
                                                  inner.date("date").value_or(CalendarDate{}),
                                                  Degrees(inner.number("yearly_deg").value_or(0))};
+        s.declination->unknown = inner.unknown();
         if (inner.fault() || !s.declination->date.ok()) {
             reader.wrong("printed_gm", "an angle with its date");
         }
@@ -275,6 +291,7 @@ Json toJson(const plan::Film& f) {
         if (showing.labelAt) {
             entry["label_at"] = pointJson(*showing.labelAt);
         }
+        put(entry, showing.unknown);
         shows.push_back(std::move(entry));
     }
     json["shows"] = std::move(shows);
@@ -307,7 +324,7 @@ Result<plan::Film> filmFrom(const Json& json) {
         for (const Json& value : *shows) {
             FieldReader inner(value, "film " + f.name);
             plan::Showing showing{inner.id("item").value_or(Uuid{}), inner.text("order"), inner.point("symbol_at"),
-                                  inner.point("label_at")};
+                                  inner.point("label_at"), inner.unknown()};
             if (inner.fault()) {
                 return tl::unexpected(*inner.fault());
             }

@@ -16,6 +16,7 @@ struct Showing {
     std::string order;                            ///< fractional key: films draw and list by it
     std::optional<geodesy::PlanePoint> symbolAt;  ///< set aside here (plan's plane), with an extension line
     std::optional<geodesy::PlanePoint> labelAt;   ///< middle of a label placed by hand (plan's plane)
+    UnknownFields unknown = {};
     friend bool operator==(const Showing&, const Showing&) = default;
 };
 

@@ -23,16 +23,17 @@ enum class Whose { Own, Enemy };
 /// Present, or planned and on order: the trade draws the latter dashed.
 enum class Standing { Present, Planned };
 
+/// Fields that this version does not know, kept as they came: key to JSON text. A newer program's data survive a save.
+using UnknownFields = std::map<std::string, std::string>;
+
 /// Where a copy of something of higher's came from.
 struct TraceSource {
     std::string film;
     std::string item;
     std::string version;  ///< content hash when it was traced
+    UnknownFields unknown = {};
     friend bool operator==(const TraceSource&, const TraceSource&) = default;
 };
-
-/// Fields that this version does not know, kept as they came: key to JSON text. A newer program's data survive a save.
-using UnknownFields = std::map<std::string, std::string>;
 
 /// A control measure: one thing, wherever it is shown. Belongs to the plan; films list it.
 struct Measure {
@@ -65,6 +66,7 @@ enum class Use { Primary, Alternate };
 struct Stop {
     std::size_t vertex = 0;
     ItemId measure;
+    UnknownFields unknown = {};
     friend bool operator==(const Stop&, const Stop&) = default;
 };
 

@@ -17,6 +17,7 @@ struct Phase {
     std::string name;  ///< "Approach"
     std::optional<Instant> from;
     std::optional<Instant> until;
+    UnknownFields unknown = {};
     friend bool operator==(const Phase&, const Phase&) = default;
 };
 
@@ -25,6 +26,7 @@ struct Registration {
     geodesy::PlanePoint southWest;
     geodesy::PlanePoint northEast;
     std::vector<geodesy::PlanePoint> ticks;  ///< grid crossings
+    UnknownFields unknown = {};
     friend bool operator==(const Registration&, const Registration&) = default;
 };
 
@@ -34,6 +36,7 @@ enum class DeclinationSource { Model, Sheet };
 struct PaceProfile {
     double doublePacesPer100 = 62;
     std::string note;  ///< "open hill, night"
+    UnknownFields unknown = {};
     friend bool operator==(const PaceProfile&, const PaceProfile&) = default;
 };
 
@@ -41,6 +44,7 @@ struct PaceProfile {
 struct MarchRate {
     KilometresPerHour rate{4.0};
     std::string note;
+    UnknownFields unknown = {};
     friend bool operator==(const MarchRate&, const MarchRate&) = default;
 };
 

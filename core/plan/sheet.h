@@ -14,6 +14,7 @@ struct PrintedDeclination {
     Degrees gmAngle;       ///< grid to magnetic north, east positive
     CalendarDate date{};   ///< the date it holds for
     Degrees yearlyChange;  ///< of the angle, east positive
+    UnknownFields unknown = {};
     friend bool operator==(const PrintedDeclination&, const PrintedDeclination&) = default;
 };
 

@@ -67,7 +67,7 @@ Measure RandomPlans::measure() {
         m.until = instant();
     }
     if (coin()) {
-        m.tracedFrom = TraceSource{word(), word(), word()};
+        m.tracedFrom = TraceSource{word(), word(), word(), unknown()};
     }
     m.unknown = unknown();
     return m;
@@ -94,6 +94,7 @@ Film RandomPlans::film(const Plan& plan) {
         if (coin()) {
             showing.labelAt = point();
         }
+        showing.unknown = unknown();
         f.shows.push_back(showing);
     }
     f.unknown = unknown();
@@ -109,7 +110,7 @@ Route RandomPlans::route(const Plan& plan) {
         r.vertices.push_back(point());
     }
     for (std::size_t at = 0; at < r.vertices.size() && !plan.measures().isEmpty(); at += 1 + below(3)) {
-        r.stops.push_back({at, anyMeasure(plan)->id});
+        r.stops.push_back({at, anyMeasure(plan)->id, unknown()});
     }
     if (coin()) {
         r.onwardTo = ids_.next();
@@ -142,7 +143,7 @@ Sheet RandomPlans::sheet() {
     if (coin()) {
         s.declination = PrintedDeclination{
             Degrees(between(-20, 20)), CalendarDate(std::chrono::year(2019), std::chrono::March, std::chrono::day(1)),
-            Degrees(between(-1, 1))};
+            Degrees(between(-1, 1)), unknown()};
     }
     s.elevationPath = word();
     s.unknown = unknown();
@@ -166,8 +167,8 @@ Heading RandomPlans::heading() {
     h.declination = coin() ? DeclinationSource::Model : DeclinationSource::Sheet;
     h.plane = {static_cast<int>(1 + below(60)), coin() ? geodesy::Hemisphere::North : geodesy::Hemisphere::South};
     if (coin()) {
-        h.pace = PaceProfile{between(55, 80), word()};
-        h.rate = MarchRate{KilometresPerHour(between(1, 5)), word()};
+        h.pace = PaceProfile{between(55, 80), word(), unknown()};
+        h.rate = MarchRate{KilometresPerHour(between(1, 5)), word(), unknown()};
     }
     h.unknown = unknown();
     return h;
@@ -182,8 +183,8 @@ Plan RandomPlans::plan(std::size_t measures) {
     }
     builder.put(std::move(many));
     builder.put(sheet());
-    builder.phases({{1, word(), instant(), std::nullopt}, {2, word(), std::nullopt, instant()}});
-    builder.registration(Registration{point(), point(), {point(), point(), point()}});
+    builder.phases({{1, word(), instant(), std::nullopt, unknown()}, {2, word(), std::nullopt, instant(), unknown()}});
+    builder.registration(Registration{point(), point(), {point(), point(), point()}, unknown()});
     Plan base = std::move(builder).build();
     for (int n = 0; n < 3; ++n) {
         PlanBuilder more(base);
