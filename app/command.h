@@ -21,7 +21,7 @@ struct Surroundings {
     std::ostream& err;
     std::filesystem::path share;  ///< where faces, coefficients and the demo's geometry stand
     Instant now;
-    std::uint64_t seed;           ///< of new identities
+    std::uint64_t seed;  ///< of new identities
 };
 
 /// What the chosen command will do once the line has been read; set by its callback.

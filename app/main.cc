@@ -2,9 +2,8 @@
 #include <iostream>
 #include <random>
 
-#include <unistd.h>
-
 #include <CLI/CLI.hpp>
+#include <unistd.h>
 
 #include "app/program.h"
 
@@ -23,7 +22,7 @@ int main(int argc, char** argv) {
     using namespace crosstick;
     const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
     std::random_device chance;
-    const app::Surroundings surroundings{std::cin, std::cout, std::cerr, shareFolder(), now,
-                                         (std::uint64_t{chance()} << 32) | chance()};
+    const app::Surroundings surroundings{std::cin,      std::cout, std::cerr,
+                                         shareFolder(), now,       (std::uint64_t{chance()} << 32) | chance()};
     return static_cast<int>(app::run({argv + 1, argv + argc}, surroundings));
 }

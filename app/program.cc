@@ -25,7 +25,8 @@ Exit run(std::vector<std::string> arguments, const Surroundings& surroundings) {
     CLI::App program{"Films, route cards and figures for a map sheet: a planning and training aid.", "crosstick"};
     program.require_subcommand(1);
     Action action;
-    for (const auto add : {addDemo, addNew, addDraw, addShow, addFilms, addCard, addPicture, addGrid, addLeg, addAbout}) {
+    for (const auto add :
+         {addDemo, addNew, addDraw, addShow, addFilms, addCard, addPicture, addGrid, addLeg, addAbout}) {
         add(program, action);
     }
     for (std::string& argument : arguments) {

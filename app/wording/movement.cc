@@ -5,7 +5,7 @@
 namespace crosstick::app {
 namespace {
 
-constexpr std::array<Words, 5> kWords{{
+constexpr std::array<Words, 8> kWords{{
     {"movement/route-too-short", "RTE {route} has fewer than two points. Draw it to its end first."},
     {"movement/route-not-on-grid",
      "RTE {route} has a point that the sheet's grid does not reach. Check its points against the sheet."},
@@ -15,6 +15,9 @@ constexpr std::array<Words, 5> kWords{{
     {"movement/no-printed-angle",
      "The plan takes the sheet's printed G-M angle, and no sheet of it has one with its date. Enter it, or take the "
      "model."},
+    {"movement/no-routes", "The plan has no route, so there is no card to make. Draw a route first."},
+    {"movement/no-such-route", "The plan has no route {route}. It has: {there}."},
+    {"movement/card-form", "{file}: a card is written as .pdf or .csv. Give the file one of these endings."},
 }};
 
 }  // namespace

@@ -9,5 +9,8 @@ inline constexpr FaultId kRouteNotOnGrid{"movement/route-not-on-grid"};
 inline constexpr FaultId kNoDate{"movement/no-date"};
 inline constexpr FaultId kNoModel{"movement/no-model"};
 inline constexpr FaultId kNoPrintedAngle{"movement/no-printed-angle"};
+inline constexpr FaultId kNoRoutes{"movement/no-routes"};
+inline constexpr FaultId kNoSuchRoute{"movement/no-such-route"};
+inline constexpr FaultId kCardForm{"movement/card-form"};
 
 }  // namespace crosstick::movement

@@ -1,5 +1,6 @@
 #include "core/movement/paper_figures.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -83,12 +84,20 @@ PaperLeg paperLeg(const Leg& leg, const plan::Plan& plan, const WorkGrid& grid, 
     return paper;
 }
 
+PaperCrossing paperCrossing(const Crossing& crossing, const Leg& leg, TimeZone zone) {
+    PaperCrossing paper{crossing.label, tens(crossing.mapFromLast), 0, 0, clock(crossing.arrival, zone)};
+    Metres left = crossing.mapFromLast;
+    while (paper.piece + 1 < leg.pieces.size() && left > leg.pieces[paper.piece].mapDistance) {
+        left -= leg.pieces[paper.piece++].mapDistance;
+    }
+    paper.share = std::clamp(left / leg.pieces[paper.piece].mapDistance, 0.0, 1.0);
+    return paper;
+}
+
 void placeCrossings(PaperRoute& paper, const RouteFigures& figures, const std::vector<Crossing>& met, TimeZone zone) {
     for (const Crossing& crossing : met) {
         const auto at = static_cast<std::size_t>(crossing.leg - 1);
-        paper.legs[at].crossings.push_back({crossing.label, tens(crossing.mapFromLast),
-                                            crossing.mapFromLast / figures.legs[at].mapDistance,
-                                            clock(crossing.arrival, zone)});
+        paper.legs[at].crossings.push_back(paperCrossing(crossing, figures.legs[at], zone));
     }
 }
 

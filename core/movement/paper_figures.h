@@ -23,7 +23,8 @@ struct PaperPiece {
 struct PaperCrossing {
     std::string label;
     std::int64_t metresFromLast = 0;  ///< map distance from the last route point, to 10 m
-    double share = 0;                 ///< of the leg's map distance, 0 to 1
+    std::size_t piece = 0;            ///< of the leg's pieces the one it falls on
+    double share = 0;                 ///< of that piece, 0 to 1
     std::string arrival;              ///< "2210"; empty where unknown
 };
 

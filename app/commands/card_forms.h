@@ -1,0 +1,28 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/movement/paper_figures.h"
+#include "core/movement/route_figures.h"
+
+namespace crosstick::app {
+
+/// One route with everything that its card, table and records say.
+struct CardContent {
+    movement::RouteFigures figures;
+    movement::PaperRoute paper;
+    std::vector<movement::Crossing> crossings;
+};
+
+/// For the terminal: aligned, rounded as the trade does, the source of every figure under it.
+[[nodiscard]] std::string cardTable(const plan::Plan& plan, const CardContent& content, geodesy::AngleUnit unit,
+                                    const std::string& modelName);
+/// RFC 4180, UTF-8, CRLF, decimal points: a row a straight piece, degrees to 0.0001, metres to 0.001, unknown cells
+/// empty. A text that a spreadsheet would take for a formula gets an apostrophe in front.
+[[nodiscard]] std::string cardCsv(const plan::Plan& plan, const std::vector<CardContent>& routes);
+/// One array, an object a route: full precision, the unit in the key, null for unknown. Ends with a line end.
+[[nodiscard]] std::string cardJson(const plan::Plan& plan, const std::vector<CardContent>& routes,
+                                   const std::string& modelName);
+
+}  // namespace crosstick::app

@@ -1,0 +1,183 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "app/commands/card_forms.h"
+#include "core/units/number_text.h"
+
+namespace crosstick::app {
+namespace {
+
+using geodesy::AngleUnit;
+
+/// Letters, not bytes, so that columns stand under each other.
+std::size_t letters(const std::string& text) {
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char byte) { return (static_cast<unsigned char>(byte) & 0xc0U) != 0x80U; }));
+}
+
+enum class Side { Left, Right };
+struct Column {
+    std::string head;
+    Side side = Side::Right;
+    std::size_t width = 0;
+};
+
+/// Rows of cells that become aligned text.
+class Table {
+  public:
+    explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {
+        for (Column& column : columns_) {
+            column.width = letters(column.head);
+        }
+    }
+    void add(std::vector<std::string> cells) {
+        for (std::size_t n = 0; n < cells.size(); ++n) {
+            columns_[n].width = std::max(columns_[n].width, letters(cells[n]));
+        }
+        rows_.push_back(std::move(cells));
+    }
+    [[nodiscard]] std::string text() const {
+        std::vector<std::string> heads;
+        for (const Column& column : columns_) {
+            heads.push_back(column.head);
+        }
+        std::string out = line(heads);
+        for (const auto& cells : rows_) {
+            out += line(cells);
+        }
+        return out;
+    }
+
+  private:
+    [[nodiscard]] std::string line(const std::vector<std::string>& cells) const {
+        std::string out;
+        for (std::size_t n = 0; n < cells.size(); ++n) {
+            const std::string room(columns_[n].width - letters(cells[n]), ' ');
+            out += n == 0 ? "" : "  ";
+            out += columns_[n].side == Side::Left ? cells[n] + room : room + cells[n];
+        }
+        while (!out.empty() && out.back() == ' ') {
+            out.pop_back();
+        }
+        return out + '\n';
+    }
+
+    std::vector<Column> columns_;
+    std::vector<std::vector<std::string>> rows_;
+};
+
+std::string figure(const std::optional<std::int64_t>& value) {
+    return value ? std::to_string(*value) : std::string{};
+}
+
+/// Control letters of what people typed must not reach the terminal.
+std::string plain(std::string text) {
+    for (char& letter : text) {
+        if (static_cast<unsigned char>(letter) < 0x20 || letter == 0x7f) {
+            letter = ' ';
+        }
+    }
+    return text;
+}
+
+std::string sourceText(const movement::GmAngle& gm, const std::string& modelName) {
+    const std::string model = gm.model
+                                  ? fmt::format("{} for {}, height {}: {}°, one sigma {}°", modelName, isoDate(gm.date),
+                                                gm.height ? numberText(gm.height->value(), 0) + " m" : "0 taken",
+                                                numberText((gm.model->declination - gm.convergence).value(), 2),
+                                                numberText(gm.model->sigma.value(), 2))
+                                  : "no model for " + isoDate(gm.date);
+    const std::string sheet =
+        gm.printed ? fmt::format("the sheet's printed angle on that day: {}°", numberText(gm.printed->value(), 2))
+                   : "the sheet's printed angle is not entered";
+    return gm.source == plan::DeclinationSource::Model ? "taken: " + model + "; beside it: " + sheet
+                                                       : "taken: " + sheet + "; beside it: " + model;
+}
+
+std::string headText(const CardContent& content, AngleUnit unit, const std::string& modelName) {
+    const movement::RouteFigures& figures = content.figures;
+    std::string text = plain(content.paper.name) + (figures.use == plan::Use::Primary ? ", primary" : ", alternate") +
+                       ", grid " + figures.gridCrs + '\n';
+    text += "G-M angle " + movement::gmAngleText(figures.gm.angle, unit) + ": " +
+            movement::gmRuleText(figures.gm.angle, unit) + "\n  " + sourceText(figures.gm, modelName) + '\n';
+    text += figures.pace ? fmt::format("Pace count {} double per 100 m {}\n",
+                                       numberText(figures.pace->doublePacesPer100), plain(figures.pace->note))
+                         : "Pace count not given\n";
+    text += figures.rate
+                ? fmt::format("Rate {} km/h {}\n", numberText(figures.rate->rate.value()), plain(figures.rate->note))
+                : "Rate not given: times unknown\n";
+    return text;
+}
+
+void addLeg(Table& table, const movement::PaperLeg& leg) {
+    for (std::size_t at = 0; at < leg.pieces.size(); ++at) {
+        const movement::PaperPiece& piece = leg.pieces[at];
+        const bool first = at == 0;
+        const bool last = at + 1 == leg.pieces.size();
+        const std::string number =
+            leg.pieces.size() == 1
+                ? std::to_string(leg.number)
+                : fmt::format("{}{}", leg.number,
+                              at < 26 ? std::string(1, static_cast<char>('a' + at)) : '.' + std::to_string(at + 1));
+        table.add({number, first ? plain(leg.from) : "bend", last ? plain(leg.to) : "bend", piece.toGrid,
+                   piece.magnetic, piece.backMagnetic, piece.grid, piece.backGrid, std::to_string(piece.metres),
+                   std::to_string(piece.groundMetres), figure(piece.paces), last ? leg.time : "",
+                   last ? leg.arrival : "", last ? std::to_string(leg.metresSoFar) : "", last ? leg.timeSoFar : "",
+                   last ? figure(leg.climb) : "", last ? figure(leg.descent) : "", last ? plain(leg.tie) : ""});
+    }
+}
+
+std::string crossingsText(const movement::PaperRoute& paper) {
+    std::string text;
+    for (const movement::PaperLeg& leg : paper.legs) {
+        for (const movement::PaperCrossing& crossing : leg.crossings) {
+            text += fmt::format("  {}  {} m after {}{}\n", plain(crossing.label), crossing.metresFromLast,
+                                plain(leg.from), crossing.arrival.empty() ? "" : ", " + crossing.arrival);
+        }
+    }
+    return text.empty() ? text : "Crosses\n" + text;
+}
+
+}  // namespace
+
+std::string cardTable(const plan::Plan& /*plan*/, const CardContent& content, AngleUnit unit,
+                      const std::string& modelName) {
+    const movement::PaperRoute& paper = content.paper;
+    Table table({{"leg", Side::Left},
+                 {"from", Side::Left},
+                 {"to", Side::Left},
+                 {"grid", Side::Left},
+                 {"mag"},
+                 {"back"},
+                 {"grid az"},
+                 {"back"},
+                 {"map m"},
+                 {"ground m"},
+                 {"paces"},
+                 {"time"},
+                 {"arrive"},
+                 {"m so far"},
+                 {"so far"},
+                 {"climb"},
+                 {"descent"},
+                 {"tie", Side::Left}});
+    table.add({"", "", plain(paper.startLabel), paper.startGrid, "", "", "", "", "", "", "", "", paper.startTime, "",
+               "", "", "", plain(paper.startTie)});
+    for (const movement::PaperLeg& leg : paper.legs) {
+        addLeg(table, leg);
+    }
+    table.add({"all", "", "", "", "", "", "", "", std::to_string(paper.metres), std::to_string(paper.groundMetres),
+               figure(paper.paces), paper.time, paper.arrival, "", "", figure(paper.climb), figure(paper.descent), ""});
+    std::string text = headText(content, unit, modelName) + '\n' + table.text();
+    if (paper.onward) {
+        text +=
+            fmt::format("On to {}: magnetic {}, back {}, grid {}, {} m. Not in the sums.\n", plain(paper.onwardTo),
+                        paper.onward->magnetic, paper.onward->backMagnetic, paper.onward->grid, paper.onward->metres);
+    }
+    text += crossingsText(paper);
+    text += paper.climb ? "" : "Climb is unknown: no height model covers the route.\n";
+    return text + "Sums are of the figures shown. Planning and training aid: check by map and compass.\n";
+}
+
+}  // namespace crosstick::app

@@ -1,0 +1,109 @@
+#include "ui/press/route_card_ladder.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "core/measures/catalogue.h"
+#include "symbols/engrave.h"
+#include "ui/press/route_card_measures.h"
+
+namespace crosstick::press {
+namespace {
+
+constexpr double kLinePen = 0.5;
+constexpr double kTick = 2.2;      // half the mark of a crossing
+constexpr double kRowStep = 3.3;   // least distance of two crossings' words
+constexpr double kFootRoom = 1.4;  // a point's tip above its strip's lower edge
+constexpr double kDot = 1.3;
+constexpr Hand kNameHand{1.8, drawing::Weight::Bold};
+
+/// What stands in the box: a checkpoint's number, another point's abbreviation.
+std::vector<std::string> rowsOf(const plan::Measure& point) {
+    const measures::Entry* entry = measures::find(point.kind);
+    const std::string abbreviation = entry == nullptr ? std::string{} : std::string(entry->abbreviation);
+    if ((point.kind == "checkpoint" || abbreviation.empty()) && !point.number.empty()) {
+        return {point.number};
+    }
+    return {abbreviation.empty() ? point.name : abbreviation};
+}
+
+/// Where the line enters and leaves a mark.
+struct Passed {
+    double top, bottom;
+};
+
+Passed drawPoint(CardPen& pen, const plan::MeasurePtr& point, double tip) {
+    if (!point) {
+        pen.dot({kLadderLine, tip - kDot / 2}, kDot);
+        return {tip - kDot, tip};
+    }
+    drawing::Gauge gauge;
+    gauge.symbol = 4.8;
+    const drawing::Drawing box = symbols::actionBox({kLadderLine, tip}, rowsOf(*point), gauge, drawing::Ink::Black);
+    const double top = drawing::extent(box).top;
+    pen.append(box);
+    return {top, tip};
+}
+
+/// Pushes rows apart to the least distance inside a space; they keep their order.
+std::vector<double> spread(std::vector<double> rows, double from, double to) {
+    for (std::size_t n = 0; n < rows.size(); ++n) {
+        rows[n] = std::max(rows[n], n == 0 ? from : rows[n - 1] + kRowStep);
+    }
+    for (std::size_t n = rows.size(); n-- > 0;) {
+        rows[n] = std::min(rows[n], n + 1 == rows.size() ? to : rows[n + 1] - kRowStep);
+    }
+    return rows;
+}
+
+void drawCrossings(CardPen& pen, const movement::PaperLeg& leg, std::size_t piece, double from, double to) {
+    std::vector<const movement::PaperCrossing*> met;
+    for (const movement::PaperCrossing& crossing : leg.crossings) {
+        if (crossing.piece == piece) {
+            met.push_back(&crossing);
+        }
+    }
+    const double top = from + kRowStep / 2;
+    const double foot = to - kRowStep / 2;
+    const auto room = static_cast<std::size_t>(std::max(1.0, (foot - top) / kRowStep + 1));
+    const std::size_t shown = met.size() > room ? room - 1 : met.size();
+    std::vector<double> rows;
+    for (std::size_t n = 0; n < shown; ++n) {
+        rows.push_back(from + met[n]->share * (to - from));
+    }
+    if (shown < met.size()) {
+        rows.push_back(foot);
+    }
+    rows = spread(std::move(rows), top, std::max(top, foot));
+    for (std::size_t n = 0; n < shown; ++n) {
+        const std::string metres = fmt::format("{}", met[n]->metresFromLast);
+        const double base = rows[n] + kNameHand.capHeight / 2;
+        pen.line({kLadderLine - kTick, rows[n]}, {kLadderLine + kTick, rows[n]}, kLinePen);
+        pen.write(metres, {kLadderEnd, base}, kInfoHand, Align::Right);
+        pen.writeWithin(met[n]->label, {kLadderText, base}, kLadderEnd - kLadderText - widthOf(metres, kInfoHand) - 0.8,
+                        kNameHand, Align::Left);
+    }
+    if (shown < met.size()) {
+        pen.write(fmt::format("and {} more", met.size() - shown), {kLadderText, rows.back() + 0.9}, kInfoHand);
+    }
+}
+
+}  // namespace
+
+void drawLadder(CardPen& pen, const plan::Plan& plan, const movement::RouteFigures& figures,
+                const movement::PaperRoute& paper, double startTop, double startBottom,
+                const plan::MeasurePtr& startPoint, const std::vector<PlacedStrip>& strips) {
+    const double firstTip = startPoint ? std::max(startBottom - kFootRoom, startTop + 9) : startBottom - kFootRoom;
+    Passed last = drawPoint(pen, startPoint, firstTip);
+    for (const PlacedStrip& placed : strips) {
+        const movement::PaperLeg& leg = paper.legs[placed.strip.leg];
+        const plan::MeasurePtr point = placed.strip.endsLeg ? plan.measure(figures.legs[placed.strip.leg].to) : nullptr;
+        const Passed next = drawPoint(pen, point, placed.bottom - kFootRoom);
+        pen.line({kLadderLine, last.bottom}, {kLadderLine, next.top}, kLinePen);
+        drawCrossings(pen, leg, placed.strip.piece, last.bottom, next.top);
+        last = next;
+    }
+}
+
+}  // namespace crosstick::press

@@ -1,0 +1,227 @@
+#include "ui/press/route_card_words.h"
+
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "core/geodesy/crs.h"
+#include "core/units/number_text.h"
+
+namespace crosstick::press {
+namespace {
+
+using geodesy::AngleUnit;
+
+std::string joined(const std::vector<std::string>& parts, std::string_view between) {
+    std::string text;
+    for (const std::string& part : parts) {
+        if (!part.empty()) {
+            text += text.empty() ? part : std::string(between) + part;
+        }
+    }
+    return text;
+}
+
+/// "25 000": thousands apart, as scales are printed.
+std::string thousands(double value) {
+    std::string digits = numberText(value, 0);
+    for (std::ptrdiff_t at = std::ssize(digits) - 3; at > 0; at -= 3) {
+        digits.insert(static_cast<std::size_t>(at), " ");
+    }
+    return digits;
+}
+
+/// "13 MAR 27", cut from a date-time group so that months are spelled in one place.
+std::string dateText(CalendarDate date) {
+    const std::string group = dateTimeGroup(std::chrono::sys_days(date), TimeZone{});
+    return group.size() < 12 ? isoDate(date) : group.substr(0, 2) + ' ' + group.substr(7, 3) + ' ' + group.substr(10);
+}
+
+std::string exactAngle(Degrees angle, AngleUnit unit) {
+    const std::string side = angle.value() < 0 ? " W" : " E";
+    return unit == AngleUnit::Mils ? numberText(mils(abs(angle)).value(), 1) + " mils" + side
+                                   : numberText(abs(angle).value(), 2) + "°" + side;
+}
+
+std::string sheetText(const plan::Plan& plan) {
+    if (plan.sheets().empty()) {
+        return "none";
+    }
+    const plan::Sheet& sheet = *plan.sheets().front();
+    return joined({joined({sheet.name, sheet.number}, " "), sheet.series,
+                   sheet.edition.empty() ? "" : "ed. " + sheet.edition, "1:" + thousands(sheet.scale.denominator)},
+                  ", ");
+}
+
+/// "25T FL FM, WGS 84" where grids are MGRS; the grid's own name elsewhere.
+std::string gridText(const movement::RouteFigures& figures) {
+    const auto plane = geodesy::Plane::of(figures.gridCrs);
+    if (!plane) {
+        return figures.gridCrs;
+    }
+    const geodesy::CrsFacts& facts = plane->facts();
+    const auto middle = plane->grid(figures.gm.middle);
+    const auto parts =
+        middle ? geodesy::mgrsParts(*middle, geodesy::Digits::SquareOnly) : tl::unexpected(middle.error());
+    if (!parts || !facts.onWgs84 || figures.legs.empty()) {
+        return joined({facts.projection, facts.datum}, ", ");
+    }
+    std::vector<std::string> squares;
+    const auto take = [&](const std::string& grid) {
+        const std::string square = grid.substr(0, grid.find(' '));
+        if (std::find(squares.begin(), squares.end(), square) == squares.end()) {
+            squares.push_back(square);
+        }
+    };
+    take(figures.legs.front().fromGrid);
+    for (const movement::Leg& leg : figures.legs) {
+        take(leg.toGrid);
+    }
+    return parts->zone + ' ' + joined(squares, " ") + ", " + facts.datum;
+}
+
+std::string modelText(const movement::GmAngle& gm, AngleUnit unit, const std::string& modelName) {
+    if (!gm.model) {
+        return "no model for " + dateText(gm.date);
+    }
+    return fmt::format("{} by {}, {}, height {}, one sigma {}",
+                       exactAngle(gm.model->declination - gm.convergence, unit), modelName, dateText(gm.date),
+                       gm.height ? numberText(gm.height->value(), 0) + " m" : "0 taken",
+                       unit == AngleUnit::Mils ? numberText(mils(gm.model->sigma).value(), 1) + " mils"
+                                               : numberText(gm.model->sigma.value(), 2) + "°");
+}
+
+std::string printedText(const plan::Plan& plan, const movement::GmAngle& gm, AngleUnit unit) {
+    if (!gm.printed || plan.sheets().empty() || !plan.sheets().front()->declination) {
+        return "the sheet's is not entered";
+    }
+    const plan::PrintedDeclination& printed = *plan.sheets().front()->declination;
+    return fmt::format("{} by the sheet, printed {} for {}", exactAngle(*gm.printed, unit),
+                       exactAngle(printed.gmAngle, unit), dateText(printed.date));
+}
+
+std::vector<CardFact> leftFacts(const plan::Plan& plan, const movement::RouteFigures& figures) {
+    const plan::Heading& heading = plan.heading();
+    return {{"Sheet", sheetText(plan)},
+            {"Grid", gridText(figures)},
+            {"Start", figures.start ? dateTimeGroup(*figures.start, heading.zone) : "not given"},
+            {"Pace count",
+             figures.pace
+                 ? joined({numberText(figures.pace->doublePacesPer100) + " double per 100 m", figures.pace->note}, ", ")
+                 : "not given"}};
+}
+
+std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFigures& figures, AngleUnit unit,
+                                 const std::string& modelName) {
+    const movement::GmAngle& gm = figures.gm;
+    const std::string angle = movement::gmAngleText(gm.angle, unit) + ": " + movement::gmRuleText(gm.angle, unit);
+    const std::string model = modelText(gm, unit, modelName);
+    const std::string printed = printedText(plan, gm, unit);
+    const bool byModel = gm.source == plan::DeclinationSource::Model;
+    return {{"G-M angle", angle, drawing::Weight::Bold},
+            {"taken", byModel ? model : printed},
+            {"beside it", byModel ? printed : model},
+            {"Rate", figures.rate ? joined({numberText(figures.rate->rate.value()) + " km/h", figures.rate->note}, ", ")
+                                  : "not given"}};
+}
+
+std::string phasesText(const std::set<int>& phases) {
+    if (phases.empty()) {
+        return {};
+    }
+    const int first = *phases.begin();
+    const int last = *phases.rbegin();
+    if (first == last) {
+        return fmt::format("phase {}", first);
+    }
+    if (last - first + 1 == std::ssize(phases)) {
+        return fmt::format("phases {}–{}", first, last);
+    }
+    return fmt::format("phases {}", fmt::join(phases, ", "));
+}
+
+/// The last stop that two routes have in common from their start; none where they begin apart.
+std::optional<plan::ItemId> partingPoint(const plan::Route& one, const plan::Route& other) {
+    std::optional<plan::ItemId> last;
+    for (std::size_t n = 0; n < std::min(one.stops.size(), other.stops.size()); ++n) {
+        if (one.stops[n].measure != other.stops[n].measure) {
+            break;
+        }
+        last = one.stops[n].measure;
+    }
+    return last;
+}
+
+/// Which route stands in for this one, or for which this one does, and where they part.
+std::vector<CardNote> otherRoutes(const plan::Plan& plan, const movement::RouteFigures& figures) {
+    const plan::RoutePtr own = plan.route(figures.route);
+    std::vector<CardNote> notes;
+    for (const plan::RoutePtr& other : plan.routes()) {
+        if (!own || other->id == own->id || other->use == own->use) {
+            continue;
+        }
+        const auto parts = partingPoint(*own, *other);
+        const plan::MeasurePtr at = parts ? plan.measure(*parts) : nullptr;
+        if (at) {
+            notes.push_back({own->use == plan::Use::Primary ? "Alternate:" : "Instead of:",
+                             movement::routeTitle(other->name) + ", parts at " + movement::label(*at), true});
+        }
+    }
+    return notes;
+}
+
+std::string onwardText(const movement::PaperPiece& piece, AngleUnit unit) {
+    const std::string sign = unit == AngleUnit::Mils ? " mils" : "°";
+    return fmt::format("{}{}, {} m, back {}{}, grid {}{}. Not in the sums.", piece.magnetic, sign, piece.metres,
+                       piece.backMagnetic, sign, piece.grid, sign);
+}
+
+std::string exactText(const movement::RouteFigures& figures, const movement::PaperRoute& paper) {
+    const std::string relief = paper.climb && paper.descent
+                                   ? fmt::format("climb {} m, descent {} m", *paper.climb, *paper.descent)
+                                   : "climb unknown";
+    const std::string paces = figures.paces ? numberText(*figures.paces, 0) + " paces" : "";
+    return joined({"exact: ground " + numberText(figures.groundDistance.value(), 0) + " m", paces, relief}, ", ");
+}
+
+}  // namespace
+
+CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figures, const movement::PaperRoute& paper,
+                    AngleUnit unit, const std::string& modelName) {
+    CardWords words;
+    words.title = paper.name;
+    words.marking = plan.heading().marking;
+    std::vector<std::string> purpose{figures.use == plan::Use::Primary ? "primary" : "alternate"};
+    for (std::size_t n = 0; n < plan.films().size(); ++n) {
+        const plan::Film& film = *plan.films()[n];
+        if (std::any_of(film.shows.begin(), film.shows.end(),
+                        [&](const plan::Showing& showing) { return showing.item == figures.route; })) {
+            words.notches = static_cast<int>(n) + 1;
+            purpose.push_back("on film " + film.name);
+            purpose.push_back(phasesText(film.phases));
+            break;
+        }
+    }
+    words.purpose = joined(purpose, ", ");
+    words.left = leftFacts(plan, figures);
+    words.right = rightFacts(plan, figures, unit, modelName);
+    const plan::RoutePtr route = plan.route(figures.route);
+    if (paper.onward) {
+        words.notes.push_back({"On to " + paper.onwardTo + ":", onwardText(*paper.onward, unit), false});
+    }
+    if (route && !route->ifNotFound.empty()) {
+        words.notes.push_back({"If not found:", route->ifNotFound, true});
+    }
+    for (CardNote& note : otherRoutes(plan, figures)) {
+        words.notes.push_back(std::move(note));
+    }
+    words.exact = exactText(figures, paper);
+    words.source =
+        "Azimuths and map metres from plotted points in the sheet's grid, ground metres on WGS 84, paces from the "
+        "exact "
+        "ground distance. Sums are of the figures shown. Planning and training aid: check by map and compass.";
+    return words;
+}
+
+}  // namespace crosstick::press

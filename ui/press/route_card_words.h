@@ -1,0 +1,42 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/drawing/drawing.h"
+#include "core/movement/paper_figures.h"
+
+namespace crosstick::press {
+
+/// One fact of a card's head: "Sheet", "Ulmeray 4271, ZT25".
+struct CardFact {
+    std::string label;
+    std::string value;
+    drawing::Weight weight = drawing::Weight::Regular;
+};
+
+/// A line under the table: "If not found:" bold, then its text.
+struct CardNote {
+    std::string lead;
+    std::string text;
+    bool onEveryCard = false;
+};
+
+/// Everything a card says beside the figures of its legs.
+struct CardWords {
+    std::string title;    ///< "RTE QUILL"
+    std::string purpose;  ///< "primary, on film MOVE, phases 1–2"
+    std::string marking;
+    int notches = 0;  ///< the place in the stack of the film that shows the route; 0: no film does
+    std::vector<CardFact> left, right;
+    std::vector<CardNote> notes;
+    std::string exact;  ///< exact ground distance and relief, under the totals
+    std::string source;
+};
+
+/// @param modelName  "WMM2025"
+[[nodiscard]] CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figures,
+                                  const movement::PaperRoute& paper, geodesy::AngleUnit unit,
+                                  const std::string& modelName);
+
+}  // namespace crosstick::press
