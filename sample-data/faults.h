@@ -4,10 +4,10 @@
 
 namespace crosstick::demo {
 
-inline constexpr FaultId kNoData{"demo/no-data"};              ///< "file"
-inline constexpr FaultId kDamagedData{"demo/damaged-data"};    ///< "file", "found"
-inline constexpr FaultId kCannotWrite{"demo/cannot-write"};    ///< "file"
-inline constexpr FaultId kFolderMissing{"demo/no-folder"};     ///< "folder"
-inline constexpr FaultId kFilesThere{"demo/files-there"};      ///< "file"
+inline constexpr FaultId kNoData{"demo/no-data"};            ///< "file"
+inline constexpr FaultId kDamagedData{"demo/damaged-data"};  ///< "file", "found"
+inline constexpr FaultId kCannotWrite{"demo/cannot-write"};  ///< "file"
+inline constexpr FaultId kFolderMissing{"demo/no-folder"};   ///< "folder"
+inline constexpr FaultId kFilesThere{"demo/files-there"};    ///< "file"
 
 }  // namespace crosstick::demo

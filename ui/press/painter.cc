@@ -88,8 +88,8 @@ void paintMark(QPainter& painter, const drawing::Fill& fill, const Brushes& brus
     painter.fillPath(path, brushes.inks.of(fill.ink));
 }
 
-/// One glyph run for each stretch of letters of one face. Blanks are left out: places are given, and the face's one glyph
-/// for blank and tabulator would come out as a tabulator where text is copied from the page.
+/// One glyph run for each stretch of letters of one face. Blanks are left out: places are given, and the face's one
+/// glyph for blank and tabulator would come out as a tabulator where text is copied from the page.
 void setLetters(QPainter& painter, const drawing::Text& text, const Brushes& brushes) {
     const double scale = text.capHeight / drawing::kCapital / Faces::kSize;
     painter.scale(scale, scale);
