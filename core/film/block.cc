@@ -60,7 +60,9 @@ std::vector<std::string> facts(const PageOrder& order, const plan::Registration&
         prepared = "Prepared " + dateTimeGroup(*heading.prepared, heading.zone);
     }
     addPart(prepared, heading.author, heading.prepared ? "" : "By ");
-    addPart(prepared, heading.unit);
+    if (heading.author.find(heading.unit) == std::string::npos) {  // authors often sign with their unit
+        addPart(prepared, heading.unit);
+    }
     rows.push_back(prepared);
     if (!heading.distribution.empty()) {
         rows.push_back("Distribution: " + heading.distribution);
@@ -170,7 +172,8 @@ std::string phasesText(const std::set<int>& phases) {
 }
 
 std::string scaleText(Scale scale) {
-    std::string digits = numberText(scale.denominator);
+    const bool isWhole = std::floor(scale.denominator) == scale.denominator;
+    std::string digits = isWhole ? numberText(scale.denominator, 0) : numberText(scale.denominator);
     const auto whole = std::min(digits.find('.'), digits.size());
     for (std::size_t at = whole; at > 3; at -= 3) {
         digits.insert(at - 3, " ");

@@ -1,0 +1,257 @@
+#include "core/film/page.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/text_ruler.h"
+#include "core/film/block.h"
+#include "core/film/furniture.h"
+#include "tests/film/printed_plan.h"
+
+namespace crosstick::film {
+namespace {
+
+using movement::at;
+
+movement::GmAngle printedAngle() {
+    movement::GmAngle gm{};
+    gm.angle = Degrees(-11.06);
+    gm.source = plan::DeclinationSource::Sheet;
+    gm.date = std::chrono::year(2027) / 3 / 13;
+    return gm;
+}
+
+/// What holds the values that an order only refers to.
+struct Ordered {
+    plan::Plan plan = printedPlan();
+    plan::FilmPtr film = plan.filmNamed("MOVE");
+    Frame frame = *Frame::of(plan, *film);
+
+    explicit Ordered(const char* name = "MOVE", std::optional<Scale> scale = std::nullopt)
+        : film(plan.filmNamed(name)), frame(*Frame::of(plan, *film, scale)) {}
+    [[nodiscard]] PageOrder order() const {
+        PageOrder order{plan, *film, frame};
+        order.gm = printedAngle();
+        return order;
+    }
+};
+
+std::vector<std::string> texts(const drawing::Drawing& drawing) {
+    std::vector<std::string> out;
+    for (const drawing::Mark& mark : drawing.marks) {
+        if (const auto* text = std::get_if<drawing::Text>(&mark)) {
+            out.push_back(text->text);
+        }
+    }
+    return out;
+}
+
+bool says(const drawing::Drawing& drawing, const std::string& words) {
+    const auto all = texts(drawing);
+    return std::find(all.begin(), all.end(), words) != all.end();
+}
+
+TEST(Page, TakesTheSmallestOfA4AndA3ThatHoldsTheFilm) {
+    const auto large = layOut(Ordered{}.order());
+    ASSERT_TRUE(large.has_value());
+    EXPECT_EQ(large->paper, (Paper{PaperMm(297), PaperMm(420)}));
+    const Ordered half("MOVE", Scale{50000});
+    const auto small = layOut(half.order());
+    ASSERT_TRUE(small.has_value());
+    EXPECT_EQ(small->paper, (Paper{PaperMm(210), PaperMm(297)}));
+}
+
+// Window 268 x 332 mm: with edges of 6 mm, half a pen at each side, and rows for marking and coordinates.
+TEST(Page, RefusesSmallPaperWithTheSizeItNeeds) {
+    const Ordered ordered;
+    PageOrder order = ordered.order();
+    order.papers = *parsePaper("a4");
+    const auto page = layOut(order);
+    ASSERT_FALSE(page.has_value());
+    EXPECT_EQ(page.error().fault.name, "film/paper-too-small");
+    std::map<std::string, double> sizes;
+    for (const Argument& argument : page.error().arguments) {
+        if (const auto* size = std::get_if<double>(&argument.value)) {
+            sizes[argument.key] = *size;
+        }
+    }
+    order.papers = *parsePaper(std::to_string(sizes.at("width_mm")) + "x" + std::to_string(sizes.at("height_mm")));
+    EXPECT_TRUE(layOut(order).has_value()) << "the size that was named holds it";
+    EXPECT_GE(sizes.at("width_mm"), 280);
+    EXPECT_LE(sizes.at("width_mm"), 282);
+    EXPECT_LE(sizes.at("height_mm"), 365);
+}
+
+TEST(Page, BlockCarriesWhatAFilmMust) {
+    const auto page = layOut(Ordered{}.order());
+    ASSERT_TRUE(page.has_value());
+    for (const char* words :
+         {"MOVE", "PHASES 1–2", "SLOW KETTLE", "Ulmeray, sheet 4271, ZT25, ed. 2", "1:25 000 · WGS 84 · 25T FL FM",
+          "Effective 131900OMAR27", "Prepared 131100OMAR27, Lt Arden, 2/C", "Distribution: copy 2 of 6: 1 Sqd",
+          "= 40.0 mm a side", "Planning and training aid. Check datum and declination before use.", "EXERCISE",
+          "film 2 of 3", "G-M 11° W", "2027, from the sheet", "100 mm, true"}) {
+        EXPECT_TRUE(says(page->furniture, words)) << words;
+    }
+}
+
+TEST(Page, MarkingStandsAtTopAndFoot) {
+    const auto page = layOut(Ordered{}.order());
+    ASSERT_TRUE(page.has_value());
+    const auto all = texts(page->furniture);
+    EXPECT_EQ(std::count(all.begin(), all.end(), "EXERCISE"), 2);
+}
+
+TEST(Page, LowerLeftTickIsLabelledInFullAndTheOthersByTheirLines) {
+    const auto page = layOut(Ordered{}.order());
+    ASSERT_TRUE(page.has_value());
+    EXPECT_TRUE(says(page->furniture, "653000mE"));
+    EXPECT_TRUE(says(page->furniture, "5097000mN"));
+    const auto all = texts(page->furniture);
+    EXPECT_EQ(std::count(all.begin(), all.end(), "6 58"), 2);
+    EXPECT_EQ(std::count(all.begin(), all.end(), "6 53"), 1);
+    EXPECT_EQ(std::count(all.begin(), all.end(), "51 04"), 2);
+}
+
+TEST(Page, SideOfASquareFollowsTheScaleWhileBarsStayTrue) {
+    const Ordered half("MOVE", Scale{50000});
+    const auto page = layOut(half.order());
+    ASSERT_TRUE(page.has_value());
+    EXPECT_TRUE(says(page->furniture, "= 20.0 mm a side"));
+    EXPECT_TRUE(says(page->furniture, "1:50 000 · WGS 84 · 25T FL FM"));
+    for (const Bar& bar : page->bars) {
+        EXPECT_NEAR(std::abs(bar.to.x - bar.from.x) + std::abs(bar.to.y - bar.from.y), 100, 1e-9);
+    }
+}
+
+TEST(Page, TicksAndFurnitureInsideAreReserved) {
+    const Ordered ordered;
+    PageOrder order = ordered.order();
+    order.papers = *parsePaper("285x365");
+    const auto page = layOut(order);
+    ASSERT_TRUE(page.has_value());
+    const drawing::Box window = ordered.frame.window();
+    EXPECT_TRUE(window.contains({page->block.left - page->windowAt.x, page->block.top - page->windowAt.y,
+                                 page->block.right - page->windowAt.x, page->block.bottom - page->windowAt.y}));
+    const auto reserved = [&](drawing::Point onPage) {
+        const drawing::Point p = onPage - page->windowAt;
+        return std::any_of(page->reserved.begin(), page->reserved.end(),
+                           [&](const drawing::Box& box) { return box.contains(p); });
+    };
+    EXPECT_TRUE(reserved(page->block.middle()));
+    for (const TickMark& tick : page->ticks) {
+        for (const drawing::Vector by : {drawing::Vector{6.9, 6.9}, {-6.9, -6.9}}) {
+            EXPECT_TRUE(reserved(tick.onPage + by)) << tick.grid;
+        }
+    }
+    const Bar& upright = page->bars[1];
+    EXPECT_TRUE(window.contains(upright.from - page->windowAt)) << "there is no room for it beside the window";
+    EXPECT_TRUE(reserved((upright.from + upright.to) * 0.5));
+}
+
+TEST(Page, BlockIsTheSameSizeWhereTheSetKeepsRowsForLegends) {
+    const Ordered ordered;
+    PageOrder few = ordered.order();
+    few.legendRows = 4;
+    PageOrder many = few;
+    many.legend.resize(4, {{}, "explained"});
+    const auto a = layOut(few);
+    const auto b = layOut(many);
+    ASSERT_TRUE(a.has_value() && b.has_value());
+    EXPECT_EQ(a->block, b->block);
+    EXPECT_GT(a->block.height(), 36);
+}
+
+TEST(Page, TickThatAMeasureRunsThroughIsLabelledAside) {
+    // The left boundary begins at 653050 5097000, in the tick's upper right quadrant.
+    const auto page = layOut(Ordered{}.order());
+    ASSERT_TRUE(page.has_value());
+    const drawing::Point tick = page->ticks.front().onPage;
+    for (const drawing::Mark& mark : page->furniture.marks) {
+        const auto* text = std::get_if<drawing::Text>(&mark);
+        if (text != nullptr && text->text == "653000mE") {
+            EXPECT_TRUE(text->start.x < tick.x || text->start.y > tick.y);
+        }
+    }
+}
+
+TEST(Page, PlanWithoutASheetSaysSo) {
+    plan::PlanBuilder builder{printedPlan()};
+    builder.removeSheet(movement::kettleId("sheet"));
+    const plan::Plan plan = std::move(builder).build();
+    const plan::FilmPtr film = plan.filmNamed("MOVE");
+    const Frame frame = *Frame::of(plan, *film);
+    const auto page = layOut({plan, *film, frame});
+    ASSERT_TRUE(page.has_value());
+    EXPECT_TRUE(says(page->furniture, "No sheet: the plan's own grid"));
+    EXPECT_TRUE(says(page->furniture, "1:25 000 · WGS 84 · 25T FL FM"));
+}
+
+TEST(Page, LongTitleGivesWayToThePhases) {
+    plan::Plan plan = printedPlan();
+    plan::Film film = *plan.filmNamed("MOVE");
+    film.name = "SCHEME OF MOVEMENT BY THE LAKE";
+    plan::PlanBuilder builder{plan};
+    builder.put(film);
+    plan = std::move(builder).build();
+    const Frame frame = *Frame::of(plan, film);
+    const auto page = layOut({plan, film, frame});
+    ASSERT_TRUE(page.has_value());
+    double titleEnd = 0;
+    double phases = 1e9;
+    for (const drawing::Mark& mark : page->furniture.marks) {
+        if (const auto* text = std::get_if<drawing::Text>(&mark)) {
+            if (text->text == film.name) {
+                titleEnd = text->start.x + drawing::textWidth(text->text, text->capHeight, text->weight);
+            } else if (text->text == "PHASES 1–2") {
+                phases = text->start.x;
+            }
+        }
+    }
+    EXPECT_GT(titleEnd, 0);
+    EXPECT_LT(titleEnd, phases);
+}
+
+TEST(Page, PhasesAreWordedAsRunsAndLists) {
+    EXPECT_EQ(phasesText({}), "");
+    EXPECT_EQ(phasesText({3}), "PHASE 3");
+    EXPECT_EQ(phasesText({1, 2, 3}), "PHASES 1–3");
+    EXPECT_EQ(phasesText({1, 3}), "PHASES 1, 3");
+    EXPECT_EQ(scaleText(Scale{25000}), "1:25 000");
+    EXPECT_EQ(scaleText(Scale{1000000}), "1:1 000 000");
+    EXPECT_EQ(scaleText(Scale{500}), "1:500");
+}
+
+TEST(Page, FiveNotchesAreOneWideOne) {
+    const auto fills = [](std::size_t number) {
+        const Piece piece = notches(number, 9);
+        return std::count_if(piece.drawing.marks.begin(), piece.drawing.marks.end(),
+                             [](const drawing::Mark& mark) { return std::holds_alternative<drawing::Fill>(mark); });
+    };
+    EXPECT_EQ(fills(1), 1);
+    EXPECT_EQ(fills(4), 4);
+    EXPECT_EQ(fills(5), 1);
+    EXPECT_EQ(fills(8), 4);
+}
+
+/// The whole furniture of film MOVE as text; CROSSTICK_WRITE_GOLDENS=1 writes it anew, to be read as a difference.
+TEST(Page, FurnitureIsAsItWasLastLookedAt) {
+    const auto page = layOut(Ordered{}.order());
+    ASSERT_TRUE(page.has_value());
+    const std::string now = drawing::describe(page->furniture);
+    const std::string file = std::string(CROSSTICK_SOURCE) + "/tests/film/furniture.txt";
+    const char* anew = std::getenv("CROSSTICK_WRITE_GOLDENS");
+    if (anew != nullptr && std::string(anew) == "1") {
+        std::ofstream(file) << now;
+    }
+    std::ifstream in(file);
+    std::stringstream looked;
+    looked << in.rdbuf();
+    EXPECT_EQ(looked.str(), now);
+}
+
+}  // namespace
+}  // namespace crosstick::film
