@@ -34,10 +34,7 @@ Peg at(const Span& span, double share) {
     const Peg a = lerp(span.pegs[0], span.pegs[1], 0, 1);
     const Peg b = lerp(span.pegs[1], span.pegs[2], 1, 2);
     const Peg c = lerp(span.pegs[2], span.pegs[3], 2, 3);
-    Peg result = lerp(lerp(a, b, 0, 2), lerp(b, c, 1, 3), 1, 2);
-    const auto [low, high] = std::minmax(span.pegs[1].height, span.pegs[2].height);
-    result.height = std::clamp(result.height, low, high);
-    return result;
+    return lerp(lerp(a, b, 0, 2), lerp(b, c, 1, 3), 1, 2);
 }
 
 /// A neighbour beyond the end of an open line: the end mirrored.
@@ -70,7 +67,10 @@ PegLine smoothed(const PegLine& pegs, Metres step, Ends ends) {
         const auto steps = std::max(1, static_cast<int>(length(span.pegs[2].at - span.pegs[1].at) / step.value()));
         curve.push_back(span.pegs[1]);
         for (int i = 1; i < steps; ++i) {
-            curve.push_back(at(span, static_cast<double>(i) / steps));
+            Peg next = at(span, static_cast<double>(i) / steps);
+            const auto [low, high] = std::minmax(curve.back().height, span.pegs[2].height);
+            next.height = std::clamp(next.height, low, high);  // never back towards where it came from
+            curve.push_back(next);
         }
     }
     if (!closed) {

@@ -87,6 +87,27 @@ void pinLines(Pinned& given, const Field<Cover>& cover, const std::vector<NamedP
     }
 }
 
+/// Where one brook flows into another they share cells; no cell may lie higher than the one above it on any brook.
+void letFall(Pinned& given, const Field<Cover>& cover, const std::vector<NamedPegs>& brooks) {
+    const Lattice& lattice = cover.lattice;
+    for (bool lowered = true; lowered;) {
+        lowered = false;
+        for (const NamedPegs& brook : brooks) {
+            auto above = static_cast<float>(brook.pegs.front().height);
+            for (const Peg& peg : brook.pegs) {
+                const int column = lattice.nearestColumn(peg.at);
+                const int row = lattice.nearestRow(peg.at);
+                float& height = given.heights(column, row);
+                if (cover(column, row) == Cover::Land && height > above) {
+                    height = above;
+                    lowered = true;
+                }
+                above = height;
+            }
+        }
+    }
+}
+
 std::vector<NamedPegs> smoothedLines(const std::vector<NamedPegs>& lines) {
     std::vector<NamedPegs> curves;
     for (const NamedPegs& line : lines) {
@@ -135,6 +156,7 @@ Ground makeGround(const Island& island) {
     pinWater(given, ground.cover, island);
     pinLines(given, ground.cover, smoothedLines(island.ridges));
     pinLines(given, ground.cover, ground.brooks);
+    letFall(given, ground.cover, ground.brooks);
     for (const SpotHeight& spot : island.spotHeights) {
         pin(given, spot.peg.at, spot.peg.height);
     }
