@@ -102,7 +102,8 @@ void makeSchema(Database& database, Instant when) {
     Statement plan = database.prepare("INSERT INTO crosstick_plan(key, value) VALUES(?1, ?2)");
     plan.bind(1, "schema").bind(2, std::to_string(kSchemaVersion)).run();
     plan.bind(1, "saves").bind(2, "0").run();
-    plan.bind(1, "identity").bind(2, "").run();
+    const std::string nobody = text(Uuid{});  // until the first save names the plan: an empty plan is a plan, too
+    plan.bind(1, "identity").bind(2, nobody).run();
 }
 
 Result<int> schemaVersion(Database& database) {

@@ -59,6 +59,14 @@ TEST(PlanFile, TheSameSavesGiveTheSameBytes) {
     EXPECT_EQ(bytesOf(folder / "one.gpkg"), bytesOf(folder / "two.gpkg"));
 }
 
+TEST(PlanFile, AnEmptyPlanWithoutAnIdentityComesBackToo) {
+    const TemporaryFolder folder;
+    ASSERT_TRUE(PlanFile::create(folder / "empty.gpkg", plan::Plan{}, kNow));
+    const auto again = PlanFile::open(folder / "empty.gpkg", Access::ReadOnly);
+    ASSERT_TRUE(again);
+    EXPECT_TRUE(again->plan() == plan::Plan{});
+}
+
 TEST(PlanFile, SaveAsLeavesTheOldFileAndGoesOnInTheNew) {
     const TemporaryFolder folder;
     plan::testing::RandomPlans random(78);
