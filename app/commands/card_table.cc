@@ -141,7 +141,7 @@ std::string crossingsText(const movement::PaperRoute& paper) {
 
 }  // namespace
 
-std::string cardTable(const plan::Plan& /*plan*/, const CardContent& content, AngleUnit unit,
+std::string cardTable(const plan::Plan& plan, const CardContent& content, AngleUnit unit,
                       const std::string& modelName) {
     const movement::PaperRoute& paper = content.paper;
     Table table({{"leg", Side::Left},
@@ -169,7 +169,10 @@ std::string cardTable(const plan::Plan& /*plan*/, const CardContent& content, An
     }
     table.add({"all", "", "", "", "", "", "", "", std::to_string(paper.metres), std::to_string(paper.groundMetres),
                figure(paper.paces), paper.time, paper.arrival, "", "", figure(paper.climb), figure(paper.descent), ""});
-    std::string text = headText(content, unit, modelName) + '\n' + table.text();
+    std::string text = headText(content, unit, modelName);
+    text += content.figures.start ? "Start " + dateTimeGroup(*content.figures.start, plan.heading().zone) + '\n'
+                                  : "Start not given: clock times unknown\n";
+    text += '\n' + table.text();
     if (paper.onward) {
         text +=
             fmt::format("On to {}: magnetic {}, back {}, grid {}, {} m. Not in the sums.\n", plain(paper.onwardTo),

@@ -15,9 +15,10 @@ constexpr std::array<Words, 8> kWords{{
     {"movement/no-printed-angle",
      "The plan takes the sheet's printed G-M angle, and no sheet of it has one with its date. Enter it, or take the "
      "model."},
-    {"movement/no-routes", "The plan has no route, so there is no card to make. Draw a route first."},
+    {"movement/no-routes", "{file} has no route yet, so there is no card to make. Draw a route first."},
     {"movement/no-such-route", "The plan has no route {route}. It has: {known}."},
-    {"movement/card-form", "{file}: a card is written as .pdf or .csv. Give the file one of these endings."},
+    {"movement/card-form",
+     "{file} ends in neither .pdf nor .csv, and a card is written as one of these. Give the file such an ending."},
 }};
 
 }  // namespace

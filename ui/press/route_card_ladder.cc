@@ -18,14 +18,16 @@ constexpr double kFootRoom = 1.4;  // a point's tip above its strip's lower edge
 constexpr double kDot = 1.3;
 constexpr Hand kNameHand{1.8, drawing::Weight::Bold};
 
-/// What stands in the box: a checkpoint's number, another point's abbreviation.
+/// What stands in the box: a checkpoint's number, another point's abbreviation; a longer text would burst it.
 std::vector<std::string> rowsOf(const plan::Measure& point) {
+    constexpr double kBoxRoom = 6.5;
     const measures::Entry* entry = measures::find(point.kind);
     const std::string abbreviation = entry == nullptr ? std::string{} : std::string(entry->abbreviation);
-    if ((point.kind == "checkpoint" || abbreviation.empty()) && !point.number.empty()) {
-        return {point.number};
-    }
-    return {abbreviation.empty() ? point.name : abbreviation};
+    const bool byNumber = point.kind == "checkpoint" || abbreviation.empty();
+    const std::string text = byNumber && !point.number.empty() ? point.number
+                             : abbreviation.empty()            ? point.name
+                                                               : abbreviation;
+    return {fitted(text, kBoxRoom, kNameHand)};
 }
 
 /// Where the line enters and leaves a mark.

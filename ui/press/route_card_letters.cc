@@ -113,6 +113,16 @@ std::vector<std::string> packed(const std::vector<std::string>& parts, double wi
     return rows;
 }
 
+std::vector<std::string> atCommas(std::string_view text) {
+    std::vector<std::string> parts;
+    for (auto comma = text.find(", "); comma != std::string_view::npos; comma = text.find(", ")) {
+        parts.emplace_back(text.substr(0, comma));
+        text.remove_prefix(comma + 2);
+    }
+    parts.emplace_back(text);
+    return parts;
+}
+
 void CardPen::write(const std::string& text, drawing::Point at, Hand hand, Align align) {
     if (text.empty()) {
         return;

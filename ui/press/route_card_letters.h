@@ -24,6 +24,8 @@ enum class Align { Left, Middle, Right };
 [[nodiscard]] std::vector<std::string> wrapped(const std::string& text, double width, Hand hand, std::size_t most);
 /// Parts joined by ", " into rows no wider than that; a part is broken only where it alone is too wide.
 [[nodiscard]] std::vector<std::string> packed(const std::vector<std::string>& parts, double width, Hand hand);
+/// "a, b, c" in its parts.
+[[nodiscard]] std::vector<std::string> atCommas(std::string_view text);
 
 /// Collects the marks of a card. Black only: cards survive any printer.
 class CardPen {

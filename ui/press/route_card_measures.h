@@ -27,10 +27,11 @@ inline constexpr double kFigureWidth = 12.4;  ///< of the columns metres and pac
 // Rows of a strip.
 inline constexpr double kLabelDrop = 5.0;  ///< base line of the label under the strip's upper edge
 inline constexpr double kTieStep = 3.5;
-inline constexpr double kInfoStep = 3.1;
-inline constexpr double kStripFoot = 2.0;
-inline constexpr double kLeastEndStrip = 17.0;  ///< azimuth with back and grid, and the line to write the time passed
-inline constexpr double kBendStrip = 13.0;
+inline constexpr double kInfoTop = 14.9;  ///< base line of the first row under azimuth, back and grid
+inline constexpr double kInfoStep = 3.0;
+inline constexpr double kInfoWidth = 71;  ///< up to the word "passed"
+inline constexpr double kStripFoot = 1.7;
+inline constexpr double kBendStrip = 11.6;
 inline constexpr double kFullStrip = 23.5;  ///< as high as a strip grows where there is room
 
 inline constexpr Hand kTieHand{2.0, drawing::Weight::Regular};

@@ -14,13 +14,14 @@ namespace {
 
 using drawing::Weight;
 
-constexpr double kFactStep = 4.4;  // from one fact to the next
-constexpr double kFactRow = 3.4;   // from row to row of one fact
+constexpr double kFactStep = 4.1;  // from one fact to the next
+constexpr double kFactRow = 3.2;   // from row to row of one fact
 constexpr double kTableTop = 50;   // at the earliest
 constexpr double kHeadRow = 6.5;   // height of the row of column heads
-constexpr double kNotesStep = 3.8;
-constexpr double kSourceStep = 2.9;
-constexpr double kSourceFoot = 201.0;  // base line of the last row of the source
+constexpr double kNotesStep = 3.6;
+constexpr double kSourceStep = 2.7;
+constexpr double kSourceFoot = 201.4;  // base line of the last row of the source
+constexpr double kStartRow = 10.8;     // label, tie, and the box of the first point beside them
 constexpr double kTotalsRow = 7.6;
 constexpr double kExactRow = 3.8;
 constexpr Hand kNoteHand{2.0, Weight::Regular};
@@ -73,18 +74,21 @@ void drawTitle(CardPen& pen, const Work& work, std::size_t number) {
     pen.write(fitted(work.words.purpose, 92, {2.2, Weight::Regular}), {kLeft, 25}, {2.2, Weight::Regular});
     pen.write("ROUTE CARD", {kRight, 15.4}, {2.6, Weight::Bold}, Align::Right);
     pen.write(fmt::format("A5, card {} of {}", number, work.cards), {kRight, 20.2}, kFactHand, Align::Right);
-    pen.write("copy          of          ", {kRight, 25}, kFactHand, Align::Right);
+    pen.write("copy", {kRight - 20, 25}, kFactHand, Align::Right);
+    pen.line({kRight - 19, 25}, {kRight - 11, 25}, kThinRule);
+    pen.write("of", {kRight - 9.5, 25}, kFactHand, Align::Middle);
+    pen.line({kRight - 8, 25}, {kRight, 25}, kThinRule);
     pen.line({kLeft, 28.5}, {kRight, 28.5}, kRule);
 }
 
 /// @return the base line of the last row
 double drawFacts(CardPen& pen, const std::vector<CardFact>& facts, double left, double valueLeft, double right) {
-    double base = 33.4 - kFactStep;
+    double base = 33.2 - kFactStep;
     for (const CardFact& fact : facts) {
         const Hand hand{kFactHand.capHeight, fact.weight};
         base += kFactStep;
         pen.write(fact.label, {left, base}, kSmallHand);
-        const auto rows = wrapped(fact.value, right - valueLeft, hand, 3);
+        const auto rows = packed(atCommas(fact.value), right - valueLeft, hand);
         for (std::size_t n = 0; n < rows.size(); ++n) {
             base += n == 0 ? 0 : kFactRow;
             pen.write(rows[n], {valueLeft, base}, hand);
@@ -100,7 +104,7 @@ double drawHead(CardPen& pen, const Work& work, std::size_t number) {
     drawTitle(pen, work, number);
     const double facts =
         std::max(drawFacts(pen, work.words.left, kLeft, 23, 73), drawFacts(pen, work.words.right, 76, 90, kRight));
-    const double top = std::max(kTableTop, facts + 2.6);
+    const double top = std::max(kTableTop, facts + 2.4);
     const double base = top + 4.2;
     pen.line({kLeft, top}, {kRight, top}, kRule);
     pen.write("What you cross, m", {kLeft, base}, kSmallHand);
@@ -127,35 +131,20 @@ void drawLabel(CardPen& pen, const std::string& label, const std::string& grid, 
     pen.write(grid, {std::min(gridLeft, kText + kTextWidth - gridWidth), base}, gridHand);
 }
 
-struct StartRow {
-    double height;
-    std::vector<std::string> tie;
-};
-
-StartRow startRow(const Beginning& beginning) {
-    StartRow row{0, wrapped(beginning.tie, kTextWidth, kTieHand, 2)};
-    const double rows = kTieStep * static_cast<double>(row.tie.size()) + (beginning.broughtOn ? kTieStep : 0);
-    row.height = std::max(beginning.point ? 10.8 : 8.0, kLabelDrop + rows + 2);
-    return row;
-}
-
 void drawStart(CardPen& pen, const Beginning& beginning, double top) {
-    const StartRow row = startRow(beginning);
-    double base = top + kLabelDrop;
+    const double base = top + kLabelDrop;
     drawLabel(pen, beginning.label, beginning.grid, base);
     pen.write(beginning.time, {kRight, base}, kFigureHand, Align::Right);
-    for (const std::string& line : row.tie) {
-        pen.write(line, {kText, base += kTieStep}, kTieHand);
-    }
+    pen.write(fitted(beginning.tie, kRight - kText, kTieHand), {kText, base + kTieStep}, kTieHand);
     if (beginning.broughtOn) {
-        pen.write("brought on", {kText, base += kTieStep}, kTieHand);
+        pen.write("brought on", {kAzimuthEnd, base}, kSmallHand, Align::Right);
         pen.writeWithin(fmt::format("{}", beginning.metres), {kMetresEnd, base}, kFigureWidth, kTieHand, Align::Right);
         if (beginning.paces) {
             pen.writeWithin(fmt::format("{}", *beginning.paces), {kPacesEnd, base}, kFigureWidth, kTieHand,
                             Align::Right);
         }
     }
-    pen.line({kDivide, top + row.height}, {kRight, top + row.height}, kThinRule);
+    pen.line({kDivide, top + kStartRow}, {kRight, top + kStartRow}, kThinRule);
 }
 
 /// Azimuth with back and grid, metres and paces of one straight piece.
@@ -186,8 +175,10 @@ void drawStrip(CardPen& pen, const Work& work, const PlacedStrip& placed) {
     for (const std::string& line : strip.tie) {
         pen.write(line, {kText, base += kTieStep}, kTieHand);
     }
+    base = placed.top + kInfoTop;
     for (const std::string& line : strip.info) {
-        pen.write(line, {kText, base += kInfoStep}, kInfoHand);
+        pen.write(line, {kText, base}, kInfoHand);
+        base += kInfoStep;
     }
     pen.writeWithin(leg.arrival, {kRight, placed.top + 6.2}, 15, kFigureHand, Align::Right);
     pen.write("passed", {kPacesEnd, placed.bottom - 2.2}, kSmallHand, Align::Right);
@@ -314,7 +305,7 @@ drawing::Drawing drawCard(const Work& work, const CardStrips& card, const Beginn
     CardPen pen;
     const bool last = number == work.cards;
     const double top = drawHead(pen, work, number);
-    const double startFoot = top + startRow(from).height;
+    const double startFoot = top + kStartRow;
     drawStart(pen, from, top);
     const auto strips = placed(card.strips, startFoot, tableFoot(work.words, last));
     for (const PlacedStrip& strip : strips) {
@@ -345,9 +336,8 @@ Result<std::vector<CardPage>> routeCard(const plan::Plan& plan, const movement::
     Work work{plan, figures, *paper, words, unit, 1};
     CardPen trial;
     const double top = drawHead(trial, work, 1);
-    constexpr double kHighestStart = kLabelDrop + 3 * kTieStep + 2;
     const std::vector<CardStrips> cards =
-        shareOut(*paper, {tableFoot(words, false) - top - kHighestStart, tableFoot(words, true) - top - kHighestStart});
+        shareOut(*paper, {tableFoot(words, false) - top - kStartRow, tableFoot(words, true) - top - kStartRow});
     work.cards = cards.size();
 
     Beginning from{paper->startLabel, paper->startGrid, paper->startTie, paper->startTime, nullptr, 0, 0, false};

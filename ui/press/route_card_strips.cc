@@ -18,27 +18,44 @@ struct Bundle {
     double height = 0;
 };
 
+struct TieRows {
+    std::vector<std::string> beside, below;
+};
+
+TieRows tieRows(const std::string& tie) {
+    TieRows rows{wrapped(tie, kTextWidth, kTieHand, 2), {}};
+    if (wrapped(tie, kTextWidth, kTieHand, 3).size() < 3) {
+        return rows;
+    }
+    const auto whole = wrapped(tie, kTextWidth, kTieHand, 100);
+    std::string rest;
+    for (std::size_t n = 2; n < whole.size(); ++n) {
+        rest += (n == 2 ? "" : " ") + whole[n];
+    }
+    rows.beside = {whole[0], whole[1]};
+    rows.below = wrapped(rest, kInfoWidth, kInfoHand, 2);
+    return rows;
+}
+
+/// Two rows of the tie stand beside the azimuth; what is left of it, and the leg's own figures, below it, where the
+/// row has room up to the word "passed".
 Strip endStrip(const movement::PaperLeg& leg, std::size_t at) {
     Strip strip{at, leg.pieces.size() - 1, true, {}, {}, 0};
-    strip.tie = wrapped(leg.tie, kTextWidth, kTieHand, 2);
+    const TieRows tie = tieRows(leg.tie);
+    strip.tie = tie.beside;
+    strip.info = tie.below;
     std::vector<std::string> parts{fmt::format("leg {} from {}", leg.number, leg.from),
                                    fmt::format("map {} m", leg.metres), fmt::format("ground {} m", leg.groundMetres)};
     if (!leg.time.empty()) {
-        parts.push_back(leg.time + " on the move");
+        parts.push_back("in " + leg.time);
     }
-    if (leg.climb && leg.descent) {
-        parts.push_back(fmt::format("climb {} m", *leg.climb));
-        parts.push_back(fmt::format("descent {} m", *leg.descent));
-    } else {
-        parts.emplace_back("climb unknown");
+    parts.push_back(leg.climb && leg.descent ? fmt::format("climb {}, descent {} m", *leg.climb, *leg.descent)
+                                             : "climb unknown");
+    parts.push_back(fmt::format("so far {} m{}", leg.metresSoFar, leg.timeSoFar.empty() ? "" : " in " + leg.timeSoFar));
+    for (std::string& row : packed(parts, kInfoWidth, kInfoHand)) {
+        strip.info.push_back(std::move(row));
     }
-    strip.info = packed(parts, kTextWidth, kInfoHand);
-    strip.info.push_back(fitted(fmt::format("so far {} m, ground {} m{}", leg.metresSoFar, leg.groundMetresSoFar,
-                                            leg.timeSoFar.empty() ? "" : ", " + leg.timeSoFar),
-                                kTextWidth, kInfoHand));
-    const double rows = kLabelDrop + kTieStep * static_cast<double>(strip.tie.size()) +
-                        kInfoStep * static_cast<double>(strip.info.size()) + kStripFoot;
-    strip.height = std::max(rows, kLeastEndStrip);
+    strip.height = kInfoTop + kInfoStep * static_cast<double>(strip.info.size() - 1) + kStripFoot;
     return strip;
 }
 

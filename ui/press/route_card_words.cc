@@ -64,7 +64,8 @@ std::string gridText(const movement::RouteFigures& figures) {
     const auto middle = plane->grid(figures.gm.middle);
     const auto parts =
         middle ? geodesy::mgrsParts(*middle, geodesy::Digits::SquareOnly) : tl::unexpected(middle.error());
-    if (!parts || !facts.onWgs84 || figures.legs.empty()) {
+    // grids of the legs begin with a square's letters only where they are MGRS
+    if (!parts || figures.legs.empty() || figures.legs.front().fromGrid.front() < 'A') {
         return joined({facts.projection, facts.datum}, ", ");
     }
     std::vector<std::string> squares;
@@ -109,7 +110,9 @@ std::vector<CardFact> leftFacts(const plan::Plan& plan, const movement::RouteFig
             {"Pace count",
              figures.pace
                  ? joined({numberText(figures.pace->doublePacesPer100) + " double per 100 m", figures.pace->note}, ", ")
-                 : "not given"}};
+                 : "not given"},
+            {"Rate", figures.rate ? joined({numberText(figures.rate->rate.value()) + " km/h", figures.rate->note}, ", ")
+                                  : "not given"}};
 }
 
 std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFigures& figures, AngleUnit unit,
@@ -121,9 +124,7 @@ std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFi
     const bool byModel = gm.source == plan::DeclinationSource::Model;
     return {{"G-M angle", angle, drawing::Weight::Bold},
             {"taken", byModel ? model : printed},
-            {"beside it", byModel ? printed : model},
-            {"Rate", figures.rate ? joined({numberText(figures.rate->rate.value()) + " km/h", figures.rate->note}, ", ")
-                                  : "not given"}};
+            {"beside it", byModel ? printed : model}};
 }
 
 std::string phasesText(const std::set<int>& phases) {

@@ -8,7 +8,7 @@
 
 namespace crosstick::press {
 
-/// One fact of a card's head: "Sheet", "Ulmeray 4271, ZT25".
+/// One fact of a card's head: "Sheet", "Ulmeray 4271, ZT25"; its rows are broken at commas first.
 struct CardFact {
     std::string label;
     std::string value;

@@ -1,0 +1,166 @@
+// The command card, through the door that the program itself uses.
+#include <fstream>
+#include <iterator>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "core/files/plan_file.h"
+#include "tests/app/asking.h"
+#include "tests/movement/kettle_plan.h"
+#include "tests/sheets/made_sheets.h"
+
+namespace crosstick::app {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+using ::testing::StartsWith;
+
+std::string contents(const std::filesystem::path& file) {
+    std::ifstream in(file, std::ios::binary);
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
+/// Records of RFC 4180, cells unquoted.
+std::vector<std::vector<std::string>> records(const std::string& csv) {
+    std::vector<std::vector<std::string>> rows(1, {""});
+    bool quoted = false;
+    for (std::size_t n = 0; n < csv.size(); ++n) {
+        const char letter = csv[n];
+        if (quoted && letter == '"' && n + 1 < csv.size() && csv[n + 1] == '"') {
+            rows.back().back() += csv[n++];
+        } else if (letter == '"') {
+            quoted = !quoted;
+        } else if (!quoted && letter == ',') {
+            rows.back().emplace_back();
+        } else if (!quoted && letter == '\r') {
+            EXPECT_EQ(csv[++n], '\n');
+            rows.push_back({""});
+        } else {
+            EXPECT_TRUE(quoted || letter != '\n');
+            rows.back().back() += letter;
+        }
+    }
+    EXPECT_EQ(rows.back(), std::vector<std::string>{""}) << "the last record must end with a line end";
+    rows.pop_back();
+    return rows;
+}
+
+class Card : public ::testing::Test {
+  protected:
+    crosstick::testing::Folder folder_;
+
+    std::string planFile(const plan::Plan& plan, const char* name = "plan.gpkg") {
+        const auto file = folder_ / name;
+        EXPECT_TRUE(files::PlanFile::create(file, plan, *parseIsoTime("2027-03-13T12:00:00Z")));
+        return file.string();
+    }
+};
+
+TEST_F(Card, TheTableShowsEveryPieceOfBothRoutes) {
+    const Said answer = said({"card", planFile(movement::kettlePlan())});
+    EXPECT_EQ(answer.exit, Exit::Done) << answer.err;
+    for (const char* text :
+         {"RTE QUILL, primary", "RTE MITTEN, alternate", "G-M angle 11° W: magnetic = grid + 11", "FL 5427 9806", "4b",
+          "LD TRIVET  300 m after SP 1, 2111", "Climb is unknown", "Start 132100OMAR27", "check by map and compass"}) {
+        EXPECT_THAT(answer.out, HasSubstr(text));
+    }
+}
+
+TEST_F(Card, OneRouteIsChosenByNameWithOrWithoutRte) {
+    const std::string file = planFile(movement::kettlePlan());
+    for (const char* name : {"MITTEN", "RTE MITTEN"}) {
+        const Said answer = said({"card", file, "--route", name});
+        EXPECT_EQ(answer.exit, Exit::Done) << answer.err;
+        EXPECT_THAT(answer.out, Not(HasSubstr("QUILL")));
+    }
+    const Said unknown = said({"card", file, "--route", "FERN"});
+    EXPECT_EQ(unknown.exit, Exit::CouldNot);
+    EXPECT_THAT(unknown.err, HasSubstr("QUILL, MITTEN"));
+    EXPECT_EQ(unknown.out, "");
+}
+
+TEST_F(Card, JsonIsExactWithNullForUnknown) {
+    const Said answer = said({"card", planFile(movement::kettlePlan()), "--json"});
+    const auto json = answer.json();
+    ASSERT_EQ(json.size(), 2U);
+    const auto& quill = json[0];
+    EXPECT_EQ(quill["route"], "QUILL");
+    EXPECT_NEAR(quill["gm_angle_deg"].get<double>(), -10.898688, 1e-5);
+    EXPECT_NEAR(quill["ground_distance_m"].get<double>(), 5198.188, 1e-3);
+    EXPECT_TRUE(quill["climb_m"].is_null());
+    EXPECT_EQ(quill["gm_angle_source"], "model");
+    EXPECT_EQ(quill["legs"].size(), 6U);
+    const auto& north = quill["legs"][3]["pieces"][1];
+    EXPECT_EQ(north["grid_azimuth_deg"].get<double>(), 0);
+    EXPECT_NEAR(north["magnetic_azimuth_deg"].get<double>(), 10.898688, 1e-5);
+    EXPECT_EQ(quill["legs"][4]["arrival"], "2027-03-14T00:00:02-02:00");
+    EXPECT_EQ(quill["crossings"].size(), 3U);
+    EXPECT_NEAR(quill["onward"]["map_distance_m"].get<double>(), 410.366, 1e-3);
+    EXPECT_THAT(answer.out, Not(HasSubstr("nan")));
+    EXPECT_THAT(answer.out, Not(HasSubstr("-0.0,")));
+}
+
+TEST_F(Card, CsvIsARecordAPieceWithCrlfAndDecimalPoints) {
+    const auto out = folder_ / "card.csv";
+    const Said answer = said({"card", planFile(movement::kettlePlan()), "-o", out.string()});
+    EXPECT_EQ(answer.exit, Exit::Done) << answer.err;
+    const auto rows = records(contents(out));
+    ASSERT_EQ(rows.size(), 1U + 10 + 9);
+    for (const auto& row : rows) {
+        EXPECT_EQ(row.size(), rows[0].size());
+    }
+    EXPECT_EQ(rows[0][10], "magnetic_azimuth_deg");
+    EXPECT_EQ(rows[1][10], "18.3301");
+    EXPECT_EQ(rows[1][12], "463.897");
+    EXPECT_EQ(rows[2][7], "saddle, end of the long wall, 57 m W of the spur track");
+    EXPECT_EQ(rows[2][14], "");
+}
+
+TEST_F(Card, ANameThatLooksLikeAFormulaBecomesText) {
+    plan::Plan plan = movement::kettlePlan();
+    plan::Measure point = *plan.measure(movement::kettleId("CP 2"));
+    point.tie = "=HYPERLINK(\"http://example.invalid\",\"x\")";
+    plan::Route route = *plan.routeNamed("QUILL");
+    route.name = "+1";
+    plan = std::move(plan::PlanBuilder(plan).put(point).put(route)).build();
+    const auto out = folder_ / "card.csv";
+    EXPECT_EQ(said({"card", planFile(plan), "--route", "+1", "-o", out.string()}).exit, Exit::Done);
+    const auto rows = records(contents(out));
+    EXPECT_EQ(rows[1][0], "'+1");
+    EXPECT_EQ(rows[3][7], "'=HYPERLINK(\"http://example.invalid\",\"x\")");
+}
+
+TEST_F(Card, PdfHoldsA5CardsAndTheSameBytesTwice) {
+    const std::string file = planFile(movement::kettlePlan());
+    const auto one = folder_ / "one.pdf";
+    const auto two = folder_ / "two.pdf";
+    EXPECT_EQ(said({"card", file, "-o", one.string()}).exit, Exit::Done);
+    EXPECT_EQ(said({"card", file, "-o", two.string()}).exit, Exit::Done);
+    EXPECT_THAT(contents(one), StartsWith("%PDF-"));
+    EXPECT_EQ(contents(one), contents(two));
+}
+
+TEST_F(Card, MilsReplaceDegreesOnPaperAndInTheTable) {
+    const Said answer = said({"card", planFile(movement::kettlePlan()), "--route", "QUILL", "--mils"});
+    EXPECT_THAT(answer.out, HasSubstr("190 mils W"));
+    EXPECT_THAT(answer.out, HasSubstr("0330"));
+}
+
+TEST_F(Card, OtherFormsEmptyPlansAndMissingFilesAreOneClearError) {
+    const std::string file = planFile(movement::kettlePlan());
+    const Said form = said({"card", file, "-o", (folder_ / "card.doc").string()});
+    EXPECT_EQ(form.exit, Exit::CouldNot);
+    EXPECT_THAT(form.err, HasSubstr("neither .pdf nor .csv"));
+    const Said empty = said({"card", planFile(plan::Plan{}, "empty.gpkg")});
+    EXPECT_EQ(empty.exit, Exit::CouldNot);
+    EXPECT_THAT(empty.err, HasSubstr("no route yet"));
+    const Said missing = said({"card", (folder_ / "nowhere.gpkg").string()});
+    EXPECT_EQ(missing.exit, Exit::CouldNot);
+    EXPECT_EQ(std::count(missing.err.begin(), missing.err.end(), '\n'), 1);
+    EXPECT_EQ(said({"card"}).exit, Exit::WrongUse);
+}
+
+}  // namespace
+}  // namespace crosstick::app

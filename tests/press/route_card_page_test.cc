@@ -1,0 +1,228 @@
+#include "ui/press/route_card_page.h"
+
+#include <algorithm>
+#include <random>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "core/drawing/text_ruler.h"
+#include "tests/movement/kettle_plan.h"
+#include "ui/press/route_card_letters.h"
+#include "ui/press/route_card_strips.h"
+
+namespace crosstick::press {
+namespace {
+
+using geodesy::AngleUnit;
+using movement::kettleId;
+using movement::kettlePlan;
+using testing::Contains;
+using testing::HasSubstr;
+using testing::Not;
+
+movement::RouteFigures figuresOf(const plan::Plan& plan, const char* name) {
+    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    return movement::routeFigures(plan, *plan.routeNamed(name), &model.value(), nullptr).value();
+}
+
+std::vector<CardPage> cards(const plan::Plan& plan, const char* name, AngleUnit unit = AngleUnit::Degrees) {
+    return routeCard(plan, figuresOf(plan, name), unit, "WMM2025").value();
+}
+
+std::vector<drawing::Text> textsOf(const CardPage& page) {
+    std::vector<drawing::Text> texts;
+    for (const drawing::Mark& mark : page.drawing.marks) {
+        if (const auto* text = std::get_if<drawing::Text>(&mark)) {
+            texts.push_back(*text);
+        }
+    }
+    return texts;
+}
+
+std::vector<std::string> wordsOf(const std::vector<CardPage>& pages) {
+    std::vector<std::string> words;
+    for (const CardPage& page : pages) {
+        for (const drawing::Text& text : textsOf(page)) {
+            words.push_back(text.text);
+        }
+    }
+    return words;
+}
+
+drawing::Box boxOf(const drawing::Text& text) {
+    const double width = drawing::textWidth(text.text, text.capHeight, text.weight);
+    return {text.start.x, text.start.y - text.capHeight, text.start.x + width, text.start.y};
+}
+
+/// Nothing runs out of the margins, and no two texts touch.
+void expectTidy(const std::vector<CardPage>& pages) {
+    for (const CardPage& page : pages) {
+        SCOPED_TRACE(page.name);
+        const auto texts = textsOf(page);
+        const drawing::Box paper{7.9, 4, 140.1, 207};
+        for (std::size_t n = 0; n < texts.size(); ++n) {
+            const drawing::Box box = boxOf(texts[n]);
+            EXPECT_TRUE(paper.contains(box)) << texts[n].text << " at " << box.left << ' ' << box.bottom;
+            for (std::size_t m = 0; m < n; ++m) {
+                EXPECT_FALSE(box.grown(-0.01).meets(boxOf(texts[m]))) << texts[n].text << " on " << texts[m].text;
+            }
+        }
+    }
+}
+
+plan::Plan changed(const plan::Plan& plan, const std::function<void(plan::Heading&)>& change) {
+    plan::Heading heading = plan.heading();
+    change(heading);
+    return std::move(plan::PlanBuilder(plan).heading(std::move(heading))).build();
+}
+
+TEST(RouteCard, BothRoutesOfTheHandCheckStandOnTwoCardsEach) {
+    const auto plan = kettlePlan();
+    EXPECT_EQ(cards(plan, "QUILL").size(), 2U);
+    EXPECT_EQ(cards(plan, "MITTEN").size(), 2U);
+    expectTidy(cards(plan, "QUILL"));
+    expectTidy(cards(plan, "MITTEN"));
+    expectTidy(cards(plan, "QUILL", AngleUnit::Mils));
+}
+
+TEST(RouteCard, EveryBendHasItsOwnAzimuthAndDistance) {
+    const auto words = wordsOf(cards(kettlePlan(), "QUILL"));
+    for (const char* azimuth : {"018°", "024°", "034°", "031°", "043°", "011°", "026°", "050°", "092°", "060°"}) {
+        EXPECT_THAT(words, Contains(azimuth));
+    }
+    for (const char* text : {"back 198°", "grid 007°", "460", "770", "343", "SP 1", "FL 5427 9806", "FL 5433 9852",
+                             "2141", "0000", "0015", "RTE QUILL", "EXERCISE", "11° W: magnetic = grid + 11"}) {
+        EXPECT_THAT(words, Contains(text));
+    }
+    EXPECT_EQ(std::count(words.begin(), words.end(), "EXERCISE"), 4);
+    EXPECT_THAT(words, Contains(HasSubstr("WMM2025")));
+    EXPECT_THAT(words, Contains(HasSubstr("by the sheet")));
+    EXPECT_THAT(words, Contains(HasSubstr("climb unknown")));
+    EXPECT_THAT(words, Contains("PL BODKIN"));
+}
+
+TEST(RouteCard, MilsAreWrittenWithFourFigures) {
+    const auto words = wordsOf(cards(kettlePlan(), "QUILL", AngleUnit::Mils));
+    for (const char* text : {"0330", "grid 0130", "1640", "190 mils W: magnetic = grid + 190"}) {
+        EXPECT_THAT(words, Contains(text));
+    }
+    EXPECT_THAT(words, Not(Contains("018°")));
+}
+
+TEST(RouteCard, TheNextCardBeginsWithTheLastPointAndWhatWasBroughtOn) {
+    const auto pages = cards(kettlePlan(), "QUILL");
+    const auto first = wordsOf({pages[0]});
+    const auto second = wordsOf({pages[1]});
+    EXPECT_THAT(first, Contains("Carried on"));
+    EXPECT_THAT(second, Contains("brought on"));
+    EXPECT_THAT(first, Contains("CP 3"));
+    EXPECT_THAT(second, Contains("CP 3"));
+    EXPECT_THAT(first, Contains("2710"));
+    EXPECT_THAT(second, Contains("2710"));
+    EXPECT_THAT(second, Contains("5210"));
+    EXPECT_THAT(first, Not(Contains("All legs")));
+}
+
+TEST(RouteCard, WithoutProfileAndRateNothingIsMadeUp) {
+    const auto plan = changed(kettlePlan(), [](plan::Heading& heading) {
+        heading.pace.reset();
+        heading.rate.reset();
+    });
+    const auto words = wordsOf(cards(plan, "QUILL"));
+    EXPECT_THAT(words, Not(Contains("paces")));
+    EXPECT_THAT(words, Not(Contains("343")));
+    EXPECT_THAT(words, Contains("time unknown: no rate"));
+    EXPECT_THAT(words, Not(Contains("0")));
+}
+
+TEST(RouteCard, LongNamesTiesAndNotesStayInTheirPlaces) {
+    const std::string endless(400, 'W');
+    std::string many;
+    for (int n = 0; n < 60; ++n) {
+        many += "beside the wall ";
+    }
+    plan::Plan plan = changed(kettlePlan(), [&](plan::Heading& heading) {
+        heading.marking = endless;
+        heading.pace->note = many;
+        heading.rate->note = endless;
+    });
+    plan::Route route = *plan.routeNamed("QUILL");
+    route.name = "QUILL";
+    route.ifNotFound = many + endless;
+    plan::Measure point = *plan.measure(kettleId("CP 2"));
+    point.tie = many;
+    point.number = "12345678901234567890";
+    plan::Measure other = *plan.measure(kettleId("CP 3"));
+    other.tie = endless;
+    plan::Measure line = *plan.measure(kettleId("PL BODKIN"));
+    line.name = endless;
+    plan = std::move(plan::PlanBuilder(plan).put(route).put(point).put(other).put(line)).build();
+    expectTidy(cards(plan, "QUILL"));
+}
+
+TEST(RouteCard, ALegOfManyBendsGoesOnOnTheNextCard) {
+    std::vector<geodesy::PlanePoint> points;
+    for (int n = 0; n < 40; ++n) {
+        points.push_back(movement::at(655000 + 150 * n, 5100000 + (n % 2) * 90));
+    }
+    plan::Plan plan = movement::plainRoute(points);
+    plan::Route route = *plan.routeNamed("PLAIN");
+    route.stops = {route.stops.front(), route.stops.back()};
+    plan = std::move(plan::PlanBuilder(plan).put(route)).build();
+    const auto pages = cards(plan, "PLAIN");
+    EXPECT_GT(pages.size(), 3U);
+    expectTidy(pages);
+    const auto words = wordsOf(pages);
+    EXPECT_EQ(std::count(words.begin(), words.end(), "to the bend"), 38);
+}
+
+TEST(RouteCard, FiveLegsStandOnACardAtMost) {
+    std::vector<geodesy::PlanePoint> points;
+    for (int n = 0; n < 12; ++n) {
+        points.push_back(movement::at(655000 + 400 * n, 5100000 + n * 30));
+    }
+    const plan::Plan plan = movement::plainRoute(points);
+    const auto paper = movement::paperFigures(plan, figuresOf(plan, "PLAIN"), AngleUnit::Degrees).value();
+    for (const CardStrips& card : shareOut(paper, {500, 500})) {
+        EXPECT_LE(card.strips.size(), 5U);
+    }
+    EXPECT_EQ(shareOut(paper, {500, 500}).size(), 3U);
+    expectTidy(cards(plan, "PLAIN"));
+}
+
+TEST(RouteCard, TheSamePlanGivesTheSameCard) {
+    EXPECT_EQ(cards(kettlePlan(), "QUILL")[0].drawing, cards(kettlePlan(), "QUILL")[0].drawing);
+}
+
+TEST(CardLetters, RowsAreNeverWiderThanAsked) {
+    constexpr std::uint32_t kSeed = 4271;
+    std::cout << "seed " << kSeed << '\n';
+    std::mt19937 random(kSeed);
+    const std::vector<std::string> alphabet{"a", "W", " ", "é", ",", "°", "i"};
+    for (int round = 0; round < 300; ++round) {
+        std::string text;
+        for (auto n = random() % 80; n > 0; --n) {
+            text += alphabet[random() % alphabet.size()];
+        }
+        const Hand hand{2, drawing::Weight::Bold};
+        const auto rows = wrapped(text, 30, hand, 3);
+        EXPECT_LE(rows.size(), 3U);
+        for (const std::string& row : rows) {
+            EXPECT_LE(widthOf(row, hand), 30.0001) << row;
+        }
+        EXPECT_LE(widthOf(fitted(text, 12, hand), hand), 12.0001);
+    }
+}
+
+TEST(CardLetters, TextThatIsCutEndsWithDots) {
+    const Hand hand{2, drawing::Weight::Regular};
+    EXPECT_EQ(fitted("short", 50, hand), "short");
+    EXPECT_THAT(fitted("a sheepfold beside the wall", 15, hand), testing::EndsWith("…"));
+    EXPECT_THAT(wrapped("one two three four five six seven", 12, hand, 2).back(), testing::EndsWith("…"));
+    EXPECT_EQ(wrapped("one two", 50, hand, 2), std::vector<std::string>{"one two"});
+    EXPECT_EQ(atCommas("a, b,c, d"), (std::vector<std::string>{"a", "b,c", "d"}));
+}
+
+}  // namespace
+}  // namespace crosstick::press
