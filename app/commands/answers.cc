@@ -67,8 +67,7 @@ std::string declinationText(const geodesy::Norths& norths) {
 std::string cautionText(std::optional<Nanotesla> weakestField) {
     std::string text =
         "Caution: a planning aid. Check declination and datum against the sheet; iron, rock and power lines nearby "
-        "turn a "
-        "compass and are not in the model.\n";
+        "turn a compass and are not in the model.\n";
     if (weakestField && *weakestField < kSluggish) {
         text += fmt::format("Caution: the horizontal field is only {} nT; a compass is slow and unsure here.\n",
                             numberText(weakestField->value(), 0));
@@ -92,6 +91,10 @@ std::string positiveFault(const std::string& text) {
 
 std::optional<double> checkedNumber(const std::string& text) {
     return parseNumber(trimmed(text));
+}
+
+std::string asTyped(const std::string& argument) {
+    return std::string(trimmed(argument));
 }
 
 CalendarDate dateOr(const std::string& text, Instant now) {

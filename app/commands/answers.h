@@ -45,6 +45,8 @@ void putDeclination(Json& answer, const geodesy::Norths& norths);
 [[nodiscard]] std::string positiveFault(const std::string& text);
 /// A number that has been checked; the blank that the command line may have put in front is skipped.
 [[nodiscard]] std::optional<double> checkedNumber(const std::string& text);
+/// An argument as it was typed, without the blank that the command line may have put in front.
+[[nodiscard]] std::string asTyped(const std::string& argument);
 /// The date asked for, else today's (UTC).
 [[nodiscard]] CalendarDate dateOr(const std::string& text, Instant now);
 

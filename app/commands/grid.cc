@@ -38,7 +38,8 @@ std::vector<Asked> askedFor(const GridOptions& options, std::istream& in) {
     std::vector<Asked> asked;
     if (!options.points.empty()) {
         for (std::size_t n = 0; n < options.points.size(); ++n) {
-            asked.push_back({options.points[n], options.points.size() > 1 ? fmt::format("point {}: ", n + 1) : ""});
+            asked.push_back(
+                {asTyped(options.points[n]), options.points.size() > 1 ? fmt::format("point {}: ", n + 1) : ""});
         }
         return asked;
     }
@@ -106,7 +107,8 @@ std::string squareText(std::optional<Metres> square) {
 void writeForPeople(std::ostream& out, const Answer& answer) {
     const geodesy::GridPoint& point = answer.reference.southWest;
     const auto row = [&](std::string_view name, const std::string& shown, const std::string& exact) {
-        out << fmt::format("  {:<14}{:<43}{}\n", name, shown, exact).erase(0, 0);
+        const std::string line = exact.empty() ? shown : fmt::format("{:<43}{}", shown, exact);
+        out << fmt::format("  {:<14}{}\n", name, line);
     };
     out << geodesy::mgrsText(point, digitsOf(answer.reference.square)) << '\n';
     if (answer.reference.square) {
@@ -118,7 +120,8 @@ void writeForPeople(std::ostream& out, const Answer& answer) {
         numberText(answer.norths.grid.convergence.value(), 6));
     row("Scale", numberText(answer.norths.grid.scale, 6), numberText(answer.norths.grid.scale, 9));
     if (answer.norths.gmAngle) {
-        row("G-M angle", geodesy::gmAngleText(*answer.norths.gmAngle), numberText(answer.norths.gmAngle->value(), 6));
+        const Degrees angle = *answer.norths.gmAngle;
+        row("G-M angle", fmt::format("{} ({})", geodesy::gmAngleText(angle), numberText(angle.value(), 6)), "");
     }
     row("Declination", declinationText(answer.norths), "");
     out << '\n';
@@ -186,12 +189,14 @@ north from grid north; magnetic azimuth = grid azimuth - G-M angle.
 void addGrid(CLI::App& program, Action& action) {
     auto options = std::make_shared<GridOptions>();
     CLI::App* command = program.add_subcommand("grid", std::string(kManual));
-    command->add_option("POINT", options->points, "Places; from standard input where none is given");
+    command->add_option("POINT", options->points, "Places; from standard input where none is given")->type_name("");
     command->add_option("--date", options->date, "Date of the declination, as 2027-03-13; today where not given")
-        ->check(CLI::Validator(dateFault, "DATE"));
+        ->type_name("DATE")
+        ->check(CLI::Validator(dateFault, ""));
     command
         ->add_option("--height", options->height, "Metres above the ellipsoid, for the declination; 0 where not given")
-        ->check(CLI::Validator(numberFault, "METRES"));
+        ->type_name("METRES")
+        ->check(CLI::Validator(numberFault, ""));
     command->add_flag("--json", options->json, "One array of objects, in full precision");
     command->callback([options, &action] {
         action = [options](const Surroundings& surroundings) { return grid(*options, surroundings); };

@@ -131,8 +131,8 @@ Exit legCommand(const LegOptions& options, const Surroundings& surroundings) {
     if (!model) {
         return couldNot(surroundings, model.error());
     }
-    const auto from = geodesy::parsePoint(options.from);
-    const auto to = geodesy::parsePoint(options.to);
+    const auto from = geodesy::parsePoint(asTyped(options.from));
+    const auto to = geodesy::parsePoint(asTyped(options.to));
     if (!from || !to) {
         return couldNot(surroundings, from ? to.error() : from.error());
     }
@@ -162,21 +162,24 @@ For people, azimuths are rounded to whole degrees and 10 mils and distances to 1
 figure beside. A leg of no length has no azimuth. Without a profile there is no pace count and
 without a rate no time; heights are not known, so there is no climb.
 
-  crosstick leg "25T FM 5430 9806" "25T FM 5444 9766" --profile 74 --rate 1.6 --date 2027-03-13)";
+  crosstick leg "25T FL 5430 9806" "25T FL 5444 9766" --profile 74 --rate 1.6 --date 2027-03-13)";
 
 }  // namespace
 
 void addLeg(CLI::App& program, Action& action) {
     auto options = std::make_shared<LegOptions>();
     CLI::App* command = program.add_subcommand("leg", std::string(kManual));
-    command->add_option("FROM", options->from, "Where the leg begins")->required();
-    command->add_option("TO", options->to, "Where it ends")->required();
+    command->add_option("FROM", options->from, "Where the leg begins")->type_name("")->required();
+    command->add_option("TO", options->to, "Where it ends")->type_name("")->required();
     command->add_option("--date", options->date, "Date of the declination, as 2027-03-13; today where not given")
-        ->check(CLI::Validator(dateFault, "DATE"));
+        ->type_name("DATE")
+        ->check(CLI::Validator(dateFault, ""));
     command->add_option("--profile", options->profile, "Double paces to 100 m of ground")
-        ->check(CLI::Validator(positiveFault, "PACES"));
+        ->type_name("PACES")
+        ->check(CLI::Validator(positiveFault, ""));
     command->add_option("--rate", options->rate, "Kilometres an hour, halts included")
-        ->check(CLI::Validator(positiveFault, "KMH"));
+        ->type_name("KMH")
+        ->check(CLI::Validator(positiveFault, ""));
     command->add_flag("--json", options->json, "One array with one object, in full precision");
     command->callback([options, &action] {
         action = [options](const Surroundings& surroundings) { return legCommand(*options, surroundings); };

@@ -19,8 +19,7 @@ constexpr std::array kWords{
     Words{"geodesy/old-lettering",
           "\"{text}\": square {found} does not occur there on WGS 84; it is the older row lettering of sheets on older "
           "ellipsoids (such as Clarke 1866), where rows are lettered ten on. On WGS 84 the same square is written "
-          "{twin}, "
-          "but the sheet's datum shifts it by up to some 200 m: find the sheet's datum first."},
+          "{twin}, but the sheet's datum shifts it by up to some 200 m: find the sheet's datum first."},
     Words{"geodesy/odd-digits",
           "\"{text}\" has {found} digits; easting and northing need the same number of digits each."},
     Words{"geodesy/unequal-digits",

@@ -1,0 +1,97 @@
+// Recomputing a route of 200 vertices, beside the GeographicLib calls that its numbers cannot do without.
+#include <array>
+#include <cmath>
+#include <string>
+
+#include <GeographicLib/Geodesic.hpp>
+#include <GeographicLib/MGRS.hpp>
+#include <GeographicLib/MagneticModel.hpp>
+#include <GeographicLib/UTMUPS.hpp>
+#include <benchmark/benchmark.h>
+
+#include "core/movement/route_figures.h"
+#include "tests/movement/kettle_plan.h"
+
+namespace crosstick {
+namespace {
+
+constexpr std::size_t kVertices = 200;
+constexpr std::size_t kBendsALeg = 10;
+
+std::vector<geodesy::PlanePoint> vertices() {
+    std::vector<geodesy::PlanePoint> points;
+    for (std::size_t n = 0; n < kVertices; ++n) {
+        const double along = static_cast<double>(n);
+        points.push_back(movement::at(652000 + 40 * along, 5098000 + 900 * std::sin(along / 9)));
+    }
+    return points;
+}
+
+plan::Plan longRoute() {
+    plan::Plan plan = movement::plainRoute(vertices());
+    plan::Route route = *plan.routes().front();
+    std::vector<plan::Stop> stops;
+    for (std::size_t n = 0; n < kVertices; n += kBendsALeg) {
+        stops.push_back(route.stops[n]);
+    }
+    route.stops = std::move(stops);
+    return std::move(plan::PlanBuilder(plan).put(std::move(route))).build();
+}
+
+void bareGeographicLib(benchmark::State& state) {
+    const auto points = vertices();
+    const GeographicLib::MagneticModel field("wmm2025", CROSSTICK_SHARE "/magnetic");
+    const GeographicLib::Geodesic& ellipsoid = GeographicLib::Geodesic::WGS84();
+    for (auto _ : state) {
+        std::array<double, kVertices> latitudes{};
+        std::array<double, kVertices> longitudes{};
+        double sum = 0;
+        std::string grid;
+        for (std::size_t n = 0; n < kVertices; ++n) {
+            double convergence = 0;
+            double scale = 0;
+            GeographicLib::UTMUPS::Reverse(25, true, points[n].easting.value(), points[n].northing.value(),
+                                           latitudes[n], longitudes[n], convergence, scale);
+            if (n % kBendsALeg == 0) {
+                GeographicLib::MGRS::Forward(25, true, points[n].easting.value(), points[n].northing.value(),
+                                             latitudes[n], 4, grid);
+            }
+            sum += convergence;
+        }
+        for (std::size_t n = 0; n + 1 < kVertices; ++n) {
+            double distance = 0;
+            double there = 0;
+            double onward = 0;
+            ellipsoid.Inverse(latitudes[n], longitudes[n], latitudes[n + 1], longitudes[n + 1], distance, there,
+                              onward);
+            sum += distance + std::atan2(points[n + 1].easting.value() - points[n].easting.value(),
+                                         points[n + 1].northing.value() - points[n].northing.value());
+        }
+        double east = 0;
+        double north = 0;
+        double up = 0;
+        field(2027.2, latitudes[kVertices / 2], longitudes[kVertices / 2], 0, east, north, up);
+        benchmark::DoNotOptimize(sum + east + north);
+    }
+}
+BENCHMARK(bareGeographicLib)->Unit(benchmark::kMicrosecond);
+
+void routeOf200Vertices(benchmark::State& state) {
+    const plan::Plan plan = longRoute();
+    const plan::Route& route = *plan.routes().front();
+    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    for (auto _ : state) {
+        auto figures = movement::routeFigures(plan, route, &model.value(), nullptr);
+        if (!figures) {
+            state.SkipWithError("the route has no figures");
+            break;
+        }
+        benchmark::DoNotOptimize(figures->groundDistance);
+    }
+}
+BENCHMARK(routeOf200Vertices)->Unit(benchmark::kMicrosecond);
+
+}  // namespace
+}  // namespace crosstick
+
+BENCHMARK_MAIN();
