@@ -8,6 +8,7 @@
 #include "core/measures/catalogue.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
+#include "symbols/steps.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -73,7 +74,7 @@ double clearOf(Vector direction, const std::vector<Vector>& legs) {
 bool runsThrough(const BoxShape& shape, Point tip, Point spot) {
     const double half = shape.bounds.width() / 2;
     const double shoulder = -shape.outline[1].y;  // height of the body's foot above the tip
-    for (double share = 0.04; share < 1; share += 0.04) {
+    for (const double share : steps(0.04, 0.96, 0.04)) {
         const Vector p = (spot - tip) * share;
         const double wide = p.y < 0 ? std::min(half, half * -p.y / shoulder) : 0;
         if (p.y < 0 && p.y > shape.bounds.top && std::abs(p.x) < wide + 0.2) {
@@ -103,7 +104,7 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
                                                  {0, -1}}};
     std::optional<Point> best;
     double least = 1e9;
-    for (double distance = 8; distance <= 24; distance += 2) {
+    for (const double distance : steps(8, 24, 2)) {
         double rank = 0;
         for (const Vector direction : kDirections) {
             rank += 0.15;

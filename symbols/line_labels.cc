@@ -6,6 +6,7 @@
 
 #include "symbols/extension.h"
 #include "symbols/faults.h"
+#include "symbols/steps.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -88,7 +89,7 @@ std::optional<Break> findBreak(Desk& desk, const Subject& subject, const drawing
     if (stretch.length() < 2 * label.width() + 20) {
         return std::nullopt;
     }
-    for (double aside = kStub; aside < stretch.length() / 3; aside += 1.0) {
+    for (const double aside : steps(kStub, stretch.length() / 3, 1)) {
         const double from = end.inward > 0 ? end.s + aside : end.s - aside - room;
         if (auto found = breakAt(desk, subject, path, from, label)) {
             return found;
@@ -100,7 +101,7 @@ std::optional<Break> findBreak(Desk& desk, const Subject& subject, const drawing
 /// Place 5: aside, with an extension line that ends in a tick on the line.
 bool asideOf(Desk& desk, Subject& subject, const drawing::Path& path, const LineEnd& end, const Label& label) {
     const Point spot = path.at(end.s + end.inward * std::min(2.0, path.length() / 2));
-    for (double distance = 6; distance <= 24; distance += 3) {
+    for (const double distance : steps(6, 24, 3)) {
         for (int n = 0; n < 8; ++n) {
             const double turn = n * std::numbers::pi / 4;
             const Point middle =

@@ -164,6 +164,18 @@ void putChanges(Saver& saver, const std::vector<plan::Change<T>>& changes, Make&
     }
 }
 
+bool movesPlane(const plan::Difference& d) {
+    return d.heading.before && d.heading.after && d.heading.before->plane != d.heading.after->plane;
+}
+
+/// Every geometry names its plane, so a plan that moves to another one writes all of them, changed or not.
+void putAllPlaces(Saver& saver, const plan::Plan& plan, int srs) {
+    for (const plan::RoutePtr& route : plan.routes()) {
+        saver.put(versionOf(*route, srs));
+    }
+    plan.measures().forEach([&](const plan::MeasurePtr& measure) { saver.put(versionOf(*measure, srs)); });
+}
+
 constexpr std::size_t kMostBytes = std::size_t{1} << 30U;
 constexpr std::size_t kLargestBody = std::size_t{16} << 20U;
 
@@ -385,6 +397,9 @@ void writeDifference(Database& database, const plan::Difference& d, const plan::
     putChanges(saver, d.films, [](const plan::Film& f) { return versionOf(f.id, kFilm, toJson(f), f.name); });
     putChanges(saver, d.routes, [&](const plan::Route& r) { return versionOf(r, srs); });
     putChanges(saver, d.measures, [&](const plan::Measure& m) { return versionOf(m, srs); });
+    if (movesPlane(d)) {
+        putAllPlaces(saver, after, srs);
+    }
     saver.order(d.sheetOrder);
     saver.order(d.filmOrder);
     saver.order(d.routeOrder);

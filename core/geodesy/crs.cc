@@ -202,7 +202,7 @@ struct PlaneLink::Parts {
     // starts from height 0 again and so ends up to 1.3 mm beside where the point came from. One step of correction
     // closes it.
     [[nodiscard]] Result<PlanePoint> back(PlanePoint p) const {
-        const auto rough = run(p, PJ_INV);
+        auto rough = run(p, PJ_INV);
         const auto again = rough ? run(*rough, PJ_FWD) : rough;
         if (!again) {
             return rough;
@@ -333,7 +333,7 @@ Result<PlanePoint> Plane::plane(GeoPoint point) const {
     if (parts_->zone) {
         return gridPoint(point, *parts_->zone).map([](const GridPoint& grid) { return grid.at; });
     }
-    const auto rough = parts_->fromGeographic(point);
+    auto rough = parts_->fromGeographic(point);
     const auto again = rough ? geographic(*rough) : fail(kOutsidePlane);
     if (!again) {
         return rough;

@@ -154,7 +154,7 @@ Result<GridPoint> hemisphereOrBand(const UtmText& utm, const std::string& text) 
     if (utm.side == Side::North || utm.letter == 'N') {
         return onZone(utm, zone, Hemisphere::North);
     }
-    const auto south = onZone(utm, zone, Hemisphere::South);
+    auto south = onZone(utm, zone, Hemisphere::South);
     if (utm.side == Side::South) {
         return south;
     }

@@ -68,7 +68,7 @@ std::string convergenceText(Degrees convergence) {
 std::string gmAngleText(Degrees gmAngle) {
     const double halves = std::floor(abs(gmAngle).value() * 2 + 0.5) / 2;
     const double tens = std::floor(mils(abs(gmAngle)).value() / 10 + 0.5) * 10;
-    const std::string size = fmt::format("{} degrees ({} mils)", numberText(halves), numberText(tens));
+    std::string size = fmt::format("{} degrees ({} mils)", numberText(halves), numberText(tens));
     if (halves == 0) {
         return size;
     }

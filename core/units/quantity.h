@@ -30,7 +30,7 @@ class Quantity {
     friend constexpr Quantity operator*(double k, Quantity a) { return Quantity(a.value_ * k); }
     friend constexpr Quantity operator/(Quantity a, double k) { return Quantity(a.value_ / k); }
     friend constexpr double operator/(Quantity a, Quantity b) { return a.value_ / b.value_; }
-    friend constexpr auto operator<=>(Quantity, Quantity) = default;
+    friend constexpr auto operator<=>(Quantity, Quantity) = default;  // NOLINT(modernize-use-nullptr): none here
 
   private:
     double value_ = 0;

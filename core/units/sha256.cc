@@ -95,7 +95,7 @@ Sha256 Sha256Stream::finish() && {
 Sha256 sha256(std::string_view bytes) {
     Sha256Stream stream;
     stream.add({reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size()});
-    return std::move(stream).finish();
+    return std::move(stream).finish();  // NOLINT(performance-move-const-arg): finish() takes it away
 }
 
 std::string hexText(std::span<const std::uint8_t> bytes) {

@@ -13,7 +13,7 @@ namespace crosstick {
 /// An identity of 128 bits, written as 8-4-4-4-12 hex digits. All zero means "none".
 struct Uuid {
     std::array<std::uint8_t, 16> bytes{};
-    friend constexpr auto operator<=>(const Uuid&, const Uuid&) = default;
+    friend constexpr auto operator<=>(const Uuid&, const Uuid&) = default;  // NOLINT(modernize-use-nullptr): none here
     [[nodiscard]] bool isNone() const { return *this == Uuid{}; }
 };
 

@@ -16,6 +16,7 @@ class GeoPackage : public ::testing::Test {
   protected:
     crosstick::testing::TemporaryFolder folder_;
     std::filesystem::path file_ = folder_ / "plan.gpkg";
+    plan::Plan plan_;
 
     void SetUp() override {
         plan::testing::RandomPlans random(600);
@@ -33,13 +34,28 @@ class GeoPackage : public ::testing::Test {
         plan = std::move(builder).build();
         auto file = PlanFile::create(file_, plan, kNow);
         ASSERT_TRUE(file);
-        plan::PlanBuilder more(plan);  // the plane stays: whoever changes it moves every point
+        plan::PlanBuilder more(plan);
         more.put(random.measure());
-        ASSERT_TRUE(file->save(std::move(more).build(), kNow));
+        plan_ = std::move(more).build();
+        ASSERT_TRUE(file->save(plan_, kNow));
     }
 };
 
 TEST_F(GeoPackage, IsValidByTheStandardsOwnChecks) {
+    const auto ran = runProgram(
+        "/usr/bin/python3 /usr/lib/python3/dist-packages/osgeo_utils/samples/validate_gpkg.py " + file_.string());
+    EXPECT_EQ(ran.status, 0) << ran.output;
+}
+
+// Req 33 of OGC 12-128r18: every geometry names the plane that its table is registered with.
+TEST_F(GeoPackage, IsValidAfterThePlanMovedToAnotherPlane) {
+    auto file = PlanFile::open(file_, Access::ReadWrite);
+    ASSERT_TRUE(file);
+    plan::Heading heading = plan_.heading();
+    heading.plane.number = heading.plane.number == 33 ? 34 : 33;
+    plan::PlanBuilder moved(plan_);
+    moved.heading(heading);
+    ASSERT_TRUE(file->save(std::move(moved).build(), kNow));
     const auto ran = runProgram(
         "/usr/bin/python3 /usr/lib/python3/dist-packages/osgeo_utils/samples/validate_gpkg.py " + file_.string());
     EXPECT_EQ(ran.status, 0) << ran.output;

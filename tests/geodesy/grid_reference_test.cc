@@ -207,6 +207,7 @@ std::vector<GeoPoint> placesEverywhere(unsigned seed, int count) {
     std::uniform_real_distribution<double> height(-1, 1);
     std::uniform_real_distribution<double> longitude(-180, 180);
     std::vector<GeoPoint> places;
+    places.reserve(static_cast<std::size_t>(count));
     for (int n = 0; n < count; ++n) {
         places.push_back(place(std::asin(height(random)) * 180 / M_PI, longitude(random)));
     }
@@ -219,6 +220,7 @@ TEST(Grid, AgreesWithGeoConvertToTheLastDigit) {
     SCOPED_TRACE(kSeed);
     const auto places = placesEverywhere(kSeed, 500);
     std::vector<std::string> lines;
+    lines.reserve(places.size());
     for (const GeoPoint& p : places) {
         lines.push_back(fmt::format("{} {}", p.latitude.value(), p.longitude.value()));
     }

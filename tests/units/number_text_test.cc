@@ -49,6 +49,7 @@ TEST(NumberText, EveryDoubleReadsBackTheSame) {
 }
 
 TEST(NumberText, StaysTheSameInALocaleWithDecimalCommas) {
+    // NOLINTBEGIN(concurrency-mt-unsafe): this program has one thread
     const std::string before = std::setlocale(LC_ALL, nullptr);
     // Where that locale is not installed the call changes nothing and the claim still has to hold.
     std::setlocale(LC_ALL, "de_DE.UTF-8");
@@ -57,6 +58,7 @@ TEST(NumberText, StaysTheSameInALocaleWithDecimalCommas) {
     EXPECT_EQ(parseNumber("0.5"), 0.5);
     EXPECT_FALSE(parseNumber("0,5"));
     std::setlocale(LC_ALL, before.c_str());
+    // NOLINTEND(concurrency-mt-unsafe)
 }
 
 TEST(ParseNumber, TakesTheWholeTextOrNothing) {
