@@ -68,17 +68,26 @@ std::vector<Stretch> joined(const std::vector<Stretch>& pieces) {
     return whole;
 }
 
-}  // namespace
+/// Which counted corners there are depends on where counting begins. It begins at the western end (then the southern;
+/// on a ring, toward the more western neighbour of its first vertex), so that a line drawn backwards looks the same.
+bool runsBackwards(const Path& path) {
+    const Points& points = path.points();
+    const bool isRing = path.closed() && points.size() > 3;
+    const Point first = isRing ? points[1] : points.front();
+    const Point last = isRing ? points[points.size() - 2] : points.back();
+    return last.x != first.x ? last.x < first.x : last.y > first.y;
+}
 
-std::vector<Polyline> dashed(const Path& path, Dash dash, CornerRule rule) {
-    const double whole = path.length();
-    if (path.points().size() < 2 || whole < dash.on + dash.off) {
-        Points points = path.points();
-        if (path.closed() && points.size() > 1) {
-            points.pop_back();
-        }
-        return {{std::move(points), path.closed()}};
+std::vector<Polyline> solid(const Path& path) {
+    Points points = path.points();
+    if (path.closed() && points.size() > 1) {
+        points.pop_back();
     }
+    return {{std::move(points), path.closed()}};
+}
+
+std::vector<Polyline> dashedForwards(const Path& path, Dash dash, CornerRule rule) {
+    const double whole = path.length();
     std::vector<double> ends = cornersOf(path, dash, rule);
     const bool wraps = path.closed();
     const bool cornerAtStart = !ends.empty() && ends.front() == 0;
@@ -94,8 +103,11 @@ std::vector<Polyline> dashed(const Path& path, Dash dash, CornerRule rule) {
         dashStretch(ends[n], ends[n + 1], start, end, dash, pieces);
     }
     pieces = joined(pieces);
+    if (pieces.size() == 1) {
+        return solid(path);
+    }
     std::vector<Polyline> out;
-    const bool joinSeam = wraps && pieces.size() > 1;
+    const bool joinSeam = wraps;
     for (std::size_t n = joinSeam ? 1 : 0; n < pieces.size(); ++n) {
         out.push_back({path.between(pieces[n].from, pieces[n].to), false});
     }
@@ -106,8 +118,35 @@ std::vector<Polyline> dashed(const Path& path, Dash dash, CornerRule rule) {
     return out;
 }
 
+}  // namespace
+
+std::vector<Polyline> dashed(const Path& path, Dash dash, CornerRule rule) {
+    if (path.points().empty()) {
+        return {};
+    }
+    if (path.points().size() < 2 || path.length() < dash.on + dash.off) {
+        return solid(path);
+    }
+    if (!runsBackwards(path)) {
+        return dashedForwards(path, dash, rule);
+    }
+    std::vector<Polyline> pieces =
+        dashedForwards(Path({path.points().rbegin(), path.points().rend()}, path.closed()), dash, rule);
+    std::reverse(pieces.begin(), pieces.end());
+    for (Polyline& piece : pieces) {
+        std::reverse(piece.points.begin(), piece.points.end());
+    }
+    return pieces;
+}
+
 std::vector<Polyline> dotted(const Path& path, double pitch) {
     std::vector<Polyline> dots;
+    if (path.points().empty()) {
+        return dots;
+    }
+    if (path.length() == 0) {
+        return {{{path.at(0), path.at(0)}, false}};
+    }
     const double count = std::max(1.0, std::round(path.length() / pitch));
     for (int n = 0; n <= static_cast<int>(count); ++n) {
         const Point p = path.at(path.length() * n / count);

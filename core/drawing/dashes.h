@@ -17,8 +17,9 @@ enum class CornerRule { UsersLine, Outline };
 
 /// A line as dashes, evened so that free ends and corners are inked (engraving A6). Half dashes that meet at a corner
 /// are one piece; a closed line without corners joins its last and first half dash. The lengths are worked out on the
-/// whole line: clip the pieces, never the line. A line shorter than a dash and a gap comes back whole. Laws: pieces are
-/// in order and do not overlap; every length on paper is within 0.7 to 1.4 of the pattern where a stretch
+/// whole line: clip the pieces, never the line. A line shorter than a dash and a gap comes back whole, a line without
+/// points as nothing. Laws: a line drawn backwards has the same ink; pieces are in order and do not overlap; every
+/// length on paper is within 0.7 to 1.4 of the pattern where a stretch
 ///       holds two dashes and gaps.
 [[nodiscard]] std::vector<Polyline> dashed(const Path& path, Dash dash, CornerRule rule);
 
