@@ -13,16 +13,46 @@ std::int64_t cellKey(std::int64_t column, std::int64_t row) {
     return column * 1'000'003 + row;
 }
 
+std::int64_t cellOf(double v) {
+    return static_cast<std::int64_t>(std::floor(v / kCell));
+}
+
+bool isNear(const Box& box) {
+    return std::abs(box.left) < kFarthest && std::abs(box.right) < kFarthest && std::abs(box.top) < kFarthest &&
+           std::abs(box.bottom) < kFarthest;
+}
+
 /// Calls back with every cell that a box touches.
 template <class Visit>
 void eachCell(const Box& box, Visit&& visit) {
-    if (box.isEmpty() || !(std::abs(box.left) < kFarthest && std::abs(box.right) < kFarthest &&
-                           std::abs(box.top) < kFarthest && std::abs(box.bottom) < kFarthest)) {
+    if (box.isEmpty() || !isNear(box)) {
         return;
     }
-    const auto at = [](double v) { return static_cast<std::int64_t>(std::floor(v / kCell)); };
-    for (std::int64_t column = at(box.left); column <= at(box.right); ++column) {
-        for (std::int64_t row = at(box.top); row <= at(box.bottom); ++row) {
+    for (std::int64_t column = cellOf(box.left); column <= cellOf(box.right); ++column) {
+        for (std::int64_t row = cellOf(box.top); row <= cellOf(box.bottom); ++row) {
+            visit(cellKey(column, row));
+        }
+    }
+}
+
+/// Calls back with every cell that a segment runs through: those of its box would be millions for a line across the
+/// country on a film of a hand's breadth.
+template <class Visit>
+void eachCellAlong(Point a, Point b, Visit&& visit) {
+    constexpr double kClose = 1e-6;  // a segment on a cell's edge is in both
+    if (b.x < a.x) {
+        std::swap(a, b);
+    }
+    if (!isNear({a.x, std::min(a.y, b.y), b.x, std::max(a.y, b.y)})) {
+        return;
+    }
+    const double slope = b.x > a.x ? (b.y - a.y) / (b.x - a.x) : 0;
+    for (std::int64_t column = cellOf(a.x - kClose); column <= cellOf(b.x + kClose); ++column) {
+        const double from = std::max(a.x, static_cast<double>(column) * kCell);
+        const double to = std::min(b.x, static_cast<double>(column + 1) * kCell);
+        const double y1 = b.x > a.x ? a.y + slope * (from - a.x) : a.y;
+        const double y2 = b.x > a.x ? a.y + slope * (to - a.x) : b.y;
+        for (std::int64_t row = cellOf(std::min(y1, y2) - kClose); row <= cellOf(std::max(y1, y2) + kClose); ++row) {
             visit(cellKey(column, row));
         }
     }
@@ -81,13 +111,15 @@ bool TurnedBox::meets(Point a, Point b) const {
 }
 
 Degrees readable(Vector along) {
+    // A vertical line whose last digit leans the wrong way is still lettered upward.
+    constexpr double kRounding = 1e-6;
     double angle = degrees(Radians(std::atan2(-along.y, along.x))).value();
-    if (angle > 90) {
+    if (angle > 90 + kRounding) {
         angle -= 180;
-    } else if (angle <= -90) {
+    } else if (angle <= -90 + kRounding) {
         angle += 180;
     }
-    return Degrees(angle == 0 ? 0 : angle);
+    return Degrees(angle == 0 ? 0 : std::min(angle, 90.0));
 }
 
 void Occupancy::take(const TurnedBox& box) {
@@ -101,8 +133,7 @@ void Occupancy::draw(const Points& line, std::size_t owner, bool closed) {
         const Point a = path.points()[n - 1];
         const Point b = path.points()[n];
         segments_.push_back({a, b, owner});
-        eachCell(Box{std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)},
-                 [&](std::int64_t cell) { segmentCells_[cell].push_back(segments_.size() - 1); });
+        eachCellAlong(a, b, [&](std::int64_t cell) { segmentCells_[cell].push_back(segments_.size() - 1); });
     }
 }
 
