@@ -132,6 +132,9 @@ bool Box::meets(const Box& other) const {
            other.top < bottom;
 }
 Box Box::grown(double by) const {
+    if (isEmpty()) {
+        return *this;
+    }
     return {left - by, top - by, right + by, bottom + by};
 }
 Box Box::joined(const Box& other) const {

@@ -42,7 +42,7 @@ struct Box {
     [[nodiscard]] bool contains(Point p) const { return p.x >= left && p.x <= right && p.y >= top && p.y <= bottom; }
     [[nodiscard]] bool contains(const Box& other) const;
     [[nodiscard]] bool meets(const Box& other) const;
-    [[nodiscard]] Box grown(double by) const;
+    [[nodiscard]] Box grown(double by) const;          ///< an empty one stays empty
     [[nodiscard]] Box joined(const Box& other) const;  ///< smallest box round both; an empty one adds nothing
 };
 

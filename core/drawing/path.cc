@@ -151,8 +151,8 @@ std::vector<Stretch> without(const std::vector<Stretch>& stretches, const std::v
             next.push_back({gap.to, piece.to});
         }
         left = std::move(next);
-        std::erase_if(left, [](const Stretch& piece) { return piece.length() < kOnePoint; });
     }
+    std::erase_if(left, [](const Stretch& piece) { return piece.length() < kOnePoint; });
     return left;
 }
 
@@ -168,6 +168,13 @@ std::vector<Polyline> clipped(const Polyline& line, const Box& box) {
     std::vector<Polyline> parts;
     for (const Stretch& stretch : inside(path, box)) {
         parts.push_back({path.between(stretch.from, stretch.to), false});
+    }
+    // A ring cut elsewhere stays whole at its first vertex, which would lose its mitre as two ends.
+    if (line.closed && parts.size() > 1 && parts.front().points.front() == parts.back().points.back()) {
+        Points joined = std::move(parts.back().points);
+        joined.insert(joined.end(), parts.front().points.begin() + 1, parts.front().points.end());
+        parts.back().points = std::move(joined);
+        parts.erase(parts.begin());
     }
     return parts;
 }
