@@ -53,11 +53,11 @@ Result<void> makeDemo(const DemoOrder& order) {
         return written;
     }
     order.progress("the map sheet");
-    const auto picture = paintSheet(ground, *island, sources);
-    if (!picture) {
-        return tl::unexpected(picture.error());
+    const auto painted = paintSheet(ground, *island, sources);
+    if (!painted) {
+        return tl::unexpected(painted.error());
     }
-    if (auto written = writeSheet(*picture, order.folder / "sheet.tif"); !written) {
+    if (auto written = writeSheet(painted->picture, order.folder / "sheet.tif"); !written) {
         return written;
     }
     order.progress("the plan");

@@ -9,36 +9,41 @@ namespace {
 
 constexpr std::uint64_t kHouses = 61;
 
-/// Direction of the nearest road or track, degrees clockwise on the paper.
-double nearestWay(const Canvas& /*canvas*/, const Json& cover, QPointF at) {
-    double nearest = 1e9;
+/// Direction of the nearest of some ways, degrees clockwise on the paper.
+double nearestWay(const std::vector<Course>& ways, QPointF at) {
+    double away = 1e9;
     double angle = 0;
-    for (const char* kind : {"roads", "tracks"}) {
-        for (const Json& way : cover.at(kind)) {
-            const QPainterPath path = pathOf(curved(lineOf(way.at("points"))));
-            for (double d = 0; d < path.length(); d += 1) {
-                const Along place = along(path, d);
-                const double away = std::hypot(place.at.x() - at.x(), place.at.y() - at.y());
-                if (away < nearest) {
-                    nearest = away;
-                    angle = place.angle;
-                }
-            }
+    for (const Course& way : ways) {
+        const Course::Nearest nearest = way.nearest(at);
+        if (nearest.away < away) {
+            away = nearest.away;
+            angle = way.at(nearest.distance).angle;
         }
     }
     return angle;
 }
 
+std::vector<Course> waysOf(const Json& cover) {
+    std::vector<Course> ways;
+    for (const char* kind : {"roads", "tracks"}) {
+        for (const Json& way : cover.at(kind)) {
+            ways.emplace_back(pathOf(curved(lineOf(way.at("points")))));
+        }
+    }
+    return ways;
+}
+
 /// 8 x 12 m to 15 x 30 m, at least 0.5 x 0.7 mm on paper, turned along the nearest way.
-void drawBuilding(const Canvas& canvas, const Json& cover, const Json& spot, bool isWorks) {
+void drawBuilding(const Canvas& canvas, const std::vector<Course>& ways, const Json& spot, const Json& kind) {
     const Spot place = spotOf(spot);
+    const bool isWorks = kind == "works";
     const QPointF at = SheetPaper::at(place);
     const double size = chance(kHouses, static_cast<std::int64_t>(place.east), static_cast<std::int64_t>(place.north));
     const double wide = (isWorks ? 22 : 12 + size * 8) / SheetPaper::kMetresPerMm;
     const double deep = (isWorks ? 15 : 8 + size * 4) / SheetPaper::kMetresPerMm;
     canvas.painter.save();
     canvas.painter.translate(at);
-    canvas.painter.rotate(nearestWay(canvas, cover, at));
+    canvas.painter.rotate(nearestWay(ways, at));
     const QRectF house(-std::max(0.7, wide) / 2, -std::max(0.5, deep) / 2, std::max(0.7, wide), std::max(0.5, deep));
     canvas.painter.fillRect(house, ink::kBuilding);
     QPainterPath edge;
@@ -68,7 +73,8 @@ void drawLandmarks(const Canvas& canvas, const Json& cover) {
     }
     rays.addEllipse(light, 0.4, 0.4);
     canvas.stroke(rays, ink::kBlack, 0.14);
-    const QPointF mast = SheetPaper::at(spotOf(cover.at("mast")));
+    // The mast stands beside the pillar, nearer than a sign is wide: it is drawn on the pillar's triangle.
+    const QPointF mast = SheetPaper::at(spotOf(cover.at("mast"))) - QPointF(0, 1.35);
     QPainterPath pole(mast);
     pole.lineTo(mast - QPointF(0, 1.6));
     pole.moveTo(mast - QPointF(0.35, 1.2));
@@ -99,9 +105,10 @@ void drawLandmarks(const Canvas& canvas, const Json& cover) {
 }  // namespace
 
 void drawBuildings(const Canvas& canvas, const Json& cover) {
+    const std::vector<Course> ways = waysOf(cover);
     for (const Json& place : cover.at("buildings")) {
         for (const Json& spot : place.at("points")) {
-            drawBuilding(canvas, cover, spot, place.at("kind") == "works");
+            drawBuilding(canvas, ways, spot, place.at("kind"));
         }
     }
     drawLandmarks(canvas, cover);
@@ -125,7 +132,7 @@ void drawSpotHeights(const Canvas& canvas, const Island& island) {
         const QString figures = QString::number(static_cast<int>(std::lround(spot.peg.height)));
         const double left = spot.kind == SpotKind::Pillar ? 1.1 : 0.6;
         const QPainterPath row = canvas.letters.row(figures, Cut::Regular, 1.6).translated(at + QPointF(left, 0.8));
-        canvas.letter(row, colour, isLake ? ink::kSea : ink::kLand);
+        canvas.letter(row, colour);
         canvas.taken.push_back(row.boundingRect().united(QRectF(at - QPointF(1, 1), QSizeF(2, 2))));
     }
 }

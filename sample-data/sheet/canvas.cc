@@ -69,8 +69,10 @@ void Canvas::dashes(const QPainterPath& path, const QColor& colour, double width
     painter.strokePath(path, pen);
 }
 
-void Canvas::letter(const QPainterPath& row, const QColor& colour, const QColor& rim, double rimWidth) const {
-    painter.strokePath(row, QPen(rim, 2 * rimWidth, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+void Canvas::letter(const QPainterPath& row, const QColor& colour, double rimWidth) const {
+    QBrush bareGround(bare);
+    bareGround.setTransform(QTransform::fromScale(1 / SheetPaper::kDotsPerMm, 1 / SheetPaper::kDotsPerMm));
+    painter.strokePath(row, QPen(bareGround, 2 * rimWidth, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     painter.fillPath(row, colour);
 }
 
@@ -88,12 +90,6 @@ QPainterPath pathOf(const Line& line, bool closed) {
 
 Line curved(const Line& points, bool closed) {
     return smoothed(points, Metres(8), closed ? Ends::Closed : Ends::Open);
-}
-
-Along along(const QPainterPath& path, double distance) {
-    const double whole = path.length();
-    const double share = whole > 0 ? std::clamp(distance / whole, 0.0, 1.0) : 0;
-    return {path.pointAtPercent(share), -path.angleAtPercent(share)};
 }
 
 }  // namespace crosstick::demo

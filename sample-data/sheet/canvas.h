@@ -13,6 +13,8 @@
 #include "core/units/result.h"
 #include "sample-data/ground/ground.h"
 #include "sample-data/place.h"
+#include "sample-data/sheet/course.h"
+#include "sample-data/sheet/mask.h"
 
 namespace crosstick::demo {
 
@@ -23,6 +25,7 @@ struct SheetPaper {
     static constexpr int kRows = 5315;
     static constexpr double kDotsPerMm = 300 / 25.4;
     static constexpr double kMetresPerMm = 25;
+    static constexpr double kFrame = 6;                 ///< millimetres outside the neat line
     static constexpr Spot kCorner{648125, 5106000};     ///< upper left corner of the raster
     static constexpr Spot kSouthWest{649000, 5096000};  ///< of the neat line
     static constexpr Spot kNorthEast{659000, 5105000};
@@ -73,7 +76,15 @@ inline const QColor kRoadB(250, 226, 150);
 inline const QColor kBuilding(70, 70, 70);
 inline const QColor kGrid(90, 110, 130);
 inline const QColor kBlack(25, 25, 25);
+inline const QColor kTuft(150, 165, 120);
+inline const QColor kQuarry(240, 236, 226);
+inline const QColor kIslandName(217, 213, 205);  ///< faint
+inline const QColor kSquareName(206, 214, 220);  ///< faint
+inline const QColor kShade(88, 80, 110);         ///< hill shading, laid on at most so much:
+inline constexpr double kShadeMost = 0.14;
 }  // namespace ink
+
+inline constexpr std::uint8_t kOnSea = 0, kOnLand = 1, kOnLake = 2;
 
 /// What every theme draws on: a painter whose unit is a millimetre of the sheet.
 struct Canvas {
@@ -81,23 +92,19 @@ struct Canvas {
     const Letters& letters;
     const Ground& ground;
     std::vector<QRectF>& taken;  ///< by letters and signs that names must not cover
+    const QImage& picture;       ///< as far as it is painted
+    QImage& bare;                ///< the tints and shading alone: what the rims of letters are cut out to
+    Mask& land;                  ///< kOnSea, kOnLand, kOnLake
 
     void stroke(const QPainterPath& path, const QColor& colour, double width, Qt::PenCapStyle cap = Qt::FlatCap) const;
     void dashes(const QPainterPath& path, const QColor& colour, double width, double on, double off) const;
     void fill(const QPainterPath& path, const QColor& colour) const { painter.fillPath(path, colour); }
-    /// Letters with a rim of the ground's colour.
-    void letter(const QPainterPath& row, const QColor& colour, const QColor& rim, double rimWidth = 0.25) const;
+    /// Letters with a rim in which only the bare ground is seen.
+    void letter(const QPainterPath& row, const QColor& colour, double rimWidth = 0.25) const;
     [[nodiscard]] double heightAt(Spot spot) const { return sampled(ground.heights, spot); }
 };
 
 [[nodiscard]] QPainterPath pathOf(const Line& line, bool closed = false);
 /// A list's points drawn out by the ground's curve.
 [[nodiscard]] Line curved(const Line& points, bool closed = false);
-/// Point and direction at a distance (millimetres of paper) along a line.
-struct Along {
-    QPointF at;
-    double angle;  ///< degrees, as QPainter turns: clockwise
-};
-[[nodiscard]] Along along(const QPainterPath& path, double distance);
-
 }  // namespace crosstick::demo

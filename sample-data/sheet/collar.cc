@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kCollar = 2.0;
 constexpr double kSmall = 1.6;
-constexpr double kFrameAt = 12;
+constexpr double kFrameAt = 12;  // millimetres outside the neat line, clear of frame and figures
 
 struct Pen {
     const Canvas& canvas;
@@ -34,8 +34,7 @@ void drawTitle(const Pen& pen, const QRectF& neat) {
     pen.write(QStringLiteral("ULMERAY SOUTH"), {neat.left(), y}, 7.0, Cut::Bold);
     pen.write(QStringLiteral("ISL 25   SHEET 2   1:25,000   EDITION 3"), {neat.left() + 105, y}, 3.0);
     pen.writeRight(QStringLiteral("EXERCISE AND DEMONSTRATION ONLY: NO SUCH PLACE"), {neat.right(), y}, 3.0, Cut::Bold);
-    pen.writeMiddle(QStringLiteral("EXERCISE"), {SheetPaper::kColumns / SheetPaper::kDotsPerMm / 2 + 112, 446.5}, 3.0,
-                    Cut::Bold);
+    pen.writeMiddle(QStringLiteral("EXERCISE"), {neat.center().x(), 447.5}, 3.0, Cut::Bold);
 }
 
 /// Rows of words at a pitch; the first is a heading.
@@ -193,13 +192,16 @@ void drawLegend(const Pen& pen, QPointF at) {
          }},
         {"Cliff over 20 m; quarry face",
          [](const Canvas& c, QPointF p) {
-             c.stroke(bar(p - QPointF(0, 0.6)), ink::kBlack, 0.2);
-             QPainterPath h;
-             for (double x = -4.7; x < 5; x += 0.6) {
-                 h.moveTo(p + QPointF(x, -0.6));
-                 h.lineTo(p + QPointF(x, 0.4));
+             c.stroke(bar(p - QPointF(0, 0.7)), ink::kBlack, 0.18);
+             QPainterPath wedges;
+             for (int n = 0; n < 23; ++n) {
+                 const double x = -4.7 + n * 0.42;
+                 wedges.moveTo(p + QPointF(x - 0.12, -0.7));
+                 wedges.lineTo(p + QPointF(x + 0.12, -0.7));
+                 wedges.lineTo(p + QPointF(x, n % 2 == 0 ? 0.75 : 0.2));
+                 wedges.closeSubpath();
              }
-             c.stroke(h, ink::kBlack, 0.15);
+             c.fill(wedges, ink::kBlack);
          }},
         {"Power line",
          [](const Canvas& c, QPointF p) {

@@ -82,7 +82,7 @@ Spot crossingOn(Edge edge, const Field<float>& z, double level) {
     return from + (lattice.centre(nextColumn, nextRow) - from) * share;
 }
 
-/// Chaikin's corner cutting, once: the lattice's steps vanish, the line stays within a quarter of a cell.
+/// Chaikin's corner cutting: the lattice's steps vanish.
 Line cutCorners(const Line& line, bool closed) {
     Line smooth;
     const std::size_t count = line.size();
@@ -128,7 +128,9 @@ void joinAt(const Field<float>& z, double level, std::vector<Contour>& out) {
         if (contour.closed) {
             contour.line.pop_back();
         }
-        contour.line = cutCorners(contour.line, contour.closed);
+        for (int round = 0; round < 2; ++round) {
+            contour.line = cutCorners(contour.line, contour.closed);
+        }
         out.push_back(std::move(contour));
     };
     for (std::size_t n = 0; n < pieces.size(); ++n) {  // open lines from their beginnings first

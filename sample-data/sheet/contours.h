@@ -14,7 +14,8 @@ struct Contour {
 };
 
 /// Every contour of an interval between two heights, joined from the squares of the lattice (marching squares, linear
-/// between cell centres) and smoothed once by corner cutting. Order and directions are fixed by the lattice.
+/// between cell centres) and smoothed twice by corner cutting, which keeps it within half a cell. Order and directions
+/// are fixed by the lattice.
 [[nodiscard]] std::vector<Contour> contoursOf(const Field<float>& heights, double interval, double from, double to);
 
 }  // namespace crosstick::demo

@@ -5,26 +5,30 @@
 namespace crosstick::demo {
 namespace {
 
-void drawAll(const Canvas& canvas, const Json& cover, const Json& names, const Island& island) {
+std::vector<PlacedName> drawAll(const Canvas& canvas, const Json& cover, const Json& names, const Island& island) {
     canvas.painter.setClipRect(SheetPaper::neatLine());
     drawTints(canvas, cover);
     canvas.painter.setClipRect(SheetPaper::neatLine());
     drawVegetation(canvas, cover);
-    drawRelief(canvas, cover);
+    drawRelief(canvas, cover, island);
     drawWater(canvas, cover);
     drawWays(canvas, cover);
     drawBuildings(canvas, cover);
     drawSpotHeights(canvas, island);
+    auto placed = placeNames(canvas, names, island);
+    drawIslandName(canvas, names);
     canvas.painter.setClipping(false);
     drawGrid(canvas);
-    canvas.painter.setClipRect(SheetPaper::neatLine());
-    drawNames(canvas, names, island);
-    canvas.painter.setClipping(false);
+    drawNames(canvas, placed);
     drawCollar(canvas);
+    return placed;
 }
 
-/// Places of the plan that names leave free.
-void keepFree(std::vector<QRectF>& taken, const Json& spots) {
+/// Places of the plan and spot heights that names and contour figures leave free.
+void keepFree(std::vector<QRectF>& taken, const Json& spots, const Island& island) {
+    for (const SpotHeight& spot : island.spotHeights) {
+        taken.push_back(QRectF(SheetPaper::at(spot.peg.at) - QPointF(1.3, 1.3), QSizeF(6.5, 2.6)));
+    }
     for (const Json& spot : spots) {
         taken.push_back(QRectF(SheetPaper::at(spotOf(spot)) - QPointF(1.3, 1.3), QSizeF(2.6, 2.6)));
     }
@@ -32,21 +36,24 @@ void keepFree(std::vector<QRectF>& taken, const Json& spots) {
 
 }  // namespace
 
-Result<QImage> paintSheet(const Ground& ground, const Island& island, const Sources& sources) {
+Result<PaintedSheet> paintSheet(const Ground& ground, const Island& island, const Sources& sources) {
     const auto letters = Letters::open(sources.faces);
     if (!letters) {
         return tl::unexpected(letters.error());
     }
-    QImage image(SheetPaper::kColumns, SheetPaper::kRows, QImage::Format_RGB32);
-    image.fill(ink::kPaper);
+    PaintedSheet sheet{QImage(SheetPaper::kColumns, SheetPaper::kRows, QImage::Format_RGB32), {}};
+    sheet.picture.fill(ink::kPaper);
     std::vector<QRectF> taken;
+    QImage bare;
+    Mask land;
     const auto painted = readData(sources.lists / "cover.json", [&](const Json& cover) {
         return readData(sources.lists / "names.json", [&](const Json& names) {
-            QPainter painter(&image);
+            QPainter painter(&sheet.picture);
             painter.setRenderHint(QPainter::Antialiasing);
             painter.scale(SheetPaper::kDotsPerMm, SheetPaper::kDotsPerMm);
-            keepFree(taken, names.value("keep_free", Json::array()));
-            drawAll(Canvas{painter, *letters, ground, taken}, cover, names, island);
+            keepFree(taken, names.value("keep_free", Json::array()), island);
+            const Canvas canvas{painter, *letters, ground, taken, sheet.picture, bare, land};
+            sheet.names = drawAll(canvas, cover, names, island);
             return true;
         });
     });
@@ -56,7 +63,7 @@ Result<QImage> paintSheet(const Ground& ground, const Island& island, const Sour
     if (!*painted) {
         return tl::unexpected(painted->error());
     }
-    return image;
+    return sheet;
 }
 
 }  // namespace crosstick::demo

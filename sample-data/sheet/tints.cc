@@ -31,10 +31,10 @@ QImage shadingOf(const Field<float>& heights) {
             const double dy = (z(column, row - 1) - z(column, row + 1)) / (2 * lattice.cell);
             const double steep = std::atan(std::hypot(dx, dy)) * 180 / std::numbers::pi;
             const double lit = (-dx * east - dy * north + std::sin(kLight)) / std::sqrt(1 + dx * dx + dy * dy);
-            const double dark =
-                std::clamp((std::sin(kLight) - lit) * 0.6, 0.0, 0.14) * std::clamp((steep - 8) / 6, 0.0, 1.0);
+            const double dark = std::clamp((std::sin(kLight) - lit) * 0.6, 0.0, ink::kShadeMost) *
+                                std::clamp((steep - 8) / 6, 0.0, 1.0);
             const int alpha = static_cast<int>(std::lround(dark * 255));
-            line[column] = qPremultiply(qRgba(88, 80, 110, alpha));
+            line[column] = qPremultiply(qRgba(ink::kShade.red(), ink::kShade.green(), ink::kShade.blue(), alpha));
         }
     }
     return shade;
@@ -46,16 +46,18 @@ void drawTints(const Canvas& canvas, const Json& cover) {
     const QPainterPath land = landPath(canvas.ground);
     canvas.painter.fillRect(SheetPaper::neatLine(), ink::kSea);
     canvas.painter.save();
-    // Three lines off the shore, paler outwards: strokes of falling width and rising darkness under the land.
-    for (const auto& [width, darkness] : {std::pair{5.68, 108}, std::pair{3.28, 114}, std::pair{1.48, 122}}) {
-        canvas.stroke(land, ink::kSea.darker(darkness), width);
+    // Three lines off the shore, paler outwards: strokes of falling width and rising strength under the land.
+    for (const auto& [width, strength] : {std::pair{5.68, 72}, std::pair{3.28, 105}, std::pair{1.48, 140}}) {
+        QColor line = ink::kWater;
+        line.setAlpha(strength);
+        canvas.stroke(land, line, width);
         canvas.stroke(land, ink::kSea, width - 0.16);
     }
     canvas.fill(land, ink::kLand);
     for (const Json& wood : cover.at("woods")) {
         canvas.fill(pathOf(curved(lineOf(wood.at("points")), true), true), ink::kWood);
     }
-    const Field<float> soft = blurred(canvas.ground.heights, 2.0);
+    const Field<float> soft = blurred(canvas.ground.heights, 2.5);
     const QImage shade = shadingOf(soft);
     const Lattice& lattice = soft.lattice;
     const Spot half{-lattice.cell / 2, lattice.cell / 2};
@@ -64,7 +66,11 @@ void drawTints(const Canvas& canvas, const Json& cover) {
     canvas.painter.setClipPath(land, Qt::IntersectClip);
     canvas.painter.setRenderHint(QPainter::SmoothPixmapTransform);
     canvas.painter.drawImage(where, shade);
+    canvas.fill(pathOf(canvas.ground.lake, true), ink::kSea);
     canvas.painter.restore();
+    canvas.land.fill(land, kOnLand);
+    canvas.land.fill(pathOf(canvas.ground.lake, true), kOnLake);
+    canvas.bare = canvas.picture.copy();
 }
 
 }  // namespace crosstick::demo

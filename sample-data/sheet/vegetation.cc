@@ -8,9 +8,10 @@ namespace {
 
 constexpr std::uint64_t kTrees = 31, kTufts = 32, kGrains = 33;
 
-/// Places on a 60-degree net of a pitch inside a path, jittered, the same every time.
+/// Places on a 60-degree net of a pitch inside a path, each moved by up to half of `jitter` pitches, the same every
+/// time. From a jitter of 1 on no net is seen.
 template <class Draw>
-void onNet(const QPainterPath& area, double pitch, std::uint64_t seed, Draw&& draw) {
+void onNet(const QPainterPath& area, double pitch, double jitter, std::uint64_t seed, Draw&& draw) {
     const QRectF box = area.boundingRect();
     const double rise = pitch * std::sqrt(3.0) / 2;
     const auto firstRow = static_cast<std::int64_t>(std::floor(box.top() / rise));
@@ -20,9 +21,9 @@ void onNet(const QPainterPath& area, double pitch, std::uint64_t seed, Draw&& dr
         const auto lastColumn = static_cast<std::int64_t>(std::ceil(box.right() / pitch));
         for (std::int64_t column = firstColumn; column <= lastColumn; ++column) {
             const double x =
-                (static_cast<double>(column) + (row % 2 == 0 ? 0 : 0.5) + (chance(seed, column, row) - 0.5) * 0.4) *
+                (static_cast<double>(column) + (row % 2 == 0 ? 0 : 0.5) + (chance(seed, column, row) - 0.5) * jitter) *
                 pitch;
-            const double y = (static_cast<double>(row) + (chance(seed + 100, column, row) - 0.5) * 0.4) * rise;
+            const double y = (static_cast<double>(row) + (chance(seed + 100, column, row) - 0.5) * jitter) * rise;
             if (area.contains(QPointF(x, y))) {
                 draw(QPointF(x, y));
             }
@@ -60,7 +61,7 @@ void drawWoods(const Canvas& canvas, const Json& cover) {
     for (const Json& wood : cover.at("woods")) {
         const QPainterPath area = pathOf(curved(lineOf(wood.at("points")), true), true);
         const bool isConifer = wood.at("kind") == "conifer";
-        onNet(area, 3.0, kTrees, [&](QPointF p) { isConifer ? conifer(canvas, p) : broadleaf(canvas, p); });
+        onNet(area, 3.0, 0.55, kTrees, [&](QPointF p) { isConifer ? conifer(canvas, p) : broadleaf(canvas, p); });
         QPen edge(ink::kWoodName, 0.15, Qt::CustomDashLine, Qt::RoundCap, Qt::RoundJoin);
         edge.setDashPattern({0.1, 4.0});
         canvas.painter.strokePath(area, edge);
@@ -69,22 +70,26 @@ void drawWoods(const Canvas& canvas, const Json& cover) {
 
 void drawMarsh(const Canvas& canvas, const QPainterPath& area) {
     const QRectF box = area.boundingRect();
-    int row = 0;
+    std::int64_t row = 0;
     for (double y = box.top(); y < box.bottom(); y += 0.8, ++row) {
-        for (double x = box.left() + (row % 2) * 0.9; x < box.right(); x += 1.8) {
-            if (area.contains(QPointF(x, y)) && area.contains(QPointF(x + 1.1, y))) {
-                QPainterPath dash(QPointF(x, y));
-                dash.lineTo(x + 1.1, y);
+        std::int64_t column = 0;
+        for (double x = box.left() + chance(kTufts + 9, row, -1) * 1.8; x < box.right(); ++column) {
+            const double reach = 0.7 + 0.8 * chance(kTufts + 9, row, column);
+            const double from = x;
+            x += reach + 0.5 + 0.5 * chance(kTufts + 10, row, column);
+            if (area.contains(QPointF(from, y)) && area.contains(QPointF(from + reach, y))) {
+                QPainterPath dash(QPointF(from, y));
+                dash.lineTo(from + reach, y);
                 canvas.stroke(dash, ink::kWater, 0.12);
             }
         }
     }
-    onNet(area, 2.6, kTufts, [&](QPointF p) { tuft(canvas, p, ink::kWater, 0.7); });
+    onNet(area, 2.6, 0.9, kTufts, [&](QPointF p) { tuft(canvas, p, ink::kWater, 0.7); });
 }
 
 void dots(const Canvas& canvas, const QPainterPath& area, double pitch, double size, const QColor& colour) {
     QPainterPath grains;
-    onNet(area, pitch, kGrains, [&](QPointF p) { grains.addEllipse(p, size / 2, size / 2); });
+    onNet(area, pitch, 0.8, kGrains, [&](QPointF p) { grains.addEllipse(p, size / 2, size / 2); });
     canvas.fill(grains, colour);
 }
 
@@ -95,14 +100,20 @@ QPainterPath band(const Line& line, double width) {
     return stroker.createStroke(pathOf(line));
 }
 
-/// Rough pasture: thin tufts on the open hill above 150 m, away from woods.
+/// Rough pasture: tufts on the open hill above 150 m, in loose patches of many sizes, away from woods.
 void drawPasture(const Canvas& canvas, const QPainterPath& woods) {
     const QPainterPath land = pathOf(canvas.ground.shore, true);
-    onNet(land, 9.0, kTufts + 7, [&](QPointF p) {
+    const QPainterPath lake = pathOf(canvas.ground.lake, true);
+    std::int64_t count = 0;
+    onNet(land, 5.2, 1.6, kTufts + 7, [&](QPointF p) {
         const Spot spot{SheetPaper::kCorner.east + p.x() * SheetPaper::kMetresPerMm,
                         SheetPaper::kCorner.north - p.y() * SheetPaper::kMetresPerMm};
-        if (canvas.heightAt(spot) > 150 && !woods.contains(p)) {
-            tuft(canvas, p, QColor(150, 165, 120), 0.8);
+        constexpr double kCalm = 0.06;  // of the waves of several hundred metres that also make the ground rough
+        const double patch = roughness(kTufts, spot) * kCalm;
+        ++count;
+        if (chance(kTufts + 8, count, 0) < 0.22 + patch && canvas.heightAt(spot) > 150 && !woods.contains(p) &&
+            !lake.contains(p)) {
+            tuft(canvas, p, ink::kTuft, 0.6 + 0.4 * chance(kTufts + 8, count, 1));
         }
     });
 }

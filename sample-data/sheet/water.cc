@@ -7,17 +7,11 @@ namespace {
 
 /// A brook grows from 0.15 at its spring to its width at the mouth: drawn in pieces, each a little wider.
 void drawBrook(const Canvas& canvas, const PegLine& pegs, double mouth) {
-    const QPainterPath path = pathOf(placesOf(pegs));
-    const double whole = path.length();
+    const Course course(pathOf(placesOf(pegs)));
     constexpr double kPiece = 2;
-    for (double d = 0; d < whole; d += kPiece) {
-        QPainterPath piece;
-        piece.moveTo(along(path, d).at);
-        for (double s = d + 0.25; s <= std::min(whole, d + kPiece + 0.25); s += 0.25) {
-            piece.lineTo(along(path, s).at);
-        }
-        const double share = d / whole;
-        canvas.stroke(piece, ink::kWater, 0.15 + (mouth - 0.15) * share, Qt::RoundCap);
+    for (double d = 0; d < course.length(); d += kPiece) {
+        const double share = d / course.length();
+        canvas.stroke(course.piece(d, d + kPiece + 0.1), ink::kWater, 0.15 + (mouth - 0.15) * share, Qt::RoundCap);
     }
 }
 
@@ -29,7 +23,6 @@ void drawWater(const Canvas& canvas, const Json& cover) {
         drawBrook(canvas, brook.pegs, isLong ? 0.35 : 0.25);
     }
     const QPainterPath lake = pathOf(canvas.ground.lake, true);
-    canvas.fill(lake, ink::kSea);
     canvas.stroke(lake, ink::kWater, 0.2);
     canvas.stroke(pathOf(canvas.ground.shore, true), ink::kWater, 0.2);
     for (const Line& islet : canvas.ground.islets) {

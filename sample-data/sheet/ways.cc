@@ -1,54 +1,22 @@
 #include <cmath>
 #include <numbers>
 
-#include "sample-data/ground/noise.h"
 #include "sample-data/sheet/themes.h"
 
 namespace crosstick::demo {
 namespace {
 
-constexpr std::uint64_t kFields = 51;
-
 QPainterPath wayPath(const Json& way) {
     return pathOf(curved(lineOf(way.at("points"))));
-}
-
-/// A net of field walls: a lattice of meshes, its corners moved a little, a tenth of the walls fallen.
-void drawFields(const Canvas& canvas, const Json& net, const Json& mesh) {
-    const Spot from = spotOf(net.at("from"));
-    const Spot to = spotOf(net.at("to"));
-    const double size = (mesh.at(0).get<double>() + mesh.at(1).get<double>()) / 2;
-    const int columns = static_cast<int>((to.east - from.east) / size);
-    const int rows = static_cast<int>((to.north - from.north) / size);
-    const auto corner = [&](int c, int r) {
-        return Spot{from.east + (c + (chance(kFields, c, r) - 0.5) * 0.5) * size,
-                    from.north + (r + (chance(kFields + 1, c, r) - 0.5) * 0.5) * size};
-    };
-    QPainterPath walls;
-    for (int r = 0; r <= rows; ++r) {
-        for (int c = 0; c <= columns; ++c) {
-            const Spot here = corner(c, r);
-            const auto wall = [&](int c2, int r2) {
-                const Spot next = corner(c2, r2);
-                const bool onLand = canvas.heightAt(here) > 1 && canvas.heightAt(next) > 1;
-                if (c2 <= columns && r2 <= rows && onLand && chance(kFields + 2, c * 100 + c2, r * 100 + r2) > 0.12) {
-                    walls.moveTo(SheetPaper::at(here));
-                    walls.lineTo(SheetPaper::at(next));
-                }
-            };
-            wall(c + 1, r);
-            wall(c, r + 1);
-        }
-    }
-    canvas.stroke(walls, ink::kBlack, 0.1);
 }
 
 void drawPowerLine(const Canvas& canvas, const Json& power) {
     const QPainterPath line = pathOf(lineOf(power.at("poles")));
     canvas.stroke(line, ink::kBlack, 0.1);
     QPainterPath ticks;
-    for (double d = 2; d < line.length(); d += 4) {
-        const Along place = along(line, d);
+    const Course course(line);
+    for (double d = 2; d < course.length(); d += 4) {
+        const Along place = course.at(d);
         const double turn = (place.angle + 90) * std::numbers::pi / 180;
         const QPointF across(std::cos(turn) * 0.45, std::sin(turn) * 0.45);
         ticks.moveTo(place.at - across);
@@ -75,17 +43,8 @@ void drawBridge(const Canvas& canvas, QPointF at, double angle, double half, dou
 
 /// Direction of a way where it passes nearest to a place.
 double angleAt(const QPainterPath& way, QPointF at) {
-    double nearest = 1e9;
-    double angle = 0;
-    for (double d = 0; d < way.length(); d += 0.5) {
-        const Along place = along(way, d);
-        const double away = std::hypot(place.at.x() - at.x(), place.at.y() - at.y());
-        if (away < nearest) {
-            nearest = away;
-            angle = place.angle;
-        }
-    }
-    return angle;
+    const Course course(way);
+    return course.at(course.nearest(at).distance).angle;
 }
 
 const Json& named(const Json& list, const Json& name) {
@@ -123,7 +82,7 @@ void drawCrossings(const Canvas& canvas, const Json& cover) {
         const QPointF at = SheetPaper::at(spotOf(ford));
         const QPainterPath row =
             canvas.letters.row(QStringLiteral("ford"), Cut::Italic, 1.6).translated(at + QPointF(1.0, 1.4));
-        canvas.letter(row, ink::kWaterName, ink::kLand);
+        canvas.letter(row, ink::kWaterName);
         canvas.taken.push_back(row.boundingRect());
     }
     QPainterPath stones;
@@ -139,9 +98,7 @@ void drawCrossings(const Canvas& canvas, const Json& cover) {
 
 // All casings before all fills, so that junctions open into each other.
 void drawWays(const Canvas& canvas, const Json& cover) {
-    for (const Json& net : cover.at("field_nets")) {
-        drawFields(canvas, net, cover.at("field_mesh"));
-    }
+    drawFields(canvas, cover);
     for (const Json& wall : cover.at("walls")) {
         canvas.stroke(pathOf(curved(lineOf(wall))), ink::kBlack, 0.12);
     }
