@@ -20,9 +20,9 @@ inline constexpr double kCliffFrom = 20;
 /// to 40 m inland, the higher the farther.
 [[nodiscard]] std::vector<Cliff> cliffsOf(const Ground& ground);
 
-/// The heights as they are drawn, not as they are: drawn out by three cells, so that crests and gullies are round, with
-/// most of what that takes from tops given back, and spot heights met within a metre; at cliffs the level of the edge
-/// goes on over the sea, so that contours run into the cliff's edge and not along it.
+/// The heights as they are drawn, not as they are: drawn out by four and a half cells, so that crests and gullies are
+/// round, with most of what that takes from tops given back, and spot heights met within a metre; at cliffs the level
+/// of the edge goes on over the sea, so that contours run into the cliff's edge and not along it.
 [[nodiscard]] Field<float> heightsToDraw(const Ground& ground, const std::vector<SpotHeight>& spots);
 
 }  // namespace crosstick::demo

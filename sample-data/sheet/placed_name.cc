@@ -43,7 +43,7 @@ Hand handOf(const std::string& kind) {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
 
-/// Darkness of what is drawn in a box already, squared, since a black line under letters is worse than a brown one; 0
+/// Darkness of what is drawn in a box already, cubed, since a black line under letters is worse than a brown one; 0
 /// to 1 on the mean.
 double inkIn(const QImage& picture, const QRectF& box) {
     const auto pixel = [](double mm) { return static_cast<int>(std::floor(mm * SheetPaper::kDotsPerMm)); };
@@ -54,7 +54,7 @@ double inkIn(const QImage& picture, const QRectF& box) {
             if (picture.valid(x, y)) {
                 const int grey = qGray(reinterpret_cast<const QRgb*>(picture.constScanLine(y))[x]);
                 const double dark = std::max(0, 215 - grey) / 215.0;
-                sum += dark * dark;
+                sum += dark * dark * dark;
                 ++count;
             }
         }
@@ -78,7 +78,7 @@ double costOf(const Canvas& canvas, const QRectF& box, Footing footing) {
     if (canvas.land.share(roomy, ground) < 1) {
         return kNever;
     }
-    return 160 * inkIn(canvas.picture, wanted);
+    return 450 * inkIn(canvas.picture, wanted);
 }
 
 /// Rows of a name centred on 0, 0.
