@@ -13,28 +13,65 @@ bool isSame(Point a, Point b) {
     return drawing::length(a - b) < 0.05;
 }
 
+/// Which way a route runs along a piece: 1 as it is given, -1 backwards, 0 not at all.
+int wayAlong(const Subject& route, Point from, Point to) {
+    for (std::size_t n = 0; n + 1 < route.points.size(); ++n) {
+        if (isSame(route.points[n], from) && isSame(route.points[n + 1], to)) {
+            return 1;
+        }
+        if (isSame(route.points[n], to) && isSame(route.points[n + 1], from)) {
+            return -1;
+        }
+    }
+    return 0;
+}
+
+bool isPrimary(const Subject& route) {
+    return route.route->use == plan::Use::Primary;
+}
+
+struct Sharer {
+    const Subject* route;
+    int way;
+};
+
+/// All routes along a piece, the first primary ahead of the others: the lanes are counted in its direction.
+std::vector<Sharer> sharersOf(Point from, Point to, const std::vector<Subject*>& all) {
+    std::vector<Sharer> sharers;
+    for (const Subject* route : all) {
+        if (const int way = wayAlong(*route, from, to); way != 0) {
+            sharers.push_back({route, way});
+        }
+    }
+    std::stable_partition(sharers.begin(), sharers.end(), [](const Sharer& one) { return isPrimary(*one.route); });
+    return sharers;
+}
+
+/// How far left of the first sharer's travel a lane lies: two at 0.6 to both sides, of three the first in the middle,
+/// more of them further out by turns.
+double laneOf(std::size_t place, std::size_t count) {
+    if (count == 2) {
+        return place == 0 ? kAside : -kAside;
+    }
+    const double out = 2 * kAside * static_cast<double>((place + 1) / 2);
+    return place % 2 == 1 ? out : -out;
+}
+
 struct Shared {
-    bool any = false;
+    double aside = 0;  ///< left of the route's own travel
     bool withPrimary = false;
 };
 
-/// Does another route run along the same piece, in either direction?
 Shared sharedBy(Point from, Point to, const Subject& route, const std::vector<Subject*>& all) {
-    Shared shared;
-    for (const Subject* other : all) {
-        if (other == &route) {
-            continue;
-        }
-        for (std::size_t n = 0; n + 1 < other->points.size(); ++n) {
-            const Point a = other->points[n];
-            const Point b = other->points[n + 1];
-            if ((isSame(a, from) && isSame(b, to)) || (isSame(a, to) && isSame(b, from))) {
-                shared.any = true;
-                shared.withPrimary = shared.withPrimary || other->route->use == plan::Use::Primary;
-            }
-        }
+    const auto sharers = sharersOf(from, to, all);
+    const auto own =
+        std::find_if(sharers.begin(), sharers.end(), [&](const Sharer& one) { return one.route == &route; });
+    if (sharers.size() < 2 || own == sharers.end()) {
+        return {};
     }
-    return shared;
+    const double lane = laneOf(static_cast<std::size_t>(own - sharers.begin()), sharers.size());
+    const bool sameWay = own->way == sharers.front().way;
+    return {sameWay ? lane : -lane, isPrimary(*sharers.front().route) && !isPrimary(route)};
 }
 
 /// Stretches shared over less than 10 mm stay on the true line: two lines would only blot.
@@ -58,11 +95,9 @@ void dropShortStretches(std::vector<RoutePiece>& pieces) {
 
 std::vector<RoutePiece> piecesOf(const Subject& route, const std::vector<Subject*>& all) {
     std::vector<RoutePiece> pieces;
-    const bool isPrimary = route.route->use == plan::Use::Primary;
     for (std::size_t n = 0; n + 1 < route.points.size(); ++n) {
         const Shared shared = sharedBy(route.points[n], route.points[n + 1], route, all);
-        const double aside = !shared.any ? 0 : isPrimary ? kAside : -kAside;
-        pieces.push_back({route.points[n], route.points[n + 1], aside, !isPrimary && shared.withPrimary});
+        pieces.push_back({route.points[n], route.points[n + 1], shared.aside, shared.withPrimary});
     }
     dropShortStretches(pieces);
     return pieces;
