@@ -1,7 +1,6 @@
 #include "symbols/action_boxes.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -61,6 +60,25 @@ int crossings(Desk& desk, const Footprint& print, std::size_t owner) {
            (print.beside ? desk.taken().crossings(*print.beside, owner) : 0);
 }
 
+/// Lines under a box that stands on its own spot: those that meet its body. Its tip stands on its route anyway.
+int crossingsOnSpot(Desk& desk, const BoxShape& shape, const Footprint& print, std::size_t owner) {
+    TurnedBox body = print.box;
+    const double shoulder = -shape.outline[1].y;
+    body.middle.y -= shoulder / 2;
+    body.height -= shoulder;
+    return desk.taken().crossings(body.grown(0.3), owner) +
+           (print.beside ? desk.taken().crossings(*print.beside, owner) : 0);
+}
+
+/// Moved so that the box and what stands beside it are inside the window.
+Point tipInside(const Desk& desk, const BoxShape& shape, const BoxContent& content, Point tip) {
+    const Footprint print = footprint(shape, content, tip, desk.gauge().letters);
+    drawing::Box whole = print.box.bounds();
+    whole = print.beside ? whole.joined(print.beside->bounds()) : whole;
+    const TurnedBox box{whole.middle(), whole.width(), whole.height(), Degrees(0)};
+    return tip + (desk.movedInside(box) - box.middle);
+}
+
 /// Angle between a direction and the nearest leg: the wider, the calmer the place.
 double clearOf(Vector direction, const std::vector<Vector>& legs) {
     double least = std::numbers::pi;
@@ -89,24 +107,42 @@ bool legsLeaveNorth(const std::vector<Vector>& legs) {
     return clearOf({0, -1}, legs) < kNear;
 }
 
+/// Where a tip may be set aside to: directions in the order of liking, and how far.
+struct Search {
+    std::vector<Vector> directions;
+    double farthest;
+};
+
+Search usualSearch() {
+    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
+    return {{{1, 0},
+             {-1, 0},
+             {kDiagonal, kDiagonal},
+             {-kDiagonal, kDiagonal},
+             {kDiagonal, -kDiagonal},
+             {-kDiagonal, -kDiagonal},
+             {0, 1},
+             {0, -1}},
+            24};
+}
+
+/// Flat and far: below the window's upper edge a box has to stand its own height down, and its line comes in from the
+/// side of its tip.
+Search flatSearch() {
+    constexpr double kAlong = 0.92387953251128674;  // cosine and sine of 22.5 degrees
+    constexpr double kAcross = 0.38268343236508977;
+    return {{{kAlong, kAcross}, {-kAlong, kAcross}, {kAlong, -kAcross}, {-kAlong, -kAcross}}, 34};
+}
+
 // Engraving E2: 8 to 16 aside, in the order E, W, SE, SW, NE, NW, S, N, the widest angle between the legs first. One
 // sum weighs angle, order, distance and lines under the box; the least wins.
-std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxContent& content, Point spot,
-                              const std::vector<Vector>& legs, std::size_t owner) {
-    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
-    constexpr std::array<Vector, 8> kDirections{{{1, 0},
-                                                 {-1, 0},
-                                                 {kDiagonal, kDiagonal},
-                                                 {-kDiagonal, kDiagonal},
-                                                 {kDiagonal, -kDiagonal},
-                                                 {-kDiagonal, -kDiagonal},
-                                                 {0, 1},
-                                                 {0, -1}}};
+std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxContent& content, const Search& search,
+                              Point spot, const std::vector<Vector>& legs, std::size_t owner) {
     std::optional<Point> best;
     double least = 1e9;
-    for (const double distance : steps(8, 24, 2)) {
+    for (const double distance : steps(8, search.farthest, 2)) {
         double rank = 0;
-        for (const Vector direction : kDirections) {
+        for (const Vector direction : search.directions) {
             rank += 0.15;
             const Point tip = spot + direction * distance;
             const Footprint print = footprint(shape, content, tip, desk.gauge().letters);
@@ -131,7 +167,7 @@ void drawBox(Desk& desk, Subject& subject, const BoxShape& shape, const BoxConte
     for (const Point p : shape.outline) {
         ring.push_back(p + tip);
     }
-    ink.outline(ring);
+    ink.outline(ring, drawing::Join::Miter, Second::Inside);
     for (std::size_t n = 0; n < shape.rows.size(); ++n) {
         letters.letters(shape.rows[n], tip + shape.rowMiddles[n], Degrees(0));
     }
@@ -166,21 +202,28 @@ BoxContent boxContent(const plan::Measure& measure) {
     return content;
 }
 
-BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& gauge) {
+BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& gauge, Strokes strokes) {
     BoxShape shape;
     shape.rows = rowLabels(rows);
     double widest = 0;
     for (const Label& row : shape.rows) {
         widest = std::max(widest, row.width());
     }
-    const double w = std::max(gauge.symbol, widest + 1.4);
-    const double body = std::max(0.9 * gauge.symbol, rowsHeight(shape.rows) + 1.3);
-    const double tip = 0.6 * gauge.symbol;
-    const double back = gauge.pen / 2 / std::sin(std::atan2(w / 2, tip));  // so that the mitre's ink ends at 0
+    const double grown = strokes == Strokes::Double ? kDoubleApart : 0;
+    const double pen = strokes == Strokes::Double ? gauge.thin() : gauge.pen;
+    const double w = std::max(gauge.symbol, widest + 1.4) + 2 * grown;
+    const double room = std::max(0.9 * gauge.symbol, rowsHeight(shape.rows) + 1.3);
+    const double body = room + grown;
+    const double tip = 0.6 * gauge.symbol + grown;
+    // The tip's angle depends on how far it is set back: a few rounds settle both.
+    double back = 0;
+    for (int round = 0; round < 8; ++round) {
+        back = pen / 2 / std::sin(std::atan2(w / 2, tip - back));  // so that the mitre's ink ends at 0
+    }
     shape.outline = {{0, -back}, {-w / 2, -tip}, {-w / 2, -tip - body}, {w / 2, -tip - body}, {w / 2, -tip}};
-    const double half = gauge.pen / 2;
+    const double half = pen / 2;
     shape.bounds = {-w / 2 - half, -tip - body - half, w / 2 + half, 0};
-    shape.bodyMiddle = {0, -tip - body / 2};
+    shape.bodyMiddle = {0, -tip - room / 2};
     double y = shape.bodyMiddle.y - rowsHeight(shape.rows) / 2;
     for (const Label& row : shape.rows) {
         shape.rowMiddles.push_back({0, y + row.capital / 2});
@@ -192,7 +235,8 @@ BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& ga
 void placeActionBox(Desk& desk, Subject& subject, const std::vector<Vector>& legs) {
     const Point spot = subject.points.front();
     const BoxContent content = boxContent(*subject.measure);
-    const BoxShape shape = boxShape(content.rows, desk.gauge());
+    const BoxShape shape =
+        boxShape(content.rows, desk.gauge(), subject.manner.doubled ? Strokes::Double : Strokes::Single);
     if (!desk.window().contains(spot)) {
         desk.remark(subject, kOutsideWindow);
         return;
@@ -202,17 +246,22 @@ void placeActionBox(Desk& desk, Subject& subject, const std::vector<Vector>& leg
     }
     const auto end = subject.onRoute ? ExtensionEnd::Bare : ExtensionEnd::Dot;
     if (subject.symbolAt) {
-        extensionLine(desk, subject, *subject.symbolAt, spot, end);
-        drawBox(desk, subject, shape, content, *subject.symbolAt);
+        const Point tip = tipInside(desk, shape, content, *subject.symbolAt);
+        extensionLine(desk, subject, tip, spot, end);
+        drawBox(desk, subject, shape, content, tip);
         return;
     }
     const Footprint here = footprint(shape, content, spot, desk.gauge().letters);
     const bool ownPlace = fits(desk, here) && !legsLeaveNorth(legs);
-    if (ownPlace && crossings(desk, here, subject.order) == 0) {
+    if (ownPlace && crossingsOnSpot(desk, shape, here, subject.order) == 0) {
         drawBox(desk, subject, shape, content, spot);
         return;
     }
-    if (const auto tip = tipAside(desk, shape, content, spot, legs, subject.order)) {
+    auto tip = tipAside(desk, shape, content, usualSearch(), spot, legs, subject.order);
+    if (!tip && !fits(desk, here)) {
+        tip = tipAside(desk, shape, content, flatSearch(), spot, legs, subject.order);
+    }
+    if (tip) {
         extensionLine(desk, subject, *tip, spot, end);
         drawBox(desk, subject, shape, content, *tip);
     } else if (ownPlace || fits(desk, here)) {

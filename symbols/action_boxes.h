@@ -11,6 +11,8 @@ struct BoxContent {
 };
 [[nodiscard]] BoxContent boxContent(const plan::Measure& measure);
 
+enum class Strokes { Single, Double };
+
 /// An action box's outline and where its letters go, its tip at 0, 0 (engraving B1).
 struct BoxShape {
     Points outline;       ///< closed; its tip set back so that the ink ends on the spot
@@ -19,7 +21,9 @@ struct BoxShape {
     std::vector<Label> rows;
     std::vector<Point> rowMiddles;
 };
-[[nodiscard]] BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& gauge);
+/// @param strokes  the enemy's with one pen: larger by the room that the second stroke takes inside
+[[nodiscard]] BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& gauge,
+                                Strokes strokes = Strokes::Single);
 
 /// Places and draws an action box: on its spot, where it was set aside by hand, or in the first place aside that is
 /// free.

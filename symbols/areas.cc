@@ -54,6 +54,19 @@ class Geos {
     GEOSContextHandle_t context_;
 };
 
+/// The same ring from its western point on, clockwise as seen: what is found in it must not depend on how it was drawn.
+Points inOrder(Points ring) {
+    const auto west =
+        std::min_element(ring.begin(), ring.end(), [](Point a, Point b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
+    std::rotate(ring.begin(), west, ring.end());
+    const Point next = ring[1];
+    const Point before = ring.back();
+    if (next.y != before.y ? next.y > before.y : next.x > before.x) {
+        std::reverse(ring.begin() + 1, ring.end());
+    }
+    return ring;
+}
+
 bool contains(const Points& ring, Point p) {
     bool in = false;
     for (std::size_t n = 0, before = ring.size() - 1; n < ring.size(); before = n++) {
@@ -69,7 +82,7 @@ bool contains(const Points& ring, Point p) {
 std::vector<Label> wordings(const plan::Measure& measure, double letters) {
     const measures::Entry* entry = measures::find(measure.kind);
     const std::string abbreviation(entry == nullptr ? std::string_view{} : entry->abbreviation);
-    const std::string name = measure.name.empty() ? measure.number : measure.name;
+    const std::string name = bareName(measure.name.empty() ? measure.number : measure.name, abbreviation);
     const std::string one = abbreviation + (abbreviation.empty() || name.empty() ? "" : " ") + name;
     if (one.empty()) {
         return {};
@@ -114,13 +127,12 @@ bool placeInside(Desk& desk, Subject& subject, const std::vector<Label>& labels)
 /// The nearest point of the edge to where the label stands.
 Point edgeToward(const Points& ring, Point from) {
     Point best = ring.front();
-    double nearest = 1e9;
-    const drawing::Path path(ring, true);
-    const auto steps = static_cast<int>(std::clamp(path.length() / 0.2, 8.0, 5000.0));
-    for (int n = 0; n < steps; ++n) {
-        const Point p = path.at(path.length() * n / steps);
-        if (drawing::length(p - from) < nearest) {
-            nearest = drawing::length(p - from);
+    for (std::size_t n = 0; n < ring.size(); ++n) {
+        const Vector span = ring[(n + 1) % ring.size()] - ring[n];
+        const double size = drawing::dot(span, span);
+        const double share = size > 0 ? std::clamp(drawing::dot(from - ring[n], span) / size, 0.0, 1.0) : 0;
+        const Point p = ring[n] + span * share;
+        if (drawing::length(p - from) < drawing::length(best - from)) {
             best = p;
         }
     }
@@ -153,13 +165,61 @@ bool placeOutside(Desk& desk, Subject& subject, const Label& label) {
     return false;
 }
 
-void drawEdge(Desk& desk, Subject& subject) {
-    std::vector<drawing::Polyline> pieces;
+/// Is there a place inside a ring farther from its edge than that?
+bool hasRoom(const Points& ring, double than) {
+    if (ring.size() < 3) {
+        return false;
+    }
+    const Point pole = poleOf(ring);
+    const TurnedBox box{pole, 2 * than, 2 * than, Degrees(0)};
+    return holds(ring, box);
+}
+
+/// The farthest two points of a ring that is no more than a line, with what lies between them.
+Points asLine(const Points& ring) {
+    std::size_t from = 0;
+    std::size_t to = 0;
+    for (std::size_t a = 0; a < ring.size(); ++a) {
+        for (std::size_t b = a + 1; b < ring.size(); ++b) {
+            if (drawing::length(ring[b] - ring[a]) > drawing::length(ring[to] - ring[from])) {
+                from = a;
+                to = b;
+            }
+        }
+    }
+    return {ring.begin() + static_cast<std::ptrdiff_t>(from), ring.begin() + static_cast<std::ptrdiff_t>(to) + 1};
+}
+
+/// What an area of no size is drawn as: a square on its middle where it is small both ways, a line where it is long.
+drawing::Polyline edgeOf(const Points& points) {
+    constexpr double kSmall = 2.0;
+    constexpr double kNoArea = 0.5;
+    drawing::Box bounds;
+    Point middle;
+    double twice = 0;
+    for (std::size_t n = 0; n < points.size(); ++n) {
+        const Point p = points[n];
+        bounds = bounds.joined({p.x, p.y, p.x, p.y});
+        middle = middle + p * (1.0 / static_cast<double>(points.size()));
+        twice += drawing::cross(p - points[0], points[(n + 1) % points.size()] - points[0]);
+    }
+    if (bounds.width() < kSmall && bounds.height() < kSmall) {
+        constexpr double kHalf = kSmall / 2;
+        return {{middle + Vector{-kHalf, -kHalf}, middle + Vector{kHalf, -kHalf}, middle + Vector{kHalf, kHalf},
+                 middle + Vector{-kHalf, kHalf}},
+                true};
+    }
+    // An area that crosses itself may sum up to nothing: one that has room inside is no line.
+    const bool isThin =
+        std::abs(twice) / 2 < kNoArea && !hasRoom(points, kNoArea / std::hypot(bounds.width(), bounds.height()));
+    return isThin ? drawing::Polyline{asLine(points), false} : drawing::Polyline{points, true};
+}
+
+void drawEdge(Desk& desk, Subject& subject, const drawing::Polyline& edge) {
+    std::vector<drawing::Polyline> pieces{edge};
     if (subject.manner.standing == Standing::Planned) {
         pieces =
-            drawing::dashed(drawing::Path(subject.points, true), drawing::kPlanned, drawing::CornerRule::UsersLine);
-    } else {
-        pieces = {{subject.points, true}};
+            drawing::dashed(drawing::Path(edge.points, edge.closed), drawing::kPlanned, drawing::CornerRule::UsersLine);
     }
     std::vector<drawing::Polyline> ink;
     for (const drawing::Polyline& piece : pieces) {
@@ -174,7 +234,7 @@ void drawEdge(Desk& desk, Subject& subject) {
 
 Point poleOf(const Points& ring) {
     if (ring.size() >= 3) {
-        if (const auto pole = Geos().pole(ring)) {
+        if (const auto pole = Geos().pole(inOrder(ring))) {
             return *pole;
         }
     }
@@ -200,12 +260,18 @@ bool holds(const Points& ring, const TurnedBox& box) {
 }
 
 void placeArea(Desk& desk, Subject& subject) {
-    drawEdge(desk, subject);
+    const drawing::Polyline edge = edgeOf(inOrder(subject.points));
+    subject.points = edge.points;
+    drawEdge(desk, subject, edge);
     const auto labels = wordings(*subject.measure, desk.gauge().letters);
     if (labels.empty()) {
         return;
     }
-    if (!placeInside(desk, subject, labels) && !placeOutside(desk, subject, labels.back())) {
+    if (desk.writeByHand(subject, labels.front(), Degrees(0))) {
+        return;
+    }
+    const bool hasInside = edge.closed && subject.points.size() > 2;
+    if ((!hasInside || !placeInside(desk, subject, labels)) && !placeOutside(desk, subject, labels.back())) {
         desk.remark(subject, kLabelLeftOut);
     }
 }

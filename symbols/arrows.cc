@@ -1,5 +1,6 @@
 #include "symbols/arrows.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -11,6 +12,7 @@ constexpr double kFilledLength = 2.4;
 constexpr double kFilledHalfBase = 0.875;  // 2.4 tan 20
 constexpr double kOuterArm = 5.0;
 constexpr double kThick = 1.5;
+constexpr double kLeastHead = 1.6;
 
 /// An arm's direction back from the tip.
 Vector arm(Vector u, double angle) {
@@ -21,24 +23,27 @@ Vector arm(Vector u, double angle) {
 }  // namespace
 
 ShaftEnd openHead(Pencil& pencil, Point tip, Vector u, double arms) {
-    const double back = pencil.gauge().pen / 2 / std::sin(kOpenHalf);
+    const double back = pencil.halfInk() / std::sin(kOpenHalf);
     const Point vertex = tip - u * back;
     pencil.line({vertex + arm(u, kOpenHalf) * arms, vertex, vertex + arm(u, -kOpenHalf) * arms});
-    return {vertex};
+    // Both strokes of a doubled shaft end on the inner stroke of the V.
+    const double half = pencil.manner().doubled ? kDoubleApart / 2 : 0;
+    return {vertex - u * (half / std::sin(kOpenHalf) + half / std::tan(kOpenHalf))};
 }
 
 // Both Vs are parallel: the inner vertex lies the thickness divided by the sine of the half angle behind the outer.
-ShaftEnd outlinedHead(Pencil& pencil, Point tip, Vector u) {
-    const double half = pencil.gauge().pen / 2;
-    const Point outer = tip - u * (half / std::sin(kOpenHalf));
-    const Point inner = outer - u * (kThick / std::sin(kOpenHalf));
+ShaftEnd outlinedHead(Pencil& pencil, Point tip, Vector u, double line) {
+    const double whole = kOuterArm * std::cos(kOpenHalf) + kThick * std::sin(kOpenHalf);
+    const double k = std::clamp(line / 1.5 / whole, kLeastHead / whole, 1.0);
+    const Point outer = tip - u * (pencil.halfPen() / std::sin(kOpenHalf));
+    const Point inner = outer - u * (k * kThick / std::sin(kOpenHalf));
     const Vector left = arm(u, kOpenHalf);
     const Vector right = arm(u, -kOpenHalf);
-    const double innerArm = kOuterArm - kThick / std::tan(kOpenHalf);
-    pencil.lines({{{outer, outer + left * kOuterArm, inner + left * innerArm, inner, inner + right * innerArm,
-                    outer + right * kOuterArm},
-                   true}},
-                 pencil.gauge().pen);
+    const double outerArm = k * kOuterArm;
+    const double innerArm = k * (kOuterArm - kThick / std::tan(kOpenHalf));
+    pencil.outline({outer, outer + left * outerArm, inner + left * innerArm, inner, inner + right * innerArm,
+                    outer + right * outerArm},
+                   drawing::Join::Miter, Second::Inside);
     return {inner};
 }
 

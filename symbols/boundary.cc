@@ -130,9 +130,10 @@ void placeBoundary(Desk& desk, Subject& subject) {
     const Label left{rows(names.left), desk.gauge().letters};
     const Label right{rows(names.right), desk.gauge().letters};
     std::vector<drawing::Stretch> gaps;
-    bool marked = false;
+    const bool isNamed = names.mark || !left.isEmpty() || !right.isEmpty();
+    bool marked = !isNamed;
     for (const drawing::Stretch& stretch : drawing::inside(path, desk.window())) {
-        if (stretch.length() < 12 || (!names.mark && left.isEmpty() && right.isEmpty())) {
+        if (stretch.length() < 12 || !isNamed) {
             continue;
         }
         const int count = std::max(1, static_cast<int>(std::lround(stretch.length() / kRepeat)));

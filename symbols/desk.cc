@@ -23,6 +23,23 @@ void Desk::write(Subject& subject, const Label& label, Point middle, Degrees ang
     taken_.take(label.boxAt(middle, angle));
 }
 
+Point Desk::movedInside(const TurnedBox& box) const {
+    const drawing::Box most = lettersWindow();
+    const drawing::Box now = box.bounds();
+    const auto push = [](double low, double high, double least, double greatest) {
+        return low < least ? least - low : high > greatest ? greatest - high : 0;
+    };
+    return box.middle +
+           Vector{push(now.left, now.right, most.left, most.right), push(now.top, now.bottom, most.top, most.bottom)};
+}
+
+bool Desk::writeByHand(Subject& subject, const Label& label, Degrees angle) {
+    if (subject.labelAt) {
+        write(subject, label, movedInside(label.boxAt(*subject.labelAt, angle)), angle);
+    }
+    return subject.labelAt.has_value();
+}
+
 std::optional<Desk::Place> Desk::choose(const Label& label, const std::vector<Place>& places, std::size_t owner) const {
     std::optional<Place> free;
     for (const Place& place : places) {

@@ -35,6 +35,10 @@ class Desk {
 
     /// Letters at a place that is known to be free; the place is taken from then on.
     void write(Subject& subject, const Label& label, Point middle, Degrees angle);
+    /// Letters whose middle was placed by hand: there, moved no farther than the window asks. False where none was.
+    [[nodiscard]] bool writeByHand(Subject& subject, const Label& label, Degrees angle);
+    /// Where a box's middle must be moved to so that the box is 2.0 inside the window.
+    [[nodiscard]] Point movedInside(const TurnedBox& box) const;
     /// The first of the places that is free and crossed by no other line; else the first that is free; else none.
     struct Place {
         Point middle;

@@ -4,11 +4,13 @@
 #include <array>
 #include <set>
 
+#include "core/drawing/clip.h"
 #include "core/measures/catalogue.h"
 #include "symbols/action_boxes.h"
 #include "symbols/areas.h"
 #include "symbols/boundary.h"
 #include "symbols/desk.h"
+#include "symbols/extension.h"
 #include "symbols/faults.h"
 #include "symbols/fires.h"
 #include "symbols/line_labels.h"
@@ -162,17 +164,46 @@ bool isSound(Desk& desk, Subject& subject, Family family) {
             subject.points.pop_back();
         }
     }
-    const std::size_t needed = isLineOrArea && family != Family::Area ? 2 : pointsNeeded(subject);
-    const double size = drawing::Path(subject.points).length();
-    if (subject.points.size() >= needed && (!isLineOrArea || size >= 0.05)) {
+    const std::size_t needed = isLineOrArea ? 2 : pointsNeeded(subject);
+    const bool hasLength = drawing::Path(subject.points).length() >= 0.05;
+    if (subject.points.size() >= needed && (hasLength || (!isLineOrArea && family != Family::Fire))) {
         return true;
     }
     desk.remark(subject, kNoLength);
-    const Point spot = subject.points.front();
-    if (desk.window().contains(spot)) {
-        desk.inkOf(subject).disc(spot, 0.8);
-    }
     return false;
+}
+
+/// The dot of what has no length, and its name by an extension line.
+void placeDot(Desk& desk, Subject& subject) {
+    constexpr double kDot = 0.8;
+    const Point spot = subject.points.front();
+    if (!desk.window().contains(spot)) {
+        return;
+    }
+    desk.inkOf(subject).disc(spot, kDot);
+    const std::string name =
+        subject.route != nullptr ? "RTE " + subject.route->name : movement::label(*subject.measure);
+    const Label label{{name}, desk.gauge().letters};
+    if (!desk.writeByHand(subject, label, Degrees(0)) && !letterAside(desk, subject, label, spot, ExtensionEnd::Bare)) {
+        desk.remark(subject, kLabelLeftOut);
+    }
+}
+
+/// The order in which the points of a support by fire are drawn.
+Points fireLine(const Points& p) {
+    return {p[2], p[0], p[1], p[3]};
+}
+
+/// Does nothing of it lie in the window? Points say so for themselves.
+bool isOutside(Desk& desk, const Subject& subject, Family family) {
+    if (subject.points.size() < 2) {
+        return false;
+    }
+    const bool isArea = family == Family::Area;
+    const drawing::Path path(family == Family::Fire ? fireLine(subject.points) : subject.points, isArea);
+    const drawing::Box& window = desk.window();
+    const TurnedBox whole{window.middle(), window.width(), window.height(), Degrees(0)};
+    return drawing::inside(path, window).empty() && !(isArea && holds(subject.points, whole));
 }
 
 void place(Desk& desk, Subject& subject, Family family, const std::vector<Subject*>& routes) {
@@ -218,7 +249,7 @@ void noteInk(Desk& desk, const std::vector<Sorted>& sorted) {
             desk.taken().draw(one.subject->points, one.subject->order, one.family == Family::Area);
         } else if (one.family == Family::Fire) {
             const Points& p = one.subject->points;
-            desk.taken().draw({p[2], p[0], p[1], p[3]}, one.subject->order);
+            desk.taken().draw(fireLine(p), one.subject->order);
         }
     }
 }
@@ -286,6 +317,10 @@ EngravedFilm engrave(const Engraving& engraving) {
             unsound.push_back({&subject, family});
             continue;
         }
+        if (isOutside(desk, subject, family)) {
+            desk.remark(subject, kOutsideWindow);
+            continue;
+        }
         sorted.push_back({&subject, family});
         if (family == Family::Route) {
             routes.push_back(&subject);
@@ -294,14 +329,18 @@ EngravedFilm engrave(const Engraving& engraving) {
     noteInk(desk, sorted);
     drawRoutes(desk, routes);
     placeInTurn(desk, sorted, routes);
+    for (const Sorted& one : unsound) {
+        placeDot(desk, *one.subject);
+    }
 
     sorted.insert(sorted.end(), unsound.begin(), unsound.end());
     std::stable_sort(sorted.begin(), sorted.end(),
                      [](const Sorted& a, const Sorted& b) { return layerOf(a.family) < layerOf(b.family); });
     EngravedFilm film;
     for (const Sorted& one : sorted) {
-        one.subject->ink.append(one.subject->letters);
-        film.items.push_back({one.subject->id(), std::move(one.subject->ink)});
+        drawing::Drawing whole = drawing::clipped(std::move(one.subject->ink), desk.window());
+        whole.append(one.subject->letters);
+        film.items.push_back({one.subject->id(), std::move(whole)});
     }
     film.remarks = desk.takeRemarks();
     return film;

@@ -1,5 +1,10 @@
 #include "symbols/extension.h"
 
+#include <cmath>
+#include <numbers>
+
+#include "symbols/steps.h"
+
 namespace crosstick::symbols {
 
 void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, ExtensionEnd end) {
@@ -11,6 +16,23 @@ void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, Extensi
         const Vector across = drawing::leftOf(drawing::unit(spot - from)) * 0.8;
         pencil.thin({spot - across, spot + across});
     }
+}
+
+bool letterAside(Desk& desk, Subject& subject, const Label& label, Point spot, ExtensionEnd end) {
+    for (const double distance : steps(6, 24, 3)) {
+        for (int n = 0; n < 8; ++n) {
+            const double turn = n * std::numbers::pi / 4;
+            const Point middle =
+                spot + Vector{std::cos(turn) * (distance + label.width() / 2), -std::sin(turn) * distance};
+            const TurnedBox box = label.boxAt(middle, Degrees(0));
+            if (desk.fits(box) && desk.taken().crossings(box, subject.order) == 0) {
+                desk.write(subject, label, middle, Degrees(0));
+                extensionLine(desk, subject, labelEdge(box, spot), spot, end);
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 Point labelEdge(const TurnedBox& box, Point spot) {

@@ -11,6 +11,10 @@ enum class ExtensionEnd { Dot, Tick, Bare };
 /// A thin straight line from a symbol or label that was set aside to what it stands for.
 void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, ExtensionEnd end);
 
+/// Letters set aside from a spot by an extension line: the first of 8 directions, 6 to 24 away, that is free and
+/// crossed by no line. False where there is none.
+[[nodiscard]] bool letterAside(Desk& desk, Subject& subject, const Label& label, Point spot, ExtensionEnd end);
+
 /// The point of a label's box that a line to `spot` leaves from: the nearest of its eight, 0.6 outside.
 [[nodiscard]] Point labelEdge(const TurnedBox& box, Point spot);
 

@@ -11,10 +11,11 @@
 namespace crosstick::symbols {
 namespace {
 
-constexpr double kBeyond = 1.0;  // end of the line to the letters
-constexpr double kAbove = 0.9;   // letters to the ink beside them
-constexpr double kGap = 1.0;     // letters to the line in a break
-constexpr double kStub = 3.0;    // line left outside a break
+constexpr double kBeyond = 1.0;    // end of the line to the letters
+constexpr double kAbove = 0.9;     // letters to the ink beside them
+constexpr double kGap = 1.0;       // letters to the line in a break
+constexpr double kStub = 3.0;      // line left outside a break
+constexpr double kShortest = 6.0;  // a shorter line's name stands aside
 constexpr double kStraight = 20 * std::numbers::pi / 180;
 
 /// One end of a visible stretch that is to be lettered.
@@ -36,7 +37,8 @@ Vector upOf(Degrees angle) {
 }
 
 /// Places 1 to 3: on the axis beyond the end, above and below its last stretch.
-std::vector<Desk::Place> placesAtEnd(const drawing::Path& path, const LineEnd& end, const Label& label, double pen) {
+std::vector<Desk::Place> placesAtEnd(const drawing::Path& path, const LineEnd& end, const Label& label,
+                                     double halfInk) {
     std::vector<Desk::Place> places;
     const double width = label.width();
     const Point tip = path.at(end.s);
@@ -52,7 +54,7 @@ std::vector<Desk::Place> placesAtEnd(const drawing::Path& path, const LineEnd& e
     const Degrees angle = drawing::readable(u);
     const Vector up = upOf(angle);
     const Point middle = tip - u * (width / 2);
-    const double away = kAbove + pen / 2 + label.height() / 2;
+    const double away = kAbove + halfInk + label.height() / 2;
     places.push_back({middle + up * away, angle});
     places.push_back({middle - up * away, angle});
     return places;
@@ -101,26 +103,16 @@ std::optional<Break> findBreak(Desk& desk, const Subject& subject, const drawing
 /// Place 5: aside, with an extension line that ends in a tick on the line.
 bool asideOf(Desk& desk, Subject& subject, const drawing::Path& path, const LineEnd& end, const Label& label) {
     const Point spot = path.at(end.s + end.inward * std::min(2.0, path.length() / 2));
-    for (const double distance : steps(6, 24, 3)) {
-        for (int n = 0; n < 8; ++n) {
-            const double turn = n * std::numbers::pi / 4;
-            const Point middle =
-                spot + Vector{std::cos(turn) * (distance + label.width() / 2), -std::sin(turn) * distance};
-            const TurnedBox box = label.boxAt(middle, Degrees(0));
-            if (desk.fits(box) && desk.taken().crossings(box, subject.order) == 0) {
-                desk.write(subject, label, middle, Degrees(0));
-                extensionLine(desk, subject, labelEdge(box, spot), spot, ExtensionEnd::Tick);
-                return true;
-            }
-        }
-    }
-    return false;
+    return letterAside(desk, subject, label, spot, ExtensionEnd::Tick);
 }
 
 /// Letters one end; gives the gap the line is to have for it.
 std::optional<drawing::Stretch> letterEnd(Desk& desk, Subject& subject, const drawing::Path& path, const LineEnd& end,
                                           const drawing::Stretch& stretch, const Label& label) {
-    const auto places = placesAtEnd(path, end, label, desk.gauge().pen);
+    if (path.length() < kShortest && asideOf(desk, subject, path, end, label)) {
+        return std::nullopt;
+    }
+    const auto places = placesAtEnd(path, end, label, desk.inkOf(subject).halfInk());
     std::optional<Desk::Place> second;
     for (const Desk::Place& place : places) {
         if (!end.isReal) {
@@ -166,29 +158,60 @@ std::vector<LineEnd> endsToLetter(const Desk& desk, const drawing::Path& path, c
     return {firstIsNearer ? first : last};
 }
 
+/// From west to east, or from south to north: a line drawn backwards is lettered at the same places.
+Points inOrder(Points points) {
+    const Point a = points.front();
+    const Point b = points.back();
+    if (std::abs(a.x - b.x) > 1e-6 ? b.x < a.x : b.y > a.y) {
+        std::reverse(points.begin(), points.end());
+    }
+    return points;
+}
+
+/// The stretch of a line that lies under a label, with the clear space beyond both of its ends.
+std::vector<drawing::Stretch> gapsUnder(const drawing::Path& path, const TurnedBox& box) {
+    const double turn = radians(box.angle).value();
+    const Vector along{std::cos(turn), -std::sin(turn)};
+    Points local;
+    for (const Point p : path.points()) {
+        local.push_back({drawing::dot(p - box.middle, along), drawing::cross(p - box.middle, along)});
+    }
+    const double half = box.width / 2 + kGap;
+    return drawing::inside(drawing::Path(std::move(local)), {-half, -box.height / 2, half, box.height / 2});
+}
+
+Degrees angleNear(const drawing::Path& path, Point spot) {
+    double nearest = 0;
+    for (const double s : steps(0, path.length(), 0.5)) {
+        nearest = drawing::length(path.at(s) - spot) < drawing::length(path.at(nearest) - spot) ? s : nearest;
+    }
+    return drawing::readable(path.chord(nearest, 8));
+}
+
 }  // namespace
 
 std::vector<std::string> lineRows(const plan::Measure& measure) {
-    if (measure.kind == "phase-line") {
-        return {measure.name.empty() ? "PL" : "PL " + measure.name};
-    }
-    const std::string abbreviation = measure.kind == "line-of-departure" ? "LD" : "LOA";
-    if (measure.name.empty()) {
+    const bool isPhaseLine = measure.kind == "phase-line";
+    const std::string abbreviation = isPhaseLine ? "PL" : measure.kind == "line-of-departure" ? "LD" : "LOA";
+    const std::string name = bareName(bareName(measure.name, abbreviation), "PL");
+    if (name.empty()) {
         return {abbreviation};
     }
-    return {abbreviation, "(PL " + measure.name + ")"};
+    return isPhaseLine ? std::vector{"PL " + name} : std::vector{abbreviation, "(PL " + name + ")"};
 }
 
 void placeNamedLine(Desk& desk, Subject& subject, const std::vector<std::string>& rows) {
-    const drawing::Path path(subject.points);
+    const drawing::Path path(inOrder(subject.points));
     const Label label{rows, desk.gauge().letters};
-    std::vector<drawing::Stretch> gaps;
-    const auto stretches = drawing::inside(path, desk.window());
-    if (stretches.empty()) {
-        desk.remark(subject, kOutsideWindow);
+    if (subject.labelAt) {
+        const Degrees angle = angleNear(path, *subject.labelAt);
+        const TurnedBox box = label.boxAt(*subject.labelAt, angle);
+        (void)desk.writeByHand(subject, label, angle);
+        drawLine(desk, subject, path, gapsUnder(path, {desk.movedInside(box), box.width, box.height, angle}));
         return;
     }
-    for (const drawing::Stretch& stretch : stretches) {
+    std::vector<drawing::Stretch> gaps;
+    for (const drawing::Stretch& stretch : drawing::inside(path, desk.window())) {
         for (const LineEnd& end : endsToLetter(desk, path, stretch, label)) {
             if (const auto gap = letterEnd(desk, subject, path, end, stretch, label)) {
                 gaps.push_back(*gap);

@@ -58,11 +58,13 @@ void drawHead(Desk& desk, Subject& route, const RoutePiece& piece, double share)
     }
 }
 
-/// The longest straight piece of a leg carries its head.
-std::size_t longestIn(const std::vector<RoutePiece>& pieces, std::size_t first, std::size_t last) {
-    std::size_t longest = first;
+/// The longest straight piece of a leg carries its head, of those that are not drawn with a primary's already.
+std::optional<std::size_t> longestIn(const std::vector<RoutePiece>& pieces, std::size_t first, std::size_t last) {
+    std::optional<std::size_t> longest;
     for (std::size_t n = first; n < last; ++n) {
-        longest = pieces[n].length() > pieces[longest].length() ? n : longest;
+        if (!pieces[n].sharedWithPrimary && (!longest || pieces[n].length() > pieces[*longest].length())) {
+            longest = n;
+        }
     }
     return longest;
 }
@@ -83,17 +85,18 @@ std::vector<std::size_t> legVertices(const Subject& route) {
 void drawHeads(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces) {
     const auto vertices = legVertices(route);
     bool any = false;
-    std::size_t longest = vertices.front();
     for (std::size_t leg = 0; leg + 1 < vertices.size(); ++leg) {
-        const std::size_t n = longestIn(pieces, vertices[leg], vertices[leg + 1]);
-        longest = pieces[n].length() > pieces[longest].length() ? n : longest;
-        if (pieces[n].length() >= kLeastForHead && !pieces[n].sharedWithPrimary) {
-            drawHead(desk, route, pieces[n], 0.5);
+        const auto n = longestIn(pieces, vertices[leg], vertices[leg + 1]);
+        if (n && pieces[*n].length() >= kLeastForHead) {
+            drawHead(desk, route, pieces[*n], 0.5);
             any = true;
         }
     }
-    if (!any && longest < pieces.size()) {
-        drawHead(desk, route, pieces[longest], 0.5);
+    if (any) {
+        return;
+    }
+    if (const auto n = longestIn(pieces, vertices.front(), vertices.back())) {
+        drawHead(desk, route, pieces[*n], 0.5);
     }
 }
 
@@ -180,6 +183,9 @@ void letterName(Desk& desk, Subject& route, const std::vector<RoutePiece>& piece
     std::stable_sort(byLength.begin(), byLength.end(),
                      [](const RoutePiece& a, const RoutePiece& b) { return a.length() > b.length(); });
     const Label label{{name}, desk.gauge().letters};
+    if (desk.writeByHand(route, label, Degrees(0))) {
+        return;
+    }
     for (const RoutePiece& piece : byLength) {
         if (piece.length() > label.width() + 2 && writeBeside(desk, route, piece, label, -1)) {
             return;

@@ -7,7 +7,14 @@
 namespace crosstick::symbols {
 namespace {
 
-constexpr double kDoubleApart = 0.85;  // centre to centre: 0.6 white between two thin strokes
+/// +1 where left of travel is outside the ring, else -1.
+double outwardSide(const Points& ring) {
+    double twice = 0;
+    for (std::size_t n = 0; n < ring.size(); ++n) {
+        twice += drawing::cross(ring[n], ring[(n + 1) % ring.size()]);
+    }
+    return twice > 0 ? 1 : -1;  // y runs down: a positive area is clockwise as seen
+}
 
 std::vector<drawing::Polyline> doubledLines(const std::vector<drawing::Polyline>& pieces) {
     std::vector<drawing::Polyline> both;
@@ -20,6 +27,11 @@ std::vector<drawing::Polyline> doubledLines(const std::vector<drawing::Polyline>
 }
 
 }  // namespace
+
+std::string bareName(const std::string& name, std::string_view abbreviation) {
+    const bool isTwice = !abbreviation.empty() && name.starts_with(std::string(abbreviation) + ' ');
+    return isTwice ? name.substr(abbreviation.size() + 1) : name;
+}
 
 double Label::width() const {
     double widest = 0;
@@ -51,13 +63,32 @@ void Pencil::lines(std::vector<drawing::Polyline> pieces, double width, drawing:
     sheet_.marks.emplace_back(drawing::Stroke{std::move(pieces), width, manner_.ink, join, drawing::Cap::Butt});
 }
 
-void Pencil::outline(const Points& ring, drawing::Join join) {
-    if (manner_.standing == Standing::Planned) {
-        lines(drawing::dashed(drawing::Path(ring, true), drawing::kSmallOutline, drawing::CornerRule::Outline),
-              gauge_.pen, join);
-    } else {
-        lines({{ring, true}}, gauge_.pen, join);
+Points widened(const Points& ring, double by) {
+    return drawing::offset(ring, outwardSide(ring) * by, true);
+}
+
+double Pencil::halfInk() const {
+    return manner_.doubled ? (kDoubleApart + gauge_.thin()) / 2 : gauge_.pen / 2;
+}
+double Pencil::outlineReach() const {
+    return halfPen() + (manner_.doubled ? kDoubleApart : 0);
+}
+
+void Pencil::outline(const Points& ring, drawing::Join join, Second second) {
+    const bool isPlanned = manner_.standing == Standing::Planned;
+    std::vector<drawing::Polyline> pieces =
+        isPlanned ? drawing::dashed(drawing::Path(ring, true), drawing::kSmallOutline, drawing::CornerRule::Outline)
+                  : std::vector<drawing::Polyline>{{ring, true}};
+    if (manner_.doubled) {
+        const double aside = outwardSide(ring) * (second == Second::Outside ? kDoubleApart : -kDoubleApart);
+        std::vector<drawing::Polyline> both;
+        for (drawing::Polyline& piece : pieces) {
+            both.push_back({drawing::offset(piece.points, aside, piece.closed), piece.closed});
+            both.push_back(std::move(piece));
+        }
+        pieces = std::move(both);
     }
+    sheet_.marks.emplace_back(drawing::Stroke{std::move(pieces), 2 * halfPen(), manner_.ink, join, drawing::Cap::Butt});
 }
 
 void Pencil::circle(Point centre, double diameter, double width) {

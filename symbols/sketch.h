@@ -37,6 +37,10 @@ struct Label {
     [[nodiscard]] bool isEmpty() const { return rows.empty(); }
 };
 
+/// Where the second of an outline's two strokes runs (engraving A17): outside a symbol, inside a box with a tip, so
+/// that the tip stays true.
+enum class Second { Outside, Inside };
+
 /// Makes the marks of one item, all in its manner.
 class Pencil {
   public:
@@ -47,13 +51,18 @@ class Pencil {
     void lines(std::vector<drawing::Polyline> pieces, double width, drawing::Join join = drawing::Join::Miter);
     void thin(const Points& points) { lines({{points, false}}, gauge_.thin()); }
     /// A constructed outline: dashed 1.6/0.8 with inked corners where planned.
-    void outline(const Points& ring, drawing::Join join = drawing::Join::Miter);
+    void outline(const Points& ring, drawing::Join join = drawing::Join::Miter, Second second = Second::Outside);
     void circle(Point centre, double diameter, double width);
     void disc(Point centre, double diameter);
     void fill(const Points& ring);
     void letters(const Label& label, Point middle, Degrees angle);
     void lettersFrom(const std::string& text, Point left, double capital);  ///< left end, half capital height at y
 
+    /// Half of what a line's ink covers across, both strokes together where it is doubled.
+    [[nodiscard]] double halfInk() const;
+    /// Half the pen that outlines are drawn with, and how far their ink reaches outside the ring.
+    [[nodiscard]] double halfPen() const { return (manner_.doubled ? gauge_.thin() : gauge_.pen) / 2; }
+    [[nodiscard]] double outlineReach() const;
     [[nodiscard]] const Manner& manner() const { return manner_; }
     [[nodiscard]] const drawing::Gauge& gauge() const { return gauge_; }
 
@@ -63,6 +72,14 @@ class Pencil {
     drawing::Gauge gauge_;
 };
 
+/// Centre to centre of a doubled stroke: 0.6 white between two thin strokes.
+inline constexpr double kDoubleApart = 0.85;
+
+/// A name without the abbreviation that it begins with: people write "PL FLINT" where "FLINT" is asked for.
+[[nodiscard]] std::string bareName(const std::string& name, std::string_view abbreviation);
+
 [[nodiscard]] Points circlePoints(Point centre, double diameter);
+/// A ring moved outward (inward where negative), whichever way round it runs.
+[[nodiscard]] Points widened(const Points& ring, double by);
 
 }  // namespace crosstick::symbols
