@@ -1,0 +1,101 @@
+// With one pen, enemy strokes are two thin ones 0.85 apart; letters stay single (engraving A17).
+#include <string>
+
+#include <gtest/gtest.h>
+
+#include "core/measures/catalogue.h"
+#include "tests/drawing/random_lines.h"
+#include "tests/symbols/ink.h"
+#include "tests/symbols/made_film.h"
+
+namespace crosstick::symbols {
+namespace {
+
+using drawing::Point;
+using testing::Made;
+using testing::MadeFilm;
+
+Made enemy(std::string_view kind) {
+    Made made = testing::sample(kind, {100, 75});
+    made.whose = plan::Whose::Enemy;
+    return made;
+}
+
+TEST(OnePen, DrawsEverythingBlackAndTheEnemyInColourRed) {
+    for (const measures::Entry& entry : measures::catalogue()) {
+        for (const bool onePen : {false, true}) {
+            MadeFilm film;
+            film.add(enemy(entry.kind));
+            if (onePen) {
+                film.onePen();
+            }
+            for (const drawing::Mark& mark : film.drawn().marks) {
+                const auto ink = std::visit([](const auto& one) { return one.ink; }, mark);
+                EXPECT_EQ(ink, onePen ? drawing::Ink::Black : drawing::Ink::Red) << entry.kind;
+            }
+        }
+    }
+}
+
+TEST(OnePen, DoublesEveryStrokeOfTheEnemyAndNoLetter) {
+    for (const measures::Entry& entry : measures::catalogue()) {
+        if (entry.shape == measures::Shape::Text) {
+            continue;
+        }
+        MadeFilm single;
+        single.add(enemy(entry.kind));
+        MadeFilm doubled;
+        doubled.add(enemy(entry.kind)).onePen();
+        for (const drawing::Mark& mark : doubled.drawn().marks) {
+            if (const auto* stroke = std::get_if<drawing::Stroke>(&mark)) {
+                EXPECT_LE(stroke->width, 0.30) << entry.kind;
+                EXPECT_EQ(stroke->pieces.size() % 2, 0U) << entry.kind;
+            }
+        }
+        EXPECT_EQ(testing::texts(single.drawn()).size(), testing::texts(doubled.drawn()).size()) << entry.kind;
+    }
+}
+
+// The two strokes of a line lie 0.85 apart, also round a bend.
+TEST(OnePen, StrokesLieApartByWhatLeavesSixTenthsWhite) {
+    MadeFilm film;
+    film.add(enemy("phase-line")).onePen();
+    const drawing::Drawing drawn = film.drawn();
+    const auto& stroke = std::get<drawing::Stroke>(drawn.marks.front());
+    ASSERT_EQ(stroke.pieces.size(), 2U);
+    for (const Point p : stroke.pieces[0].points) {
+        EXPECT_NEAR(drawing::testing::distance(p, stroke.pieces[1].points), 0.85, 0.005);  // the mitre's point
+    }
+}
+
+// Dashes are cut on the centre line first, so that both strokes agree.
+TEST(OnePen, DashesOfBothStrokesBeginTogether) {
+    Made made = enemy("phase-line");
+    made.points = {{60, 75}, {140, 75}};
+    made.standing = plan::Standing::Planned;
+    MadeFilm film;
+    film.add(made).onePen();
+    const drawing::Drawing drawn = film.drawn();
+    const auto& stroke = std::get<drawing::Stroke>(drawn.marks.front());
+    ASSERT_GT(stroke.pieces.size(), 10U);
+    for (std::size_t n = 0; n + 1 < stroke.pieces.size(); n += 2) {
+        EXPECT_NEAR(stroke.pieces[n].points.front().x, stroke.pieces[n + 1].points.front().x, 1e-9);
+        EXPECT_NEAR(stroke.pieces[n].points.back().x, stroke.pieces[n + 1].points.back().x, 1e-9);
+    }
+}
+
+// B1: the box grows by 0.85 a side, so that its letters keep their room.
+TEST(OnePen, BoxGrowsRoundItsLetters) {
+    MadeFilm single;
+    single.add(enemy("checkpoint"));
+    MadeFilm doubled;
+    doubled.add(enemy("checkpoint")).onePen();
+    const auto width = [](const MadeFilm& film) { return drawing::extent(film.drawn()).width(); };
+    EXPECT_NEAR(width(doubled) - width(single), 2 * 0.85 - 0.15, 0.01);  // the pen is thinner by 0.15
+    for (const auto& box : testing::letterBoxes(doubled.drawn())) {
+        EXPECT_GT(testing::clearance(box, doubled.drawn()), 0.6);
+    }
+}
+
+}  // namespace
+}  // namespace crosstick::symbols

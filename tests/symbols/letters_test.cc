@@ -1,0 +1,184 @@
+// What holds for all letters of a film, whatever is drawn on it (engraving A2 to A4, A14).
+#include <map>
+#include <string>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "core/drawing/path.h"
+#include "core/measures/catalogue.h"
+#include "tests/symbols/ink.h"
+#include "tests/symbols/random_film.h"
+
+namespace crosstick::symbols {
+namespace {
+
+using drawing::Point;
+using drawing::TurnedBox;
+using testing::Made;
+using testing::MadeFilm;
+
+constexpr std::uint64_t kFilms = 60;
+
+TEST(Letters, AreNeverUpsideDownNorSmallerThanTheLeast) {
+    for (std::uint64_t seed = 1; seed <= kFilms; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        for (const drawing::Text& text : testing::texts(testing::randomFilm(seed, 25).engraved().all())) {
+            EXPECT_GT(text.angle.value(), -90) << text.text;
+            EXPECT_LE(text.angle.value(), 90) << text.text;
+            EXPECT_GE(text.capHeight, 1.8) << text.text;
+            EXPECT_NE(text.text, "");
+        }
+    }
+}
+
+TEST(Letters, StandTwoMillimetresInsideTheWindow) {
+    const drawing::Box most = MadeFilm::kWindow.grown(-2.0 + 1e-6);
+    for (std::uint64_t seed = 1; seed <= kFilms; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        const drawing::Drawing all = testing::randomFilm(seed, 25).engraved().all();
+        const auto texts = testing::texts(all);
+        const auto boxes = testing::letterBoxes(all);
+        for (std::size_t n = 0; n < boxes.size(); ++n) {
+            EXPECT_TRUE(boxes[n].inside(most)) << texts[n].text;
+        }
+    }
+}
+
+TEST(Letters, OfOneLabelNeverOverlapThoseOfAnother) {
+    for (std::uint64_t seed = 1; seed <= kFilms; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        const drawing::Drawing all = testing::randomFilm(seed, 40).engraved().all();
+        const auto texts = testing::texts(all);
+        const auto boxes = testing::letterBoxes(all);
+        for (std::size_t a = 0; a < boxes.size(); ++a) {
+            for (std::size_t b = a + 1; b < boxes.size(); ++b) {
+                EXPECT_FALSE(boxes[a].meets(boxes[b])) << texts[a].text << " and " << texts[b].text;
+            }
+        }
+    }
+}
+
+/// Middles of what an item draws as a closed symbol: action boxes, circles, triangles, squares.
+std::vector<drawing::Polyline> symbolsOf(const drawing::Drawing& drawing) {
+    std::vector<drawing::Polyline> closed;
+    for (const drawing::Mark& mark : drawing.marks) {
+        if (const auto* stroke = std::get_if<drawing::Stroke>(&mark)) {
+            for (const drawing::Polyline& piece : stroke->pieces) {
+                if (piece.closed) {
+                    closed.push_back(piece);
+                }
+            }
+        }
+    }
+    return closed;
+}
+
+bool isPoint(const std::string& kind) {
+    const measures::Entry* entry = measures::find(kind);
+    return entry != nullptr && entry->shape == measures::Shape::Point;
+}
+
+/// Do letters of one drawing cross a closed line of another?
+bool standsOn(const drawing::Drawing& letters, const drawing::Drawing& symbol) {
+    for (const drawing::Polyline& ring : symbolsOf(symbol)) {
+        for (const TurnedBox& box : testing::letterBoxes(letters)) {
+            for (std::size_t n = 0; n < ring.points.size(); ++n) {
+                if (box.meets(ring.points[n], ring.points[(n + 1) % ring.points.size()])) {
+                    return true;
+                }
+            }
+        }
+    }
+    return false;
+}
+
+TEST(Letters, NeverStandOnASymbolOfAnother) {
+    for (std::uint64_t seed = 1; seed <= kFilms; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        drawing::testing::RandomLines random(seed);
+        MadeFilm film;
+        std::map<plan::ItemId, std::string> kindOf;
+        for (int n = 0; n < 30; ++n) {
+            const auto all = measures::catalogue();
+            const auto kind = all[static_cast<std::size_t>(random.below(static_cast<int>(all.size())))].kind;
+            Made made = testing::randomMeasure(random, kind);
+            made.standing = plan::Standing::Present;  // dashes are no rings
+            film.add(made);
+            kindOf[film.item()] = made.kind;
+        }
+        const auto items = film.engraved().items;
+        for (const EngravedItem& one : items) {
+            const std::string& kind = kindOf.at(one.item);
+            for (const EngravedItem& other : items) {
+                if (one.item != other.item && isPoint(kind)) {
+                    EXPECT_FALSE(standsOn(other.drawing, one.drawing)) << kind << " and " << kindOf.at(other.item);
+                }
+            }
+        }
+    }
+}
+
+TEST(Letters, AreTheSameWhenAFilmIsEngravedAgain) {
+    const MadeFilm film = testing::randomFilm(3, 40);
+    EXPECT_EQ(film.engraved().all(), film.engraved().all());
+}
+
+// A name that says its abbreviation itself is not given it twice.
+TEST(Letters, SayAnAbbreviationOnce) {
+    for (const auto& [kind, name] : {std::pair{"phase-line", "PL FLINT"}, std::pair{"objective", "OBJ FLINT"},
+                                     std::pair{"assembly-area", "AA FLINT"}, std::pair{"line-of-departure", "LD FLINT"},
+                                     std::pair{"line-of-departure", "PL FLINT"}}) {
+        MadeFilm film;
+        Made made = testing::sample(kind, {100, 75});
+        made.name = name;
+        film.add(made);
+        std::string all;
+        for (const drawing::Text& text : testing::texts(film.drawn())) {
+            all += text.text + ' ';
+        }
+        const std::string abbreviation = std::string(name).substr(0, std::string(name).find(' '));
+        EXPECT_EQ(all.find(abbreviation + ' ' + abbreviation), std::string::npos) << all;
+        EXPECT_NE(all.find("FLINT"), std::string::npos) << all;
+    }
+}
+
+// What the remark about a name without room asks for: "Place the name by hand."
+TEST(Letters, PlacedByHandKeepTheirPlace) {
+    for (const char* kind :
+         {"phase-line", "line-of-departure", "assembly-area", "coordination-point", "observation-post",
+          "target-reference-point", "support-by-fire", "direction-of-main-attack", "text"}) {
+        Made made = testing::sample(kind, {100, 75});
+        made.labelAt = Point{60, 40};
+        MadeFilm film;
+        film.add(made);
+        const auto rows = testing::letterBoxes(film.drawn());
+        Point middle;
+        for (const TurnedBox& row : rows) {
+            middle = middle + row.middle * (1.0 / static_cast<double>(rows.size()));
+        }
+        EXPECT_NEAR(middle.x, 60, 1e-6) << kind;
+        EXPECT_NEAR(middle.y, 40, 1e-6) << kind;
+    }
+}
+
+TEST(Letters, PlacedByHandOutsideMoveIntoTheWindow) {
+    Made made = testing::sample("assembly-area", {100, 75});
+    made.labelAt = Point{230, -40};
+    MadeFilm film;
+    film.add(made);
+    for (const TurnedBox& row : testing::letterBoxes(film.drawn())) {
+        EXPECT_TRUE(row.inside(MadeFilm::kWindow.grown(-2.0 + 1e-6)));
+    }
+}
+
+TEST(Letters, OfALineThatIsLetteredByHandBreakItUnderThem) {
+    MadeFilm film;
+    film.add(Made{.kind = "phase-line", .points = {{30, 75}, {170, 75}}, .name = "FLINT", .labelAt = Point{100, 75}});
+    const drawing::Drawing drawn = film.drawn();
+    ASSERT_EQ(testing::letterBoxes(drawn).size(), 1U);
+    EXPECT_NEAR(testing::clearance(testing::letterBoxes(drawn).front(), drawn), 1.0, 0.05);
+}
+
+}  // namespace
+}  // namespace crosstick::symbols

@@ -1,0 +1,159 @@
+#include "tests/symbols/made_film.h"
+
+#include "core/measures/catalogue.h"
+#include "tests/movement/kettle_plan.h"
+
+namespace crosstick::symbols::testing {
+namespace {
+
+using movement::kettleId;
+
+constexpr double kWest = 650000;
+constexpr double kNorth = 5105000;
+constexpr double kMetresOfAMillimetre = 25;
+
+geodesy::PlanePoint ground(drawing::Point p) {
+    return movement::at(kWest + p.x * kMetresOfAMillimetre, kNorth - p.y * kMetresOfAMillimetre);
+}
+
+std::vector<geodesy::PlanePoint> ground(const drawing::Points& points) {
+    std::vector<geodesy::PlanePoint> all;
+    for (const drawing::Point p : points) {
+        all.push_back(ground(p));
+    }
+    return all;
+}
+
+std::optional<geodesy::PlanePoint> ground(const std::optional<drawing::Point>& p) {
+    return p ? std::optional(ground(*p)) : std::nullopt;
+}
+
+/// Leg labels by the sheet's printed angle, so that no magnetic model is needed.
+plan::Heading heading() {
+    plan::Heading heading = movement::kettlePlan().heading();
+    heading.declination = plan::DeclinationSource::Sheet;
+    return heading;
+}
+
+}  // namespace
+
+MadeFilm::MadeFilm() {
+    plan::Sheet sheet = *movement::kettlePlan().sheets().front();
+    sheet.columns = sheet.rows = 100;
+    sheet.placement = {ground(drawing::Point{-40, -40}), 100, 0, 0, -100};
+    plan::PlanBuilder builder{plan::Plan{}};
+    builder.id(kettleId("made plan"))
+        .heading(heading())
+        .put(sheet)
+        .registration(plan::Registration{ground(drawing::Point{kWindow.left, kWindow.bottom}),
+                                         ground(drawing::Point{kWindow.right, kWindow.top}),
+                                         {}});
+    plan_ = std::move(builder).build();
+    film_.id = kettleId("made film");
+    film_.name = "MADE";
+}
+
+void MadeFilm::show(const plan::ItemId& item, const Made& made) {
+    const std::string last = film_.shows.empty() ? "" : film_.shows.back().order;
+    film_.shows.push_back({item, plan::orderBetween(last, ""), ground(made.symbolAt), ground(made.labelAt)});
+}
+
+MadeFilm& MadeFilm::add(const Made& made) {
+    plan::Measure measure;
+    measure.id = kettleId("item " + std::to_string(film_.shows.size()));
+    measure.kind = made.kind;
+    measure.points = ground(made.points);
+    measure.name = made.name;
+    measure.number = made.number;
+    measure.standing = made.standing;
+    measure.whose = made.whose;
+    measure.fields = made.fields;
+    show(measure.id, made);
+    plan::PlanBuilder builder{plan_};
+    builder.put(std::move(measure));
+    plan_ = std::move(builder).build();
+    return *this;
+}
+
+MadeFilm& MadeFilm::add(const MadeRoute& made) {
+    plan::Route route;
+    for (std::size_t n = 0; n < made.stops.size(); ++n) {
+        const std::size_t vertex = made.stops[n];
+        add(Made{.kind = "checkpoint", .points = {made.vertices[vertex]}, .number = std::to_string(n + 1)});
+        route.stops.push_back({vertex, film_.shows.back().item});
+    }
+    route.id = kettleId("item " + std::to_string(film_.shows.size()));
+    route.name = made.name;
+    route.use = made.use;
+    route.vertices = ground(made.vertices);
+    show(route.id, {});
+    plan::PlanBuilder builder{plan_};
+    builder.put(std::move(route));
+    plan_ = std::move(builder).build();
+    return *this;
+}
+
+MadeFilm& MadeFilm::gauge(const drawing::Gauge& gauge) {
+    gauge_ = gauge;
+    return *this;
+}
+MadeFilm& MadeFilm::onePen() {
+    pens_ = PenMode::OnePen;
+    return *this;
+}
+
+EngravedFilm MadeFilm::engraved() const {
+    const film::Frame frame = *film::Frame::of(plan_, film_);
+    Engraving engraving{
+        .plan = plan_, .film = film_, .frame = frame, .gauge = gauge_, .pens = pens_, .reserved = {}, .figures = {}};
+    for (const plan::RoutePtr& route : plan_.routes()) {
+        if (auto figures = movement::routeFigures(plan_, *route, nullptr, nullptr)) {
+            engraving.figures.emplace(route->id, std::move(*figures));
+        }
+    }
+    return engrave(engraving);
+}
+
+drawing::Drawing MadeFilm::drawn(std::size_t item) const {
+    for (EngravedItem& one : engraved().items) {
+        if (one.item == film_.shows[item].item) {
+            return std::move(one.drawing);
+        }
+    }
+    return {};
+}
+drawing::Drawing MadeFilm::drawn() const {
+    return drawn(film_.shows.size() - 1);
+}
+
+std::vector<std::string> MadeFilm::remarks() const {
+    std::vector<std::string> names;
+    for (const Remark& remark : engraved().remarks) {
+        names.emplace_back(remark.about.name);
+    }
+    return names;
+}
+
+Made sample(std::string_view kind, drawing::Point at) {
+    using drawing::Vector;
+    Made made{.kind = std::string(kind), .points = {at}, .name = "FLINT"};
+    if (kind == "support-by-fire") {
+        made.points = {at + Vector{-15, 8}, at + Vector{12, 10}, at + Vector{-22, -14}, at + Vector{20, -12}};
+    } else if (kind == "boundary") {
+        made.points = {at + Vector{-25, 6}, at + Vector{0, 0}, at + Vector{28, -4}};
+        made.fields = {{"left_unit", "2/C"}, {"right_unit", "3/C"}, {"left_echelon", "plt"}, {"right_echelon", "plt"}};
+    } else if (const measures::Entry* entry = measures::find(kind); entry != nullptr) {
+        if (entry->shape == measures::Shape::Line) {
+            made.points = {at + Vector{-25, 6}, at + Vector{0, 0}, at + Vector{28, -4}};
+        } else if (entry->shape == measures::Shape::Area) {
+            made.points = {at + Vector{-18, -9}, at + Vector{4, -14}, at + Vector{20, -2}, at + Vector{6, 13},
+                           at + Vector{-14, 10}};
+        } else if (entry->shape == measures::Shape::Point) {
+            made.name = "";
+            made.number = "3";
+        }
+    }
+    return made;
+}
+
+}  // namespace crosstick::symbols::testing

@@ -1,0 +1,166 @@
+// Routes: patterns, dots, stretches that two of them share (engraving E).
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "core/drawing/path.h"
+#include "tests/symbols/ink.h"
+#include "tests/symbols/made_film.h"
+
+namespace crosstick::symbols {
+namespace {
+
+using drawing::Point;
+using drawing::Points;
+using ::testing::Contains;
+using testing::MadeFilm;
+using testing::MadeRoute;
+using ::testing::Not;
+
+/// Height on the film of a route's own line above a place of a level leg: where its ink crosses that easting.
+std::vector<double> linesAt(const drawing::Drawing& drawing, double x) {
+    std::vector<double> heights;
+    for (const testing::InkLine& line : testing::inkLines(drawing)) {
+        if (line.width == 0.55 && std::min(line.from.x, line.to.x) <= x && std::max(line.from.x, line.to.x) >= x) {
+            const double share = (x - line.from.x) / (line.to.x - line.from.x);
+            heights.push_back(line.from.y + (line.to.y - line.from.y) * share);
+        }
+    }
+    return heights;
+}
+
+/// The one height that holds between dashes too: asked at several places.
+double lineNear(const drawing::Drawing& drawing, double x) {
+    for (const double aside : {0.0, 1.0, -1.0, 2.0, -2.0}) {
+        if (const auto heights = linesAt(drawing, x + aside); !heights.empty()) {
+            return heights.front();
+        }
+    }
+    return std::nan("");
+}
+
+std::vector<std::string> words(const drawing::Drawing& drawing) {
+    std::vector<std::string> all;
+    for (const drawing::Text& text : testing::texts(drawing)) {
+        all.push_back(text.text);
+    }
+    return all;
+}
+
+TEST(Routes, EveryPointHasADotOfOneOnTheLine) {
+    MadeFilm film;
+    const Points vertices{{40, 80}, {80, 60}, {120, 90}};
+    film.add(MadeRoute{.vertices = vertices, .stops = {0, 1, 2}, .name = "QUILL"});
+    for (std::size_t n = 0; n < vertices.size(); ++n) {
+        EXPECT_NEAR(testing::reach(film.drawn(n), vertices[n], {1, 0}, 0.51), 0.5, 1e-6);
+        EXPECT_NEAR(testing::reach(film.drawn(n), vertices[n], {0, 1}, 0.51), 0.5, 1e-6);
+    }
+}
+
+// A box never stands over its own route: where a leg leaves to the north it is set aside.
+TEST(Routes, BoxStandsAsideWhereALegLeavesNorth) {
+    MadeFilm north;
+    north.add(MadeRoute{.vertices = {{100, 90}, {105, 40}}, .stops = {0}});
+    EXPECT_GT(testing::inkLines(north.drawn(0)).size(), 0U);
+    const drawing::Box box = drawing::extent(north.drawn(0));
+    EXPECT_GT(box.width(), 8);  // dot, extension line and box beside it
+    MadeFilm south;
+    south.add(MadeRoute{.vertices = {{100, 90}, {105, 140}}, .stops = {0}});
+    EXPECT_LT(drawing::extent(south.drawn(0)).width(), 7);
+}
+
+TEST(Routes, PrimaryIsSolidAndAlternateDashed) {
+    MadeFilm primary;
+    primary.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {}});
+    EXPECT_EQ(std::get<drawing::Stroke>(primary.drawn().marks.front()).pieces.size(), 1U);
+    MadeFilm alternate;
+    alternate.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {}, .use = plan::Use::Alternate});
+    const drawing::Drawing drawn = alternate.drawn();
+    const auto& pieces = std::get<drawing::Stroke>(drawn.marks.front()).pieces;
+    ASSERT_GT(pieces.size(), 2U);
+    const double on = drawing::Path(pieces[0].points).length();
+    EXPECT_NEAR(on / (pieces[1].points.front().x - pieces[0].points.back().x), 5.0 / 1.5, 1e-6);
+    EXPECT_NEAR(on, 5, 0.5);
+}
+
+TEST(Routes, BeforeTheFirstPointIsAdministrativeAndDotted) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{30, 75}, {70, 75}, {140, 75}}, .stops = {1, 2}, .name = "QUILL"});
+    const drawing::Drawing drawn = film.drawn();
+    EXPECT_THAT(words(drawn), Contains("ADMIN"));
+    const auto& dots = std::get<drawing::Stroke>(drawn.marks.front());
+    EXPECT_EQ(dots.cap, drawing::Cap::Round);
+    EXPECT_EQ(dots.width, 0.5);
+    EXPECT_NEAR(dots.pieces[1].points.front().x - dots.pieces[0].points.front().x, 1.2, 0.05);
+    EXPECT_NEAR(dots.pieces.back().points.front().x, 70, 1e-6);
+}
+
+TEST(Routes, SharedLegsRunBesideEachOtherWithThePrimaryOnTheLeft) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {}, .name = "QUILL"});
+    film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}, {150, 110}}, .stops = {}, .use = plan::Use::Alternate});
+    EXPECT_NEAR(lineNear(film.drawn(0), 90), 75 - 0.6, 1e-6);
+    EXPECT_NEAR(lineNear(film.drawn(1), 90), 75 + 0.6, 1e-6);
+    // Both begin and end at the true points, by transitions 3.0 long.
+    for (const std::size_t item : {0U, 1U}) {
+        EXPECT_NEAR(lineNear(film.drawn(item), 40), 75, 0.3);
+        EXPECT_NEAR(std::abs(lineNear(film.drawn(item), 44) - 75), 0.6, 1e-6);
+    }
+}
+
+TEST(Routes, SharedInOppositeDirectionsEachKeepsToItsOwnLeft) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {}, .name = "QUILL"});
+    film.add(MadeRoute{.vertices = {{140, 75}, {40, 75}}, .stops = {}, .use = plan::Use::Alternate});
+    EXPECT_NEAR(lineNear(film.drawn(0), 90), 75 - 0.6, 1e-6);
+    EXPECT_NEAR(lineNear(film.drawn(1), 90), 75 + 0.6, 1e-6);
+}
+
+TEST(Routes, TwoOfTheSameUseAreNeverDrawnOverEachOther) {
+    for (const plan::Use use : {plan::Use::Primary, plan::Use::Alternate}) {
+        MadeFilm film;
+        film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {}, .name = "QUILL", .use = use});
+        film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {}, .name = "MITTEN", .use = use});
+        EXPECT_NEAR(lineNear(film.drawn(1), 90) - lineNear(film.drawn(0), 90), 1.2, 1e-6);
+    }
+}
+
+TEST(Routes, OfThreeTheFirstPrimaryIsInTheMiddle) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {}, .use = plan::Use::Alternate});
+    film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {}, .name = "QUILL"});
+    film.add(MadeRoute{.vertices = {{140, 75}, {40, 75}}, .stops = {}, .use = plan::Use::Alternate});
+    EXPECT_NEAR(lineNear(film.drawn(1), 90), 75, 1e-6);
+    std::vector<double> others{lineNear(film.drawn(0), 90), lineNear(film.drawn(2), 90)};
+    std::sort(others.begin(), others.end());
+    EXPECT_NEAR(others[0], 75 - 1.2, 1e-6);
+    EXPECT_NEAR(others[1], 75 + 1.2, 1e-6);
+}
+
+TEST(Routes, SharedOverLessThanTenIsOneLine) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{40, 75}, {49, 75}, {90, 40}}, .stops = {}, .name = "QUILL"});
+    film.add(MadeRoute{.vertices = {{40, 75}, {49, 75}, {90, 110}}, .stops = {}, .use = plan::Use::Alternate});
+    EXPECT_NEAR(lineNear(film.drawn(0), 44.5), 75, 1e-6);
+    EXPECT_NEAR(lineNear(film.drawn(1), 44.5), 75, 1e-6);
+}
+
+TEST(Routes, SharedLegIsLabelledOnThePrimaryOnly) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {0, 1}, .name = "QUILL"});
+    film.add(MadeRoute{
+        .vertices = {{40, 75}, {140, 75}, {150, 120}}, .stops = {}, .name = "MITTEN", .use = plan::Use::Alternate});
+    const auto primary = words(film.drawn(2));
+    EXPECT_THAT(primary, Contains(::testing::StartsWith("1  ")));
+    for (const drawing::Mark& mark : film.drawn(3).marks) {
+        if (const auto* head = std::get_if<drawing::Fill>(&mark)) {
+            EXPECT_GT(head->rings.front().front().y, 76);  // its head is on the leg of its own
+        }
+    }
+}
+
+}  // namespace
+}  // namespace crosstick::symbols

@@ -1,0 +1,120 @@
+// Lines are clipped at the window, symbols and letters are whole inside it or left out with a remark (engraving A18).
+#include <algorithm>
+#include <string>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "core/measures/catalogue.h"
+#include "tests/symbols/ink.h"
+#include "tests/symbols/random_film.h"
+
+namespace crosstick::symbols {
+namespace {
+
+using drawing::Point;
+using ::testing::Contains;
+using ::testing::ElementsAre;
+using testing::Made;
+using testing::MadeFilm;
+using testing::MadeRoute;
+
+TEST(Window, HoldsAllInkOfAnyFilm) {
+    for (std::uint64_t seed = 1; seed <= 80; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        for (const EngravedItem& item : testing::randomFilm(seed, 40).engraved().items) {
+            for (const testing::InkLine& line : testing::inkLines(item.drawing)) {
+                const drawing::Box most = MadeFilm::kWindow.grown(1e-6);
+                EXPECT_TRUE(most.contains(line.from) && most.contains(line.to)) << describe(item.drawing);
+            }
+        }
+    }
+}
+
+TEST(Window, CutsALineWhereItLeaves) {
+    MadeFilm film;
+    film.add(Made{.kind = "phase-line", .points = {{150, 75}, {260, 75}}, .name = "FLINT"});
+    EXPECT_NEAR(drawing::extent(film.drawn()).right, 200, 0.3);
+}
+
+TEST(Window, CutsAnAreaWhoseEdgeRunsOut) {
+    MadeFilm film;
+    film.add(Made{.kind = "objective", .points = {{150, 40}, {250, 40}, {250, 100}, {150, 100}}, .name = "PINE"});
+    const drawing::Drawing drawn = film.drawn();
+    EXPECT_NEAR(testing::reach(drawn, {100, 75}, {1, 0}, 200), 100, 0.3);
+    EXPECT_EQ(testing::letterBoxes(drawn).size(), 2U);
+}
+
+// Far outside, every kind is nothing on the film and one remark that says so.
+TEST(Window, LeavesOutWhatLiesOutside) {
+    for (const measures::Entry& entry : measures::catalogue()) {
+        MadeFilm film;
+        film.add(testing::sample(entry.kind, {400, -300}));
+        EXPECT_TRUE(film.drawn().isEmpty()) << entry.kind;
+        EXPECT_THAT(film.remarks(), ElementsAre("symbols/outside-window")) << entry.kind;
+    }
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{300, 300}, {350, 320}}, .stops = {}, .name = "QUILL"});
+    EXPECT_TRUE(film.drawn().isEmpty());
+    EXPECT_THAT(film.remarks(), ElementsAre("symbols/outside-window"));
+}
+
+// On the edge itself the spot is on the film: its symbol stands inside, tied by an extension line.
+TEST(Window, KeepsSymbolsOnItsEdgeWhole) {
+    for (const measures::Entry& entry : measures::catalogue()) {
+        if (entry.shape != measures::Shape::Point) {
+            continue;
+        }
+        for (const Point spot : {Point{100, 0.5}, Point{199, 75}, Point{100, 149.5}, Point{3, 146}}) {
+            MadeFilm film;
+            film.add(testing::sample(entry.kind, spot));
+            const drawing::Drawing drawn = film.drawn();
+            EXPECT_FALSE(drawn.isEmpty()) << entry.kind;
+            // Only the dot on the spot may come as near as that.
+            for (const testing::InkLine& line : testing::inkLines(drawn)) {
+                const bool atSpot = drawing::length(line.from - spot) < 0.6 || drawing::length(line.to - spot) < 0.6;
+                EXPECT_TRUE(atSpot || (MadeFilm::kWindow.grown(-1.5).contains(line.from) &&
+                                       MadeFilm::kWindow.grown(-1.5).contains(line.to)))
+                    << entry.kind << ' ' << spot.x << ' ' << spot.y;
+            }
+            EXPECT_TRUE(film.remarks().empty()) << entry.kind << ' ' << spot.x << ' ' << spot.y;
+        }
+    }
+}
+
+// In a corner there may be no place that an extension line reaches: then it is left out, and that is said.
+TEST(Window, NeverCutsASymbolInItsCorner) {
+    for (const measures::Entry& entry : measures::catalogue()) {
+        if (entry.shape == measures::Shape::Point) {
+            MadeFilm film;
+            film.add(testing::sample(entry.kind, {0.5, 0.5}));
+            EXPECT_EQ(film.drawn().isEmpty(), !film.remarks().empty()) << entry.kind;
+        }
+    }
+}
+
+TEST(Window, KeepsASymbolThatWasSetAsideOutsideIt) {
+    for (const char* kind : {"checkpoint", "coordination-point", "observation-post", "target-reference-point"}) {
+        Made made = testing::sample(kind, {190, 75});
+        made.symbolAt = Point{240, 60};
+        MadeFilm film;
+        film.add(made);
+        EXPECT_TRUE(MadeFilm::kWindow.contains(drawing::extent(film.drawn()))) << kind;
+        EXPECT_FALSE(film.drawn().isEmpty()) << kind;
+    }
+}
+
+TEST(Window, ASymbolSetAsideByHandStandsWhereItWasPut) {
+    for (const char* kind : {"coordination-point", "observation-post", "target-reference-point"}) {
+        Made made = testing::sample(kind, {100, 75});
+        made.symbolAt = Point{120, 60};
+        MadeFilm film;
+        film.add(made);
+        const drawing::Drawing drawn = film.drawn();
+        EXPECT_GT(testing::reach(drawn, {120, 60}, {0, -1}, 8), 1.5) << kind;
+        EXPECT_NEAR(testing::reach(drawn, {100, 75}, {0, 1}, 2), 0.4, 1e-6) << kind;  // the dot on the spot
+    }
+}
+
+}  // namespace
+}  // namespace crosstick::symbols
