@@ -89,6 +89,28 @@ Sha256Stream readToEnd(std::istream& in) {
     return stream;
 }
 
+/// Do all blocks of pixels lie inside the file? Asked of the file's own table, no pixel is read: a copy that broke off
+/// keeps its head, and would show white ground only when the light table gets there.
+bool isWhole(GDALDataset& dataset, std::uintmax_t bytes) {
+    for (int n = 1; n <= dataset.GetRasterCount(); ++n) {
+        GDALRasterBand& band = *dataset.GetRasterBand(n);
+        int columns = 0;
+        int rows = 0;
+        band.GetBlockSize(&columns, &rows);
+        for (int y = 0; y * rows < band.GetYSize(); ++y) {
+            for (int x = 0; x * columns < band.GetXSize(); ++x) {
+                const std::string block = std::to_string(x) + '_' + std::to_string(y);
+                const char* offset = band.GetMetadataItem(("BLOCK_OFFSET_" + block).c_str(), "TIFF");
+                const char* size = band.GetMetadataItem(("BLOCK_SIZE_" + block).c_str(), "TIFF");
+                if (offset != nullptr && size != nullptr && std::stoull(offset) + std::stoull(size) > bytes) {
+                    return false;
+                }
+            }
+        }
+    }
+    return true;
+}
+
 }  // namespace
 
 Result<std::string> fileSha256(const std::filesystem::path& file) {
@@ -145,7 +167,11 @@ Result<plan::Sheet> describeSheet(const std::filesystem::path& file, const Uuid&
     sheet.declination = printedDeclination(dataset);
     sheet.elevationPath = item(dataset, "ELEVATION");
     std::error_code ignored;
-    sheet.bytes = static_cast<std::int64_t>(std::filesystem::file_size(file, ignored));
+    const std::uintmax_t bytes = std::filesystem::file_size(file, ignored);
+    if (!isWhole(dataset, bytes)) {
+        return fail(kDamaged, {{"file", file.string()}, {"why", std::string("it ends before its last pixels")}});
+    }
+    sheet.bytes = static_cast<std::int64_t>(bytes);
     auto sum = fileSha256(file);
     if (!sum) {
         return tl::unexpected(sum.error());

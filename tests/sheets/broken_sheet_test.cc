@@ -59,6 +59,23 @@ TEST(BrokenSheet, ACutFileIsDamagedWhereItsPixelsEnd) {
     EXPECT_EQ(pixels.error().fault, kDamaged);
 }
 
+// The head of a file says all that a plan needs, so the pixels are looked for before a plan is begun on them.
+TEST(BrokenSheet, ACopyThatBrokeOffIsRefusedBeforeAPlanIsBegunOnIt) {
+    const Folder folder;
+    for (const std::vector<std::string>& options :
+         {std::vector<std::string>{}, {"TILED=YES", "COMPRESS=DEFLATE"}, {"INTERLEAVE=BAND"}}) {
+        makeSheet(folder / "a.tif",
+                  {.columns = 400, .rows = 400, .bands = 3, .options = options, .value = [](int c, int r, int b) {
+                       return (c * 7 + r * 13 + b * c) % 251;
+                   }});
+        EXPECT_EQ(faultOf(folder / "a.tif"), "none");
+        const auto size = std::filesystem::file_size(folder / "a.tif");
+        // The strips of a file that GDAL writes come last, so a few bytes less are pixels less.
+        std::filesystem::resize_file(folder / "a.tif", size - 500);
+        EXPECT_EQ(faultOf(folder / "a.tif"), kDamaged.name);
+    }
+}
+
 TEST(BrokenSheet, EveryCutOfASmallFileIsAnErrorOrAPicture) {
     const Folder folder;
     makeSheet(folder / "a.tif",
