@@ -7,9 +7,19 @@
 
 namespace crosstick::app {
 
+namespace {
+
+/// Ranges let "nan" through: it is below no limit and above none.
+CLI::Validator aNumber() {
+    return {[](std::string& text) { return parseNumber(text) ? std::string{} : '"' + text + "\" is no number."; }, ""};
+}
+
+}  // namespace
+
 void addSheetOptions(CLI::App& command, SheetOptions& options) {
     const char* group = "What the sheet prints";
     command.add_option("--scale", options.scale, "The number under the 1 of its scale, such as 25000")
+        ->check(aNumber())
         ->check(CLI::Range(100.0, 1e7))
         ->group(group);
     command.add_option("--series", options.series, "Series")->group(group);
@@ -19,7 +29,10 @@ void addSheetOptions(CLI::App& command, SheetOptions& options) {
     command.add_option("--datum", options.datum, "Datum, as printed")->group(group);
     command.add_option("--printed-gm", options.printedGm, "G-M angle, as printed: 11W, 8.5E")->group(group);
     command.add_option("--printed-date", options.printedDate, "Date the angle holds for, YYYY-MM-DD")->group(group);
-    command.add_option("--yearly-change", options.yearly, "Its yearly change in degrees, east positive")->group(group);
+    command.add_option("--yearly-change", options.yearly, "Its yearly change in degrees, east positive")
+        ->check(aNumber())
+        ->check(CLI::Range(-10.0, 10.0))
+        ->group(group);
     command.add_option("--elevation", options.elevation, "A height model (GeoTIFF) that goes with the sheet")
         ->group(group);
 }

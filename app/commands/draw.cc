@@ -17,6 +17,9 @@ struct Options {
 
 Result<std::string> textOf(const std::string& file) {
     std::ifstream in(file, std::ios::binary);
+    if (in.peek() == std::ifstream::traits_type::eof() && in.eof() && !in.bad()) {
+        return std::string{};  // an empty file is read well: what is wrong with it is said by who wants JSON
+    }
     std::ostringstream text;
     if (!in || !(text << in.rdbuf())) {
         return fail(kCannotRead, {{"file", file}});

@@ -170,7 +170,8 @@ void addFilms(CLI::App& program, Action& action) {
     command->add_option("--film", asked->films, "Only this film; may be given several times")->allow_extra_args(false);
     command->add_option("--paper", asked->paper,
                         "a4, a3, letter, or WIDTHxHEIGHT in mm; else the smaller of A4 and A3");
-    command->add_option("--scale", asked->scale, "N of 1:N, in place of the films' own")->check(CLI::PositiveNumber);
+    command->add_option("--scale", asked->scale, "N of 1:N, in place of the films' own")
+        ->check(CLI::Validator(positiveFault, ""));
     command->add_flag("--one-pen", asked->onePen, "Everything in black, the enemy by double lines");
     command->add_flag("--json", asked->json, "One JSON array: a page a film, millimetres from the page's upper left");
     command->callback([asked, &action] {

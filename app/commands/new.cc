@@ -1,6 +1,7 @@
 #include <ostream>
 
 #include "app/command.h"
+#include "app/commands/answers.h"
 #include "app/sheet_options.h"
 #include "core/files/plan_file.h"
 #include "core/film/registration.h"
@@ -139,8 +140,12 @@ void addNew(CLI::App& program, Action& action) {
         ->add_option("--declination", options->declination,
                      "Which angle goes on all papers: model or sheet (default model)")
         ->check(CLI::IsMember({"model", "sheet"}));
-    command->add_option("--pace", options->pace, "Double paces per 100 m")->check(CLI::Range(30.0, 150.0));
-    command->add_option("--rate", options->rate, "Rate of march, km/h")->check(CLI::Range(0.1, 30.0));
+    command->add_option("--pace", options->pace, "Double paces per 100 m")
+        ->check(CLI::Validator(numberFault, ""))
+        ->check(CLI::Range(30.0, 150.0));
+    command->add_option("--rate", options->rate, "Rate of march, km/h")
+        ->check(CLI::Validator(numberFault, ""))
+        ->check(CLI::Range(0.1, 30.0));
     addSheetOptions(*command, options->facts);
     command->callback([options, &action] {
         action = [options](const Surroundings& surroundings) { return makeNew(*options, surroundings); };
