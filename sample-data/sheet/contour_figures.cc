@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "sample-data/sheet/course.h"
+#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -23,7 +25,7 @@ struct Place {
 /// Turning of a line within 3 mm on either side, degrees.
 double bending(const Course& course, double distance) {
     double sum = 0;
-    for (double d = -3; d < 3; d += 1) {
+    for (const double d : evenSteps(-3, 2, 1)) {
         sum += std::abs(std::remainder(course.at(distance + d + 1).angle - course.at(distance + d).angle, 360.0));
     }
     return sum;
@@ -46,12 +48,12 @@ QTransform turnedTo(const Along& place) {
     return QTransform().translate(place.at.x(), place.at.y()).rotate(place.angle + 180);
 }
 
-bool isClear(const Canvas& canvas, const Mask& lines, const QPainterPath& gap) {
+bool isClear(const Canvas& canvas, const Mask& room, const QPainterPath& gap) {
     const QRectF box = gap.boundingRect();
     if (!SheetPaper::neatLine().adjusted(3, 3, -3, -3).contains(box)) {
         return false;
     }
-    if (lines.share(box, 0) > 0) {
+    if (room.share(box, 0) > 0) {
         return false;
     }
     return std::none_of(canvas.taken.begin(), canvas.taken.end(),
@@ -60,8 +62,8 @@ bool isClear(const Canvas& canvas, const Mask& lines, const QPainterPath& gap) {
 
 class Placer {
   public:
-    Placer(const Canvas& canvas, const Field<float>& heights, const Mask& lines)
-        : canvas_(canvas), heights_(heights), lines_(lines) {}
+    Placer(const Canvas& canvas, const Field<float>& heights, const Mask& room)
+        : canvas_(canvas), heights_(heights), room_(room) {}
 
     void place(const Contour& contour) {
         const Course course(pathOf(contour.line, contour.closed));
@@ -73,9 +75,9 @@ class Placer {
         QPainterPath gap;
         gap.addRect(QRectF(-width / 2 - 0.5, -kFigures / 2 - 0.35, width + 1, kFigures + 0.7));
         std::vector<Place> places;
-        for (double d = 5; d < course.length() - 5; d += kStep) {
+        for (const double d : evenSteps(5, course.length() - 5, kStep)) {
             const Along along{course.at(d).at, chordAngle(course, d, width)};
-            if (isClear(canvas_, lines_, turnedTo(along).map(gap))) {
+            if (isClear(canvas_, room_, turnedTo(along).map(gap))) {
                 places.push_back({along, d, costOf(course, along, d)});
             }
         }
@@ -87,13 +89,13 @@ class Placer {
   private:
     const Canvas& canvas_;
     const Field<float>& heights_;
-    const Mask& lines_;
+    const Mask& room_;
     std::vector<QPointF> standing_;
     std::vector<ContourFigures> figures_;
 
     static double chordAngle(const Course& course, double d, double width) {
         const QPointF chord = course.at(d + width / 2).at - course.at(d - width / 2).at;
-        return std::atan2(chord.y(), chord.x()) * 180 / 3.14159265358979;
+        return std::atan2(chord.y(), chord.x()) * 180 / std::numbers::pi;
     }
 
     [[nodiscard]] double costOf(const Course& course, const Along& along, double d) const {
@@ -130,7 +132,7 @@ class Placer {
         const QTransform base = QTransform::fromTranslate(-width / 2, kFigures / 2) * turn;
         figures_.push_back({base.map(canvas_.letters.row(text, Cut::Regular, kFigures)), turn.map(gap)});
         standing_.push_back(place.along.at);
-        canvas_.taken.push_back(figures_.back().row.boundingRect());
+        canvas_.taken.push_back(figures_.back().gap.boundingRect());
     }
 };
 
@@ -141,8 +143,8 @@ bool isIndexContour(double height) {
 }
 
 std::vector<ContourFigures> figuresFor(const Canvas& canvas, const std::vector<Contour>& contours,
-                                       const Field<float>& heights, const Mask& lines) {
-    Placer placer(canvas, heights, lines);
+                                       const Field<float>& heights, const Mask& room) {
+    Placer placer(canvas, heights, room);
     for (const Contour& contour : contours) {
         if (isIndexContour(contour.height)) {
             placer.place(contour);

@@ -3,6 +3,8 @@
 #include <array>
 #include <unordered_map>
 
+#include "sample-data/steps.h"
+
 namespace crosstick::demo {
 namespace {
 
@@ -149,7 +151,7 @@ void joinAt(const Field<float>& z, double level, std::vector<Contour>& out) {
 
 std::vector<Contour> contoursOf(const Field<float>& heights, double interval, double from, double to) {
     std::vector<Contour> contours;
-    for (double level = from; level <= to; level += interval) {
+    for (const double level : evenSteps(from, to, interval)) {
         joinAt(heights, level, contours);
     }
     return contours;

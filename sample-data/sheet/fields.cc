@@ -1,9 +1,11 @@
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <vector>
 
 #include "sample-data/ground/noise.h"
 #include "sample-data/sheet/themes.h"
+#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -145,7 +147,7 @@ Line outline(const Json& net) {
     const Spot size = to - from;
     Line ring;
     for (int n = 0; n < 10; ++n) {
-        const double turn = (n + 0.6 * (chance(kCuts + 1, n, 0) - 0.5)) * 2 * 3.14159265358979 / 10;
+        const double turn = (n + 0.6 * (chance(kCuts + 1, n, 0) - 0.5)) * 2 * std::numbers::pi / 10;
         const double reach = 0.92 + 0.16 * chance(kCuts + 1, n, 1);
         const double east = std::cos(turn);
         const double north = std::sin(turn);
@@ -161,7 +163,7 @@ void drawWall(const Canvas& canvas, const Line& wall, const QPainterPath& woods)
     const Course course(pathOf(wall));
     QPainterPath standing;
     bool isStanding = false;
-    for (double d = 0; d <= course.length(); d += 0.25) {
+    for (const double d : evenSteps(0, course.length(), 0.25)) {
         const QPointF at = course.at(d).at;
         const QRectF round(at - QPointF(0.6, 0.6), QSizeF(1.2, 1.2));
         const bool stands = canvas.land.share(round, 1) > 0.99 && !woods.contains(at);

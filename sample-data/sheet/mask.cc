@@ -3,6 +3,7 @@
 #include <QPainter>
 
 #include "sample-data/sheet/canvas.h"
+#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 
@@ -26,8 +27,9 @@ double Mask::share(const QRectF& box, std::uint8_t value) const {
     constexpr double kStep = 0.25;
     int all = 0;
     int met = 0;
-    for (double y = box.top(); y <= box.bottom(); y += kStep) {
-        for (double x = box.left(); x <= box.right(); x += kStep) {
+    const std::vector<double> across = evenSteps(box.left(), box.right(), kStep);
+    for (const double y : evenSteps(box.top(), box.bottom(), kStep)) {
+        for (const double x : across) {
             ++all;
             met += at({x, y}) == value ? 1 : 0;
         }

@@ -10,6 +10,7 @@
 #include <QStringList>
 
 #include "sample-data/sheet/canvas.h"
+#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -155,8 +156,8 @@ double costOfLetters(const Canvas& canvas, const QPainterPath& name) {
     return count == 0 ? kNever : cost / count;
 }
 
-std::optional<QPainterPath> standAlong(const Canvas& canvas, const QString& text, const Hand& hand, Course course,
-                                       std::initializer_list<double> bases) {
+std::optional<QPainterPath> standAlong(const Canvas& canvas, const QString& text, const Hand& hand,
+                                       const Course& course, std::initializer_list<double> bases) {
     const double width = canvas.letters.width(text, hand.cut, hand.capital, hand.spacing);
     const double room = course.length() - width - 2;
     if (room < 0) {
@@ -164,7 +165,7 @@ std::optional<QPainterPath> standAlong(const Canvas& canvas, const QString& text
     }
     double least = kNever;
     QPainterPath best;
-    for (double share = 0.05; share <= 0.96; share += 0.05) {
+    for (const double share : evenSteps(0.05, 0.95, 0.05)) {
         const double from = 1 + room * share;
         const bool isBackwards = course.at(from).at.x() > course.at(from + width).at.x();
         const Course run = isBackwards ? course.reversed() : course;
@@ -213,12 +214,8 @@ std::optional<QPainterPath> stand(const Canvas& canvas, const Json& name, const 
 }
 
 /// Letters along a line keep their own boxes, so that a slanting name does not take the ground on both sides.
-void take(const Canvas& canvas, const PlacedName& name, bool isStraight) {
-    if (isStraight) {
-        canvas.taken.push_back(name.letters.boundingRect());
-        return;
-    }
-    for (const QPolygonF& letter : name.letters.toSubpathPolygons()) {
+void takeLetters(const Canvas& canvas, const QPainterPath& name) {
+    for (const QPolygonF& letter : name.toSubpathPolygons()) {
         canvas.taken.push_back(letter.boundingRect());
     }
 }
@@ -234,9 +231,13 @@ std::vector<PlacedName> placeNames(const Canvas& canvas, const Json& names, cons
         }
         const Hand hand = handOf(kind);
         if (auto letters = stand(canvas, name, island, hand)) {
-            placed.push_back({name.at("text").get<std::string>(), std::move(*letters), hand.colour, hand.rim,
+            placed.push_back({name.at("text").get<std::string>(), *letters, hand.colour, hand.rim,
                               name.contains("at") ? hand.footing : Footing::Land});
-            take(canvas, placed.back(), name.contains("at"));
+            if (name.contains("at")) {
+                canvas.taken.push_back(letters->boundingRect());
+            } else {
+                takeLetters(canvas, *letters);
+            }
         }
     }
     return placed;

@@ -135,8 +135,10 @@ void drawFace(const Canvas& canvas, const Line& top, const Line& foot) {
         const QPointF footB = SheetPaper::at(foot[n]);
         const double step =
             (std::hypot(b.x() - a.x(), b.y() - a.y()) + std::hypot(footB.x() - footA.x(), footB.y() - footA.y())) / 2;
-        for (; next < done + step; next += kApart * (0.85 + 0.3 * chance(kStrokes, count, 0)), ++count) {
+        while (next < done + step) {
+            const std::int64_t number = count++;
             const double share = (next - done) / step;
+            next += kApart * (0.85 + 0.3 * chance(kStrokes, number, 0));
             const QPointF head = a + (b - a) * share;
             const QPointF down = footA + (footB - footA) * share - head;
             const double reach = std::hypot(down.x(), down.y());
@@ -144,7 +146,7 @@ void drawFace(const Canvas& canvas, const Line& top, const Line& foot) {
                 continue;
             }
             const QPointF across = QPointF(-down.y(), down.x()) / reach * kHalfBase;
-            const double part = (count % 2 == 0 ? 0.97 : 0.62) - 0.1 * chance(kStrokes, count, 1);
+            const double part = (number % 2 == 0 ? 0.97 : 0.62) - 0.1 * chance(kStrokes, number, 1);
             wedges.moveTo(head - across);
             wedges.lineTo(head + across);
             wedges.lineTo(head + down * part + across * 0.2);
@@ -162,13 +164,17 @@ void drawFace(const Canvas& canvas, const Line& top, const Line& foot) {
 void drawQuarry(const Canvas& canvas, const Json& quarry) {
     const Line ring = lineOf(quarry.at("points"));
     const QPainterPath area = pathOf(ring, true);
+    canvas.taken.push_back(area.boundingRect());
     canvas.fill(area, ink::kQuarry);
     QPainterPath rubble;
     const QRectF box = area.boundingRect();
-    std::int64_t row = 0;
-    for (double y = box.top(); y < box.bottom(); y += 0.7, ++row) {
-        std::int64_t column = 0;
-        for (double x = box.left(); x < box.right(); x += 0.7, ++column) {
+    constexpr double kPitch = 0.7;
+    const auto rows = static_cast<std::int64_t>(box.height() / kPitch) + 1;
+    const auto columns = static_cast<std::int64_t>(box.width() / kPitch) + 1;
+    for (std::int64_t row = 0; row < rows; ++row) {
+        for (std::int64_t column = 0; column < columns; ++column) {
+            const double x = box.left() + static_cast<double>(column) * kPitch;
+            const double y = box.top() + static_cast<double>(row) * kPitch;
             const QPointF grain(x + 0.5 * chance(kStrokes + 1, row, column),
                                 y + 0.5 * chance(kStrokes + 2, row, column));
             if (area.contains(grain)) {

@@ -2,6 +2,7 @@
 
 #include "sample-data/ground/noise.h"
 #include "sample-data/sheet/themes.h"
+#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -71,18 +72,20 @@ void drawWoods(const Canvas& canvas, const Json& cover) {
 void drawMarsh(const Canvas& canvas, const QPainterPath& area) {
     const QRectF box = area.boundingRect();
     std::int64_t row = 0;
-    for (double y = box.top(); y < box.bottom(); y += 0.8, ++row) {
+    for (const double y : evenSteps(box.top(), box.bottom(), 0.8)) {
         std::int64_t column = 0;
-        for (double x = box.left() + chance(kTufts + 9, row, -1) * 1.8; x < box.right(); ++column) {
+        double x = box.left() + chance(kTufts + 9, row, -1) * 1.8;
+        while (x < box.right()) {
             const double reach = 0.7 + 0.8 * chance(kTufts + 9, row, column);
             const double from = x;
-            x += reach + 0.5 + 0.5 * chance(kTufts + 10, row, column);
+            x += reach + 0.5 + 0.5 * chance(kTufts + 10, row, column++);
             if (area.contains(QPointF(from, y)) && area.contains(QPointF(from + reach, y))) {
                 QPainterPath dash(QPointF(from, y));
                 dash.lineTo(from + reach, y);
                 canvas.stroke(dash, ink::kWater, 0.12);
             }
         }
+        ++row;
     }
     onNet(area, 2.6, 0.9, kTufts, [&](QPointF p) { tuft(canvas, p, ink::kWater, 0.7); });
 }
