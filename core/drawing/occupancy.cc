@@ -152,6 +152,20 @@ bool Occupancy::isFree(const TurnedBox& box, double clear) const {
     return free;
 }
 
+bool Occupancy::isFree(Point a, Point b) const {
+    bool free = true;
+    eachCellAlong(a, b, [&](std::int64_t cell) {
+        const auto found = boxCells_.find(cell);
+        if (!free || found == boxCells_.end()) {
+            return;
+        }
+        for (const std::size_t n : found->second) {
+            free = free && !boxes_[n].meets(a, b);
+        }
+    });
+    return free;
+}
+
 int Occupancy::crossings(const TurnedBox& box, std::size_t owner) const {
     std::vector<std::size_t> met;
     eachCell(box.bounds(), [&](std::int64_t cell) {

@@ -35,6 +35,8 @@ class Occupancy {
 
     /// No taken box nearer than the clearance.
     [[nodiscard]] bool isFree(const TurnedBox& box, double clear = 0.6) const;
+    /// No taken box under a segment.
+    [[nodiscard]] bool isFree(Point a, Point b) const;
     /// How many segments of lines other than the owner's cross the box.
     [[nodiscard]] int crossings(const TurnedBox& box, std::size_t owner) const;
 

@@ -151,6 +151,26 @@ TEST(Occupancy, AgreesWithAskingEveryBox) {
     }
 }
 
+TEST(Occupancy, FindsEveryBoxUnderASegment) {
+    for (std::uint64_t seed = 1; seed <= kSeeds; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        RandomLines random(seed);
+        Occupancy taken;
+        std::vector<TurnedBox> boxes;
+        for (int n = random.below(30); n > 0; --n) {
+            boxes.push_back(randomBox(random, 150));
+            taken.take(boxes.back());
+        }
+        for (int n = 0; n < 30; ++n) {
+            const Point a = random.point(170);
+            const Point b = a + random.point(60);
+            const bool free =
+                std::none_of(boxes.begin(), boxes.end(), [&](const TurnedBox& box) { return box.meets(a, b); });
+            EXPECT_EQ(taken.isFree(a, b), free);
+        }
+    }
+}
+
 TEST(Occupancy, CountsEverySegmentOfOthersOnce) {
     for (std::uint64_t seed = 1; seed <= kSeeds; ++seed) {
         SCOPED_TRACE("seed " + std::to_string(seed));
