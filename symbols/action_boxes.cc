@@ -150,7 +150,9 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
             if (base >= least || !fits(desk, print) || runsThrough(shape, tip, spot)) {
                 continue;
             }
-            const double cost = base + 1.2 * crossings(desk, print, owner);
+            // Its line may cross lines, but letters and symbols only where there is nothing else.
+            const double over = desk.taken().isFree(tip, spot) ? 0 : 4;
+            const double cost = base + over + 1.2 * crossings(desk, print, owner);
             if (cost < least) {
                 least = cost;
                 best = tip;

@@ -152,11 +152,12 @@ bool placeOutside(Desk& desk, Subject& subject, const Label& label) {
                     bounds.middle() + Vector{corner.x * (bounds.width() / 2 + away * 0.7 + label.width() / 2),
                                              corner.y * (bounds.height() / 2 + away * 0.7 + label.height() / 2)};
                 const TurnedBox box = label.boxAt(middle, Degrees(0));
-                if (!desk.fits(box) || desk.taken().crossings(box.grown(0.3), subject.order) > allowed) {
+                const Point edge = edgeToward(subject.points, middle);
+                const bool isClear = allowed > 0 || desk.taken().isFree(labelEdge(box, edge), edge);
+                if (!desk.fits(box) || !isClear || desk.taken().crossings(box.grown(0.3), subject.order) > allowed) {
                     continue;
                 }
                 desk.write(subject, label, middle, Degrees(0));
-                const Point edge = edgeToward(subject.points, middle);
                 extensionLine(desk, subject, labelEdge(box, edge), edge, ExtensionEnd::Tick);
                 return true;
             }

@@ -287,9 +287,13 @@ void placeInTurn(Desk& desk, const std::vector<Sorted>& sorted, const std::vecto
             letterRoutes(desk, routes);
             continue;
         }
-        for (const Sorted& one : sorted) {
-            if (std::find(turn.begin(), turn.end(), one.family) != turn.end()) {
-                place(desk, *one.subject, one.family, routes);
+        // What was set aside by hand stands first, so that nothing is placed in its way.
+        for (const bool byHand : {true, false}) {
+            for (const Sorted& one : sorted) {
+                if (one.subject->symbolAt.has_value() == byHand &&
+                    std::find(turn.begin(), turn.end(), one.family) != turn.end()) {
+                    place(desk, *one.subject, one.family, routes);
+                }
             }
         }
     }

@@ -7,9 +7,17 @@
 
 namespace crosstick::symbols {
 
+namespace {
+
+/// What an extension line may run over: it had better cross no letter and no symbol, unless nothing else is left.
+enum class Over { LinesOnly, Anything };
+
+}  // namespace
+
 void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, ExtensionEnd end) {
     Pencil pencil = desk.inkOf(subject);
     pencil.thin({from, spot});
+    desk.taken().draw({from, spot}, subject.order);
     if (end == ExtensionEnd::Dot) {
         pencil.disc(spot, 0.8);
     } else if (end == ExtensionEnd::Tick) {
@@ -19,13 +27,17 @@ void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, Extensi
 }
 
 bool letterAside(Desk& desk, Subject& subject, const Label& label, Point spot, ExtensionEnd end) {
-    for (const double distance : steps(6, 24, 3)) {
-        for (int n = 0; n < 8; ++n) {
-            const double turn = n * std::numbers::pi / 4;
-            const Point middle =
-                spot + Vector{std::cos(turn) * (distance + label.width() / 2), -std::sin(turn) * distance};
-            const TurnedBox box = label.boxAt(middle, Degrees(0));
-            if (desk.fits(box) && desk.taken().crossings(box, subject.order) == 0) {
+    for (const Over over : {Over::LinesOnly, Over::Anything}) {
+        for (const double distance : steps(6, 24, 3)) {
+            for (int n = 0; n < 8; ++n) {
+                const double turn = n * std::numbers::pi / 4;
+                const Point middle =
+                    spot + Vector{std::cos(turn) * (distance + label.width() / 2), -std::sin(turn) * distance};
+                const TurnedBox box = label.boxAt(middle, Degrees(0));
+                if (!desk.fits(box) || desk.taken().crossings(box, subject.order) > 0 ||
+                    (over == Over::LinesOnly && !desk.taken().isFree(labelEdge(box, spot), spot))) {
+                    continue;
+                }
                 desk.write(subject, label, middle, Degrees(0));
                 extensionLine(desk, subject, labelEdge(box, spot), spot, end);
                 return true;

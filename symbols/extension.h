@@ -8,7 +8,8 @@ namespace crosstick::symbols {
 /// spot has a dot of its own.
 enum class ExtensionEnd { Dot, Tick, Bare };
 
-/// A thin straight line from a symbol or label that was set aside to what it stands for.
+/// A thin straight line, noted as ink so that what is placed afterwards shuns it, from a symbol or label that was set
+/// aside to what it stands for.
 void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, ExtensionEnd end);
 
 /// Letters set aside from a spot by an extension line: the first of 8 directions, 6 to 24 away, that is free and

@@ -51,7 +51,8 @@ TurnedBox boxAt(const drawing::Box& bounds, Point centre) {
     return {centre + bounds.middle(), bounds.width(), bounds.height(), Degrees(0)};
 }
 
-/// 8 to 24 aside, in the order E, W, SE, SW, NE, NW, S, N; one that no line crosses before one that some do.
+/// 8 to 24 aside, in the order E, W, SE, SW, NE, NW, S, N; best where no line crosses the symbol and its own line runs
+/// over no other symbol.
 std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point spot, std::size_t owner) {
     constexpr double kDiagonal = std::numbers::sqrt2 / 2;
     constexpr std::array<Vector, 8> kDirections{{{1, 0},
@@ -62,7 +63,8 @@ std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point sp
                                                  {-kDiagonal, -kDiagonal},
                                                  {0, 1},
                                                  {0, -1}}};
-    std::optional<Point> crossed;
+    std::optional<Point> second;
+    int least = 3;
     for (const double distance : steps(8, 24, 2)) {
         for (const Vector direction : kDirections) {
             const Point centre = spot + direction * distance;
@@ -70,13 +72,18 @@ std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point sp
             if (!desk.fits(box)) {
                 continue;
             }
-            if (desk.taken().crossings(box, owner) == 0) {
+            const int cost =
+                (desk.taken().crossings(box, owner) > 0 ? 1 : 0) + (desk.taken().isFree(centre, spot) ? 0 : 2);
+            if (cost == 0) {
                 return centre;
             }
-            crossed = crossed ? crossed : centre;
+            if (!second || cost < least) {
+                second = centre;
+                least = cost;
+            }
         }
     }
-    return crossed;
+    return second;
 }
 
 /// Where a line from the centre leaves the outline.
@@ -228,10 +235,18 @@ void placeWords(Desk& desk, Subject& subject) {
     if (subject.measure->name.empty() || desk.writeByHand(subject, label, Degrees(0))) {
         return;
     }
-    const Point middle = subject.points.front() + Vector{label.width() / 2, 0};
-    if (desk.fits(label.boxAt(middle, Degrees(0)))) {
-        desk.write(subject, label, middle, Degrees(0));
-    } else {
+    // Begun at their spot; else a row up or down, else ended there; else aside.
+    const Point spot = subject.points.front();
+    const double half = label.width() / 2;
+    std::vector<Desk::Place> places;
+    for (const double side : {half, -half}) {
+        for (const double down : {0.0, -label.pitch(), label.pitch()}) {
+            places.push_back({spot + Vector{side, down}, Degrees(0)});
+        }
+    }
+    if (const auto place = desk.choose(label, places, subject.order)) {
+        desk.write(subject, label, place->middle, place->angle);
+    } else if (!letterAside(desk, subject, label, spot, ExtensionEnd::Dot)) {
         desk.remark(subject, kLabelLeftOut);
     }
 }

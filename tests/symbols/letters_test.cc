@@ -1,4 +1,5 @@
 // What holds for all letters of a film, whatever is drawn on it (engraving A2 to A4, A14).
+#include <array>
 #include <map>
 #include <string>
 
@@ -122,6 +123,47 @@ TEST(Letters, NeverStandOnASymbolOfAnother) {
 TEST(Letters, AreTheSameWhenAFilmIsEngravedAgain) {
     const MadeFilm film = testing::randomFilm(3, 40);
     EXPECT_EQ(film.engraved().all(), film.engraved().all());
+}
+
+/// Ink of the thin pen in one drawing that runs through letters of another.
+bool runsThrough(const drawing::Drawing& lines, const drawing::Drawing& letters) {
+    for (const testing::InkLine& line : testing::inkLines(lines)) {
+        for (const TurnedBox& box : testing::letterBoxes(letters)) {
+            if (line.width == 0.25 && box.meets(line.from, line.to)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+// A13: an extension line may cross lines, never letters. The box that was set aside by hand stands in the way of the
+// checkpoint's first choice, whichever of them comes first on the film.
+TEST(Letters, AreNotCrossedByExtensionLines) {
+    const Made near{.kind = "checkpoint", .points = {{100, 75}}, .number = "1"};
+    const Made far{.kind = "checkpoint", .points = {{100.5, 75}}, .number = "2"};
+    const Made byHand{.kind = "rally-point", .points = {{130, 90}}, .number = "3", .symbolAt = Point{106, 80.2}};
+    for (const auto& order : {std::array{near, far, byHand}, std::array{byHand, far, near}}) {
+        MadeFilm film;
+        for (const Made& made : order) {
+            film.add(made);
+        }
+        for (std::size_t a = 0; a < 3; ++a) {
+            for (std::size_t b = 0; b < 3; ++b) {
+                EXPECT_FALSE(a != b && runsThrough(film.drawn(a), film.drawn(b))) << a << ' ' << b;
+            }
+        }
+    }
+}
+
+// Words begin at their spot; where that is taken they move a row, and in the last resort they stand aside.
+TEST(Letters, OfFreeTextAreLeftOutOnlyWhereThereIsNoRoomAtAll) {
+    MadeFilm film;
+    for (int n = 0; n < 12; ++n) {
+        film.add(Made{.kind = "text", .points = {{100, 75}}, .name = "3 SQD BLOCKS ROAD B"});
+    }
+    EXPECT_EQ(testing::texts(film.engraved().all()).size(), 12U);
+    EXPECT_TRUE(film.remarks().empty());
 }
 
 // A name that says its abbreviation itself is not given it twice.
