@@ -97,7 +97,25 @@ std::shared_ptr<const sheets::Elevation> heightsOf(const files::PlanFile& file) 
     return heights ? *heights : nullptr;
 }
 
-Result<press::FilmSet> print(const Asked& asked, const Surroundings& surroundings) {
+/// What a draughtsman would tell the leader about one film, with the names that the words ask for.
+std::vector<Error> remarksOn(const plan::Plan& plan, const press::FilmPage& page) {
+    std::vector<Error> notes;
+    for (const symbols::Remark& remark : page.remarks) {
+        const plan::MeasurePtr measure = plan.measure(remark.item);
+        const plan::RoutePtr route = plan.route(remark.item);
+        const std::string item = measure ? movement::label(*measure) : route ? "RTE " + route->name : "?";
+        notes.push_back(Error{remark.about, {{"item", item}, {"film", page.film->name}}});
+    }
+    return notes;
+}
+
+/// The films as printed, and everything there is to remark about them.
+struct Printed {
+    press::FilmSet set;
+    std::vector<Error> notes;
+};
+
+Result<Printed> print(const Asked& asked, const Surroundings& surroundings) {
     const auto file = files::PlanFile::open(asked.plan, files::Access::ReadOnly);
     if (!file) {
         return tl::unexpected(file.error());
@@ -122,7 +140,13 @@ Result<press::FilmSet> print(const Asked& asked, const Surroundings& surrounding
     order.heights = heights.get();
     auto set = press::composeFilms(order);
     if (!set) {
-        return set;
+        return tl::unexpected(set.error());
+    }
+    std::vector<Error> notes = set->notes;
+    for (const press::FilmPage& page : set->pages) {
+        for (Error& remark : remarksOn(file->plan(), page)) {
+            notes.push_back(std::move(remark));
+        }
     }
     const press::GuiStart gui;
     const auto faces = press::Faces::open(surroundings.share / "faces");
@@ -132,15 +156,18 @@ Result<press::FilmSet> print(const Asked& asked, const Surroundings& surrounding
     return press::pdfBytes(press::pdfPages(*set), press::pdfFacts(file->plan()), *faces,
                            asked.onePen ? press::onePenInks() : press::paperInks())
         .and_then([&](const std::string& bytes) { return press::writeWhole(asked.out, bytes); })
-        .map([&] { return std::move(*set); });
+        .map([&] {
+            return Printed{std::move(*set), std::move(notes)};
+        });
 }
 
 Exit films(const Asked& asked, const Surroundings& surroundings) {
-    const auto set = print(asked, surroundings);
-    if (!set) {
-        return couldNot(surroundings, set.error());
+    const auto printed = print(asked, surroundings);
+    if (!printed) {
+        return couldNot(surroundings, printed.error());
     }
-    for (const Error& note : set->notes) {
+    const press::FilmSet* set = &printed->set;
+    for (const Error& note : printed->notes) {
         surroundings.err << "note: " << words(note) << '\n';
     }
     if (asked.json) {

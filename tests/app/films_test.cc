@@ -163,6 +163,18 @@ TEST_F(FilmsCommand, NeedsNoSheetFile) {
     EXPECT_EQ(contents(pdf()), with);
 }
 
+// What was left out of a film is said, in the words of the remark, and the film is printed.
+TEST_F(FilmsCommand, SaysWhatItCouldNotDraw) {
+    files_.write("none.geojson", R"({"type":"Feature","geometry":{"type":"LineString","coordinates":)"
+                                 R"([[-31.0,46.04],[-31.0,46.04]]},"properties":{"kind":"phase-line",)"
+                                 R"("name":"KNOT","film":"LOOK"}})");
+    const Said drawn = said({"draw", plan_, files_ / "none.geojson"});
+    ASSERT_EQ(drawn.exit, Exit::Done) << drawn.err;
+    const Said answer = films({"--film", "LOOK"});
+    EXPECT_EQ(answer.exit, Exit::Done);
+    EXPECT_THAT(answer.err, HasSubstr("note: PL KNOT has no length"));
+}
+
 TEST_F(FilmsCommand, OfAPlanWithoutFilmsIsRefused) {
     const Said answer = said({"films", files_.emptyPlan(), "-o", pdf()});
     EXPECT_EQ(answer.exit, Exit::CouldNot);
