@@ -36,7 +36,7 @@ TEST(Sheet, SaysOfItselfWhatItsCollarPrints) {
     EXPECT_NEAR(sheet->placement.northPerRow, -2.116666667, 1e-9);
     EXPECT_EQ(sheet->placement.eastPerRow, 0);
     EXPECT_EQ(sheet->placement.northPerColumn, 0);
-    EXPECT_EQ(sheet->scale, Scale(25000));
+    EXPECT_EQ(sheet->scale, Scale{25000});
     EXPECT_EQ(sheet->series, "ISL 25");
     EXPECT_EQ(sheet->name, "ULMERAY SOUTH");
     EXPECT_EQ(sheet->number, "2");
