@@ -238,7 +238,7 @@ class Import {
         return {};
     }
 
-    Result<void> takeRoute(const Uuid& item, const Json& properties, Points points, std::size_t number) {
+    Result<void> takeRoute(const Uuid& item, const Json& properties, const Points& points, std::size_t number) {
         if (points.size() < 2) {
             return bad(number, "a route needs a LineString of two points or more");
         }
@@ -278,7 +278,7 @@ class Import {
         return {};
     }
 
-    plan::Plan shown(const plan::Plan& plan, const Placing& placing) const {
+    [[nodiscard]] plan::Plan shown(const plan::Plan& plan, const Placing& placing) const {
         plan::Plan next = plan;
         for (const std::string& name : placing.films) {
             plan::Film film;

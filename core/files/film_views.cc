@@ -81,8 +81,11 @@ void writeFilmViews(Database& database, const plan::Difference& difference, int 
         if (change.after && (!change.before || renamed)) {
             makeView(database, *change.after, srsId, at);
         }
-        writeShown(database, change.after ? change.after->id : change.before->id,
-                   change.before ? change.before->shows : kNothing, change.after ? change.after->shows : kNothing);
+        const plan::FilmPtr& either = change.after ? change.after : change.before;
+        if (either) {
+            writeShown(database, either->id, change.before ? change.before->shows : kNothing,
+                       change.after ? change.after->shows : kNothing);
+        }
     }
     database.prepare("UPDATE gpkg_contents SET last_change=?1 WHERE table_name='crosstick_version'").bind(1, at).run();
 }

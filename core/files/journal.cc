@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cerrno>
-#include <cstring>
 #include <fstream>
 #include <sstream>
+#include <system_error>
 
 #include <fcntl.h>
 #include <sys/file.h>
@@ -104,7 +104,7 @@ bool isHeld(const std::filesystem::path& file) {
 }
 
 tl::unexpected<Error> unwritable(const std::filesystem::path& file) {
-    return fail(kJournalUnwritable, {{"file", file.string()}, {"why", std::string(std::strerror(errno))}});
+    return fail(kJournalUnwritable, {{"file", file.string()}, {"why", std::generic_category().message(errno)}});
 }
 
 }  // namespace

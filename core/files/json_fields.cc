@@ -277,9 +277,9 @@ std::size_t FieldReader::choice(const char* key, std::initializer_list<std::stri
 plan::UnknownFields FieldReader::unknown() const {
     plan::UnknownFields fields;
     if (object_.is_object() && found_ < object_.size()) {
-        for (const auto& [key, value] : object_.items()) {
-            if (std::none_of(taken_.begin(), taken_.end(), [&](const char* taken) { return key == taken; })) {
-                fields.emplace(key, jsonText(value));
+        for (const auto& item : object_.items()) {
+            if (std::none_of(taken_.begin(), taken_.end(), [&](const char* taken) { return item.key() == taken; })) {
+                fields.emplace(item.key(), jsonText(item.value()));
             }
         }
     }

@@ -7,13 +7,15 @@ Json zoneJson(TimeZone zone) {
     return {{"letter", std::string(1, zone.letter)}, {"offset_min", zone.offset.count()}};
 }
 
+constexpr std::int64_t kFarthestZone = 15L * 60;  ///< minutes from UTC
+
 TimeZone zoneFrom(FieldReader& reader) {
     TimeZone zone;
     if (const Json* object = reader.object("zone")) {
         FieldReader inner(*object, "zone");
         const std::string letter = inner.text("letter");
         const auto offset = inner.whole("offset_min");
-        if (letter.size() != 1 || !offset || std::abs(*offset) > 15 * 60) {
+        if (letter.size() != 1 || !offset || std::abs(*offset) > kFarthestZone) {
             reader.wrong("zone", "a letter and an offset within 15 hours");
         } else {
             zone = {letter[0], std::chrono::minutes(*offset)};

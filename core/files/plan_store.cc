@@ -80,7 +80,7 @@ Version versionOf(const plan::Measure& m, int srs) {
     const std::string head = m.kind + '\0' + m.name + '\0' + m.number + '\0' + std::to_string(v.states) + '\0' + v.body;
     stream.add({reinterpret_cast<const std::uint8_t*>(head.data()), head.size()});
     stream.add(v.geometry);
-    v.hash = std::move(stream).finish();
+    v.hash = std::move(stream).finish();  // NOLINT(performance-move-const-arg): finish() takes it away
     return v;
 }
 
@@ -268,7 +268,7 @@ class Loader {
         return {};
     }
 
-    Result<plan::Measure> withBody(plan::Measure m, std::string_view body) const {
+    [[nodiscard]] Result<plan::Measure> withBody(plan::Measure m, std::string_view body) const {
         auto json = parseJson(body);
         if (!json) {
             return damaged("a measure's body is not readable");

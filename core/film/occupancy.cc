@@ -40,10 +40,8 @@ struct Part {
 Occupancy::Occupancy(const drawing::Box& window, const std::vector<std::vector<drawing::Point>>& lines)
     : columns_(cellsOf(window.width())),
       rows_(cellsOf(window.height())),
-      sums_(static_cast<std::size_t>((columns_ + 1) * (rows_ + 1)), 0) {
-    const auto at = [this](int column, int row) -> int& {
-        return sums_[static_cast<std::size_t>(row * (columns_ + 1) + column)];
-    };
+      sums_(static_cast<std::size_t>(columns_ + 1) * static_cast<std::size_t>(rows_ + 1), 0) {
+    const auto at = [this](int column, int row) -> int& { return sums_[cell(column, row)]; };
     const auto mark = [&](drawing::Point a, drawing::Point b) {
         const drawing::Vector d = b - a;
         Part part;
@@ -72,7 +70,7 @@ Occupancy::Occupancy(const drawing::Box& window, const std::vector<std::vector<d
 }
 
 int Occupancy::sumTo(int column, int row) const {
-    return sums_[static_cast<std::size_t>(row * (columns_ + 1) + column)];
+    return sums_[cell(column, row)];
 }
 
 int Occupancy::within(const drawing::Box& box) const {

@@ -20,6 +20,10 @@ class Occupancy {
     int columns_;
     int rows_;
     std::vector<int> sums_;  ///< (columns + 1) x (rows + 1): cells above and left
+    [[nodiscard]] std::size_t cell(int column, int row) const {
+        return static_cast<std::size_t>(row) * (static_cast<std::size_t>(columns_) + 1) +
+               static_cast<std::size_t>(column);
+    }
     [[nodiscard]] int sumTo(int column, int row) const;
 };
 

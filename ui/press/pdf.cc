@@ -69,7 +69,7 @@ Result<void> writeWhole(const std::filesystem::path& file, const std::string& by
         return fail(kFolderMissing, {{"folder", folder.string()}});
     }
     const auto refused = [&](int number) {
-        return fail(kCannotWrite, {{"file", file.string()}, {"why", std::string(std::strerror(number))}});
+        return fail(kCannotWrite, {{"file", file.string()}, {"why", std::generic_category().message(number)}});
     };
     const std::filesystem::path draft = folder / ("." + file.filename().string() + "." + std::to_string(getpid()));
     errno = 0;

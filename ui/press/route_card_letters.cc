@@ -69,7 +69,7 @@ double widthOf(std::string_view text, Hand hand) {
 }
 
 std::string fitted(const std::string& text, double width, Hand hand) {
-    const std::string plain = oneRow(text);
+    std::string plain = oneRow(text);
     if (plain.empty() || widthOf(plain, hand) <= width) {
         return plain;
     }

@@ -116,8 +116,8 @@ std::vector<CardStrips> shareOut(const movement::PaperRoute& paper, CardRoom roo
     const std::vector<Bundle> bundles = bundlesOf(paper, std::min(room.onward, room.last));
     Cards best = filled(bundles, room.onward, room.last);
     const std::size_t count = best.bundles.size();
-    for (double upTo = room.onward - 1; upTo > 0; upTo -= 1) {
-        Cards next = filled(bundles, upTo, room.last);
+    for (int less = 1; less < room.onward; ++less) {
+        Cards next = filled(bundles, room.onward - less, room.last);
         if (next.bundles.size() > count) {
             break;
         }
