@@ -55,13 +55,9 @@ bool fits(const Desk& desk, const Footprint& print) {
     return desk.fits(print.box) && (!print.beside || desk.fits(*print.beside));
 }
 
-int crossings(Desk& desk, const Footprint& print, std::size_t owner) {
-    return desk.taken().crossings(print.box.grown(0.3), owner) +
-           (print.beside ? desk.taken().crossings(*print.beside, owner) : 0);
-}
-
-/// Lines under a box that stands on its own spot: those that meet its body. Its tip stands on its route anyway.
-int crossingsOnSpot(Desk& desk, const BoxShape& shape, const Footprint& print, std::size_t owner) {
+/// Lines under a box: those that meet its body, where its letters are, and what stands beside it. The corners beside
+/// its tip are bare.
+int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::size_t owner) {
     TurnedBox body = print.box;
     const double shoulder = -shape.outline[1].y;
     body.middle.y -= shoulder / 2;
@@ -113,25 +109,32 @@ struct Search {
     double farthest;
 };
 
-Search usualSearch() {
-    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
-    return {{{1, 0},
-             {-1, 0},
-             {kDiagonal, kDiagonal},
-             {-kDiagonal, kDiagonal},
-             {kDiagonal, -kDiagonal},
-             {-kDiagonal, -kDiagonal},
-             {0, 1},
-             {0, -1}},
-            24};
-}
-
-/// Flat and far: below the window's upper edge a box has to stand its own height down, and its line comes in from the
-/// side of its tip.
-Search flatSearch() {
+/// Level and a little up or down: a line that comes in from the side keeps clear of the box above its tip.
+std::vector<Vector> flatDirections() {
     constexpr double kAlong = 0.92387953251128674;  // cosine and sine of 22.5 degrees
     constexpr double kAcross = 0.38268343236508977;
-    return {{{kAlong, kAcross}, {-kAlong, kAcross}, {kAlong, -kAcross}, {-kAlong, -kAcross}}, 34};
+    return {{kAlong, kAcross}, {-kAlong, kAcross}, {kAlong, -kAcross}, {-kAlong, -kAcross}};
+}
+
+Search usualSearch() {
+    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
+    Search search{{{1, 0},
+                   {-1, 0},
+                   {kDiagonal, kDiagonal},
+                   {-kDiagonal, kDiagonal},
+                   {kDiagonal, -kDiagonal},
+                   {-kDiagonal, -kDiagonal},
+                   {0, 1},
+                   {0, -1}},
+                  24};
+    const auto flat = flatDirections();
+    search.directions.insert(search.directions.end(), flat.begin(), flat.end());
+    return search;
+}
+
+/// Farther: below the window's upper edge a box has to stand its own height down.
+Search farSearch() {
+    return {flatDirections(), 34};
 }
 
 // Engraving E2: 8 to 16 aside, in the order E, W, SE, SW, NE, NW, S, N, the widest angle between the legs first. One
@@ -152,7 +155,7 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
             }
             // Its line may cross lines, but letters and symbols only where there is nothing else.
             const double over = desk.taken().isFree(tip, spot) ? 0 : 4;
-            const double cost = base + over + 1.2 * crossings(desk, print, owner);
+            const double cost = base + over + 2.5 * crossings(desk, shape, print, owner);
             if (cost < least) {
                 least = cost;
                 best = tip;
@@ -255,13 +258,13 @@ void placeActionBox(Desk& desk, Subject& subject, const std::vector<Vector>& leg
     }
     const Footprint here = footprint(shape, content, spot, desk.gauge().letters);
     const bool ownPlace = fits(desk, here) && !legsLeaveNorth(legs);
-    if (ownPlace && crossingsOnSpot(desk, shape, here, subject.order) == 0) {
+    if (ownPlace && crossings(desk, shape, here, subject.order) == 0) {
         drawBox(desk, subject, shape, content, spot);
         return;
     }
     auto tip = tipAside(desk, shape, content, usualSearch(), spot, legs, subject.order);
     if (!tip && !fits(desk, here)) {
-        tip = tipAside(desk, shape, content, flatSearch(), spot, legs, subject.order);
+        tip = tipAside(desk, shape, content, farSearch(), spot, legs, subject.order);
     }
     if (tip) {
         extensionLine(desk, subject, *tip, spot, end);
