@@ -102,8 +102,7 @@ MadeFilm& MadeFilm::onePen() {
     return *this;
 }
 
-EngravedFilm MadeFilm::engraved() const {
-    const film::Frame frame = *film::Frame::of(plan_, film_);
+Engraving MadeFilm::engraving(const film::Frame& frame) const {
     Engraving engraving{
         .plan = plan_, .film = film_, .frame = frame, .gauge = gauge_, .pens = pens_, .reserved = {}, .figures = {}};
     for (const plan::RoutePtr& route : plan_.routes()) {
@@ -111,7 +110,14 @@ EngravedFilm MadeFilm::engraved() const {
             engraving.figures.emplace(route->id, std::move(*figures));
         }
     }
-    return engrave(engraving);
+    return engraving;
+}
+
+EngravedFilm MadeFilm::engraved() const {
+    return engrave(engraving(*film::Frame::of(plan_, film_)));
+}
+std::vector<LegendRow> MadeFilm::legendRows() const {
+    return legend(engraving(*film::Frame::of(plan_, film_)));
 }
 
 drawing::Drawing MadeFilm::drawn(std::size_t item) const {

@@ -43,6 +43,7 @@ class MadeFilm {
     /// Of the item added last, or by its place in the order of adding (routes after their checkpoints).
     [[nodiscard]] drawing::Drawing drawn() const;
     [[nodiscard]] drawing::Drawing drawn(std::size_t item) const;
+    [[nodiscard]] std::vector<LegendRow> legendRows() const;
     /// Names of the remarks: "symbols/no-length".
     [[nodiscard]] std::vector<std::string> remarks() const;
     [[nodiscard]] const drawing::Gauge& gauge() const { return gauge_; }
@@ -53,6 +54,7 @@ class MadeFilm {
     drawing::Gauge gauge_;
     PenMode pens_ = PenMode::Colour;
 
+    [[nodiscard]] Engraving engraving(const film::Frame& frame) const;
     void show(const plan::ItemId& item, const Made& made);
 };
 

@@ -1,0 +1,59 @@
+// The legend a film must carry, and the action box that other papers borrow.
+#include <string>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "tests/symbols/ink.h"
+#include "tests/symbols/made_film.h"
+
+namespace crosstick::symbols {
+namespace {
+
+using drawing::Point;
+using ::testing::ElementsAre;
+using testing::MadeFilm;
+using testing::MadeRoute;
+
+std::vector<std::string> rowsOf(const MadeFilm& film) {
+    std::vector<std::string> rows;
+    for (const LegendRow& row : film.legendRows()) {
+        rows.push_back(row.text);
+    }
+    return rows;
+}
+
+TEST(Legend, ExplainsThePatternsOfTheRoutesThatAFilmShows) {
+    MadeFilm film;
+    film.add(testing::sample("phase-line", {100, 75}));
+    EXPECT_TRUE(rowsOf(film).empty());
+    film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .name = "MITTEN", .use = plan::Use::Alternate});
+    EXPECT_THAT(rowsOf(film), ElementsAre("alternate route"));
+    film.add(MadeRoute{.vertices = {{40, 90}, {140, 90}}, .name = "QUILL"});
+    EXPECT_THAT(rowsOf(film), ElementsAre("primary route", "alternate route"));
+}
+
+TEST(Legend, SamplesLieInTheirSixteenByFive) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .name = "MITTEN", .use = plan::Use::Alternate});
+    film.add(MadeRoute{.vertices = {{40, 90}, {140, 90}}, .name = "QUILL"});
+    for (const LegendRow& row : film.legendRows()) {
+        EXPECT_TRUE((drawing::Box{-0.3, 0, 16.3, 5}.contains(drawing::extent(row.sample)))) << row.text;
+        EXPECT_GT(drawing::extent(row.sample).width(), 15) << row.text;
+    }
+}
+
+TEST(ActionBox, ByItselfHasItsTipWhereItIsAsked) {
+    for (const std::vector<std::string>& rows :
+         {std::vector<std::string>{"3"}, {"SP", "1"}, {"ORP"}, {"CCP", "12"}, {}}) {
+        const drawing::Drawing box = actionBox({30, 40}, rows, {}, drawing::Ink::Blue);
+        EXPECT_NEAR(testing::reach(box, {30, 40}, {0, 1}, 50), 0, 0.05);
+        EXPECT_EQ(testing::texts(box).size(), rows.size());
+        for (const auto& letters : testing::letterBoxes(box)) {
+            EXPECT_GT(testing::clearance(letters, box), 0.4);
+        }
+    }
+}
+
+}  // namespace
+}  // namespace crosstick::symbols
