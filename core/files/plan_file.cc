@@ -1,5 +1,9 @@
 #include "core/files/plan_file.h"
 
+#include <cerrno>
+#include <cstdio>
+#include <system_error>
+
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -48,6 +52,33 @@ Result<void> folderIsThere(const std::filesystem::path& file) {
     return {};
 }
 
+/// A save that broke off leaves SQLite's journal beside the file. Whoever only reads may not play it back and would be
+/// told that the file is read-only; so it is played back first, by whoever may write. A refusal shows on opening.
+void finishBrokenSave(const std::filesystem::path& file) {
+    std::error_code ignored;
+    if (!std::filesystem::exists(file.string() + "-journal", ignored)) {
+        return;
+    }
+    if (auto database = Database::open(file, Access::ReadWrite)) {
+        (void)database->wholeOf("SELECT count(*) FROM sqlite_master");
+    }
+}
+
+/// Puts a finished draft in its place without replacing what stands there: nobody's file is lost to a race.
+Result<void> moveIntoFreePlace(const std::filesystem::path& draft, const std::filesystem::path& file) {
+    if (::renameat2(AT_FDCWD, draft.c_str(), AT_FDCWD, file.c_str(), RENAME_NOREPLACE) == 0) {
+        return {};
+    }
+    // Not every file system knows that call; those have links.
+    if (errno == EINVAL && ::link(draft.c_str(), file.c_str()) == 0) {
+        return {};
+    }
+    if (errno == EEXIST) {
+        return fail(kFileExists, {{"file", file.string()}});
+    }
+    return fail(kCannotOpen, {{"file", file.string()}, {"why", std::generic_category().message(errno)}});
+}
+
 std::int64_t savesIn(Database& database) {
     return database.wholeOf("SELECT CAST(value AS INTEGER) FROM crosstick_plan WHERE key='saves'");
 }
@@ -81,6 +112,9 @@ Result<PlanFile> PlanFile::open(const std::filesystem::path& file, Access access
     if (!std::filesystem::is_regular_file(file, ignored)) {
         return fail(kFileMissing, {{"file", file.string()}});
     }
+    if (access == Access::ReadOnly) {
+        finishBrokenSave(file);
+    }
     auto database = Database::open(file, access);
     if (!database) {
         return tl::unexpected(database.error());
@@ -112,7 +146,8 @@ Result<PlanFile> PlanFile::create(const std::filesystem::path& file, const plan:
     if (auto there = folderIsThere(file); !there) {
         return tl::unexpected(there.error());
     }
-    if (std::filesystem::exists(file)) {
+    std::error_code ignored;
+    if (std::filesystem::exists(file, ignored)) {
         return fail(kFileExists, {{"file", file.string()}});
     }
     const auto draft = draftOf(file);
@@ -132,10 +167,9 @@ Result<PlanFile> PlanFile::create(const std::filesystem::path& file, const plan:
             return tl::unexpected(good.error());
         }
     }
-    // link() refuses where rename() would replace: nobody's file is lost to a race.
-    if (::link(draft.c_str(), file.c_str()) != 0) {
+    if (auto moved = moveIntoFreePlace(draft, file); !moved) {
         removeDraft(draft);
-        return fail(kFileExists, {{"file", file.string()}});
+        return tl::unexpected(moved.error());
     }
     removeDraft(draft);
     syncFolder(file);
