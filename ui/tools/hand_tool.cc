@@ -1,0 +1,117 @@
+#include "ui/tools/hand_tool.h"
+
+namespace crosstick::tools {
+namespace {
+
+geodesy::PlanePoint pointOf(const plan::Plan& plan, const plan::ItemId& item, std::size_t vertex) {
+    if (const plan::RoutePtr route = plan.route(item)) {
+        return vertex < route->vertices.size() ? route->vertices[vertex] : geodesy::PlanePoint{};
+    }
+    const plan::MeasurePtr measure = plan.measure(item);
+    return measure && vertex < measure->points.size() ? measure->points[vertex] : geodesy::PlanePoint{};
+}
+
+bool isPoint(const plan::Plan& plan, const plan::ItemId& item) {
+    const plan::MeasurePtr measure = plan.measure(item);
+    return measure && measure->points.size() == 1;
+}
+
+}  // namespace
+
+Reply HandTool::pressed(const Event& event, const Ground& ground) {
+    Reply reply;
+    moved_ = false;
+    grip_.reset();
+    const auto hit = hitAt(ground.plan, ground.shown, ground.selected, event.at, ground.reach);
+    reply.select = hit ? std::optional<plan::ItemId>(hit->item) : std::optional<plan::ItemId>();
+    if (!hit) {
+        return reply;
+    }
+    Grip grip{hit->item, What::Whole, 0, event.at, event.at, ground.plan, false};
+    const bool already = ground.selected == hit->item;
+    if (hit->vertex && event.second && isPoint(ground.plan, hit->item)) {
+        grip.what = What::Aside;
+    } else if (hit->vertex && (already || isPoint(ground.plan, hit->item))) {
+        grip.what = What::Point;
+        grip.vertex = *hit->vertex;
+        grip.origin = pointOf(ground.plan, hit->item, *hit->vertex);
+    } else if (hit->before && event.second && already) {
+        grip.base = plan::withPointBefore(ground.plan, hit->item, *hit->before, event.at);
+        grip.what = What::Point;
+        grip.vertex = *hit->before;
+        grip.added = true;
+        reply.draft = grip.base;
+    } else if (!already) {
+        return reply;  // the first press only selects: nothing is dragged by mistake
+    }
+    grip_ = std::move(grip);
+    return reply;
+}
+
+plan::Plan HandTool::dragged(const Event& event, const Ground& ground) const {
+    const Metres east = event.at.easting - grip_->start.easting;
+    const Metres north = event.at.northing - grip_->start.northing;
+    switch (grip_->what) {
+        case What::Point:
+            return plan::withPoint(grip_->base, grip_->item, grip_->vertex,
+                                   {grip_->origin.easting + east, grip_->origin.northing + north});
+        case What::Whole:
+            return plan::movedBy(grip_->base, grip_->item, east, north);
+        case What::Aside:
+            return plan::setAside(grip_->base, grip_->item, ground.film, event.at);
+    }
+    return grip_->base;
+}
+
+Reply HandTool::released(const Event& event, const Ground& ground) {
+    Reply reply;
+    if (!grip_) {
+        return reply;
+    }
+    if (moved_ || grip_->added) {
+        static constexpr std::string_view kCaptions[] = {"move a point", "move", "set a symbol aside"};
+        const std::string caption(grip_->added ? "add a point" : kCaptions[static_cast<std::size_t>(grip_->what)]);
+        reply.commit = Commit{moved_ ? dragged(event, ground) : grip_->base, caption, false};
+    }
+    reply.draftGone = true;
+    grip_.reset();
+    moved_ = false;
+    return reply;
+}
+
+Reply HandTool::take(const Event& event, const Ground& ground) {
+    Reply reply;
+    switch (event.kind) {
+        case Event::Kind::Press:
+            return pressed(event, ground);
+        case Event::Kind::Move:
+            if (grip_ && event.held && (moved_ || apart(event.at, grip_->start) > ground.reach * 0.4)) {
+                moved_ = true;
+                reply.draft = dragged(event, ground);
+            }
+            return reply;
+        case Event::Kind::Release:
+            return released(event, ground);
+        case Event::Kind::Cancel:
+            if (grip_) {
+                grip_.reset();
+                moved_ = false;
+                reply.draftGone = true;
+            } else {
+                reply.select = std::optional<plan::ItemId>();
+            }
+            return reply;
+        case Event::Kind::Nudge:
+            if (ground.selected) {  // the event's place is the displacement
+                reply.commit = Commit{plan::movedBy(ground.plan, *ground.selected, event.at.easting, event.at.northing),
+                                      "nudge", false};
+            }
+            return reply;
+        case Event::Kind::Finish:
+        case Event::Kind::TakeBack:
+            break;
+    }
+    return reply;
+}
+
+}  // namespace crosstick::tools

@@ -1,0 +1,36 @@
+#pragma once
+
+#include "ui/tools/hit.h"
+#include "ui/tools/tool.h"
+
+namespace crosstick::tools {
+
+/// The hand: selects, moves a point or a whole thing, puts a new point into a line, sets a symbol aside.
+/// Press on a point of the selected thing and drag: that point moves. Press on the selected line and drag: the whole
+/// moves. With the second key on its line a new point goes in; on a point measure its symbol is set aside on the
+/// working film while the spot stays.
+class HandTool final : public Tool {
+  public:
+    [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
+    [[nodiscard]] bool isBusy() const override { return grip_.has_value() && moved_; }
+
+  private:
+    enum class What { Point, Whole, Aside };
+    struct Grip {
+        plan::ItemId item;
+        What what = What::Point;
+        std::size_t vertex = 0;
+        geodesy::PlanePoint start;   ///< where the hand took hold
+        geodesy::PlanePoint origin;  ///< where the point was
+        plan::Plan base;             ///< what the drag begins from (with a new point already in it)
+        bool added = false;
+    };
+    std::optional<Grip> grip_;
+    bool moved_ = false;
+
+    [[nodiscard]] Reply pressed(const Event& event, const Ground& ground);
+    [[nodiscard]] plan::Plan dragged(const Event& event, const Ground& ground) const;
+    [[nodiscard]] Reply released(const Event& event, const Ground& ground);
+};
+
+}  // namespace crosstick::tools

@@ -1,0 +1,107 @@
+#include "ui/tools/place_tool.h"
+
+namespace crosstick::tools {
+namespace {
+
+bool isNumbered(const measures::Entry& entry) {
+    return entry.shape == measures::Shape::Point;
+}
+
+std::string lower(std::string_view text) {
+    std::string all(text);
+    if (!all.empty()) {
+        all[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(all[0])));
+    }
+    return all;
+}
+
+}  // namespace
+
+std::string suggestedLabel(const measures::Entry& entry, const plan::Plan& plan) {
+    const std::string own = isNumbered(entry) ? plan::nextNumber(plan, entry.kind) : plan::nextName(plan, entry.kind);
+    const std::string head(entry.abbreviation.empty() ? entry.name : entry.abbreviation);
+    return entry.shape == measures::Shape::Text ? std::string("text") : head + ' ' + own;
+}
+
+plan::Measure PlaceTool::made(const Ground& ground) const {
+    plan::Measure measure;
+    measure.id = ground.newId();
+    measure.kind = entry_.kind;
+    measure.points = points_;
+    if (entry_.shape == measures::Shape::Text) {
+        measure.name = "TEXT";
+    } else if (isNumbered(entry_)) {
+        measure.number = plan::nextNumber(ground.plan, entry_.kind);
+    } else {
+        measure.name = plan::nextName(ground.plan, entry_.kind);
+    }
+    for (const measures::Field& field : entry_.fields) {
+        if (!field.standard.empty()) {
+            measure.fields.emplace(field.key, field.standard);
+        }
+    }
+    return measure;
+}
+
+Reply PlaceTool::finished(const Ground& ground) {
+    Reply reply;
+    if (points_.size() < static_cast<std::size_t>(entry_.points.least)) {
+        return reply;
+    }
+    plan::Measure measure = made(ground);
+    const plan::ItemId id = measure.id;
+    reply.commit =
+        Commit{plan::withMeasure(ground.plan, std::move(measure), ground.film), "draw " + lower(entry_.name), true};
+    reply.select = std::optional<plan::ItemId>(id);
+    points_.clear();
+    return reply;
+}
+
+Reply PlaceTool::take(const Event& event, const Ground& ground) {
+    what_ = suggestedLabel(entry_, ground.plan);
+    Reply reply;
+    switch (event.kind) {
+        case Event::Kind::Press: {
+            hand_ = event.at;
+            points_.push_back(event.at);
+            const bool whole = entry_.points.most && points_.size() >= static_cast<std::size_t>(*entry_.points.most);
+            return whole ? finished(ground) : reply;
+        }
+        case Event::Kind::Move:
+        case Event::Kind::Release:
+            hand_ = event.at;
+            return reply;
+        case Event::Kind::Finish:
+            return finished(ground);
+        case Event::Kind::TakeBack:
+            if (!points_.empty()) {
+                points_.pop_back();
+            }
+            return reply;
+        case Event::Kind::Cancel:
+            reply.done = points_.empty();
+            points_.clear();
+            return reply;
+        case Event::Kind::Nudge:
+            break;
+    }
+    return reply;
+}
+
+Wet PlaceTool::wet() const {
+    Wet wet{points_, entry_.shape == measures::Shape::Area, what_, std::nullopt};
+    if (!points_.empty()) {
+        wet.from = points_.size() - 1;
+    }
+    wet.line.push_back(hand_);
+    return wet;
+}
+
+std::string PlaceTool::hint() const {
+    if (points_.size() < static_cast<std::size_t>(entry_.points.least)) {
+        return points_.empty() ? "click its place" : "click the next point";
+    }
+    return "Enter ends it";
+}
+
+}  // namespace crosstick::tools

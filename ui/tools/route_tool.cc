@@ -1,0 +1,140 @@
+#include "ui/tools/route_tool.h"
+
+#include <algorithm>
+
+#include "ui/tools/hit.h"
+
+namespace crosstick::tools {
+namespace {
+
+std::string routeName(const plan::Plan& plan) {
+    for (char letter = 'A'; letter <= 'Z'; ++letter) {
+        const std::string name(1, letter);
+        if (!plan.routeNamed(name)) {
+            return name;
+        }
+    }
+    return "NEW";
+}
+
+plan::Measure pointOf(std::string kind, std::string number, geodesy::PlanePoint at, const Uuid& id) {
+    plan::Measure measure;
+    measure.id = id;
+    measure.kind = std::move(kind);
+    measure.number = std::move(number);
+    measure.points = {at};
+    return measure;
+}
+
+}  // namespace
+
+std::string RouteTool::nextLabel(const Ground& ground) const {
+    if (corners_.empty()) {
+        return "SP " + plan::nextNumber(ground.plan, "start-point");
+    }
+    const auto drawn = std::count_if(corners_.begin() + 1, corners_.end(),
+                                     [](const Corner& corner) { return !corner.bend && !corner.stands; });
+    // Numbers that the present plan has are passed over, then those of this line.
+    plan::Plan so = ground.plan;
+    for (std::ptrdiff_t n = 0; n < drawn; ++n) {
+        plan::PlanBuilder builder(so);
+        Uuid id;
+        id.bytes[0] = static_cast<std::uint8_t>(n + 1);
+        builder.put(pointOf("checkpoint", plan::nextNumber(so, "checkpoint"), {}, id));
+        so = std::move(builder).build();
+    }
+    return "CP " + plan::nextNumber(so, "checkpoint");
+}
+
+Reply RouteTool::finished(const Ground& ground) {
+    Reply reply;
+    if (corners_.size() < 2) {
+        return reply;
+    }
+    corners_.back().bend = false;
+    plan::Route route;
+    route.id = ground.newId();
+    route.name = routeName(ground.plan);
+    route.use = use_;
+    std::vector<plan::Measure> made;
+    plan::Plan so = ground.plan;
+    for (std::size_t n = 0; n < corners_.size(); ++n) {
+        const Corner& corner = corners_[n];
+        route.vertices.push_back(corner.at);
+        if (corner.stands) {
+            route.stops.push_back({n, *corner.stands, {}});
+        } else if (!corner.bend) {
+            const std::string kind = n == 0 ? "start-point" : n + 1 == corners_.size() ? "release-point" : "checkpoint";
+            plan::Measure measure = pointOf(kind, plan::nextNumber(so, kind), corner.at, ground.newId());
+            route.stops.push_back({n, measure.id, {}});
+            plan::PlanBuilder builder(so);
+            builder.put(measure);
+            so = std::move(builder).build();
+            made.push_back(std::move(measure));
+        }
+    }
+    const plan::ItemId id = route.id;
+    reply.commit = Commit{plan::withRoute(ground.plan, std::move(route), std::move(made), ground.film),
+                          use_ == plan::Use::Primary ? "draw a route" : "draw an alternate route", true};
+    reply.select = std::optional<plan::ItemId>(id);
+    corners_.clear();
+    return reply;
+}
+
+Reply RouteTool::take(const Event& event, const Ground& ground) {
+    Reply reply;
+    switch (event.kind) {
+        case Event::Kind::Press: {
+            Corner corner{event.at, event.second, std::nullopt};
+            if (const plan::MeasurePtr stands = pointAt(ground.plan, ground.shown, event.at, ground.reach)) {
+                const bool twice = std::any_of(corners_.begin(), corners_.end(),
+                                               [&](const Corner& c) { return c.stands == stands->id; });
+                if (!twice) {
+                    corner = {stands->points.front(), false, stands->id};
+                }
+            }
+            corners_.push_back(corner);
+            hand_ = event.at;
+            break;
+        }
+        case Event::Kind::Move:
+        case Event::Kind::Release:
+            hand_ = event.at;
+            break;
+        case Event::Kind::Finish:
+            return finished(ground);
+        case Event::Kind::TakeBack:
+            if (!corners_.empty()) {
+                corners_.pop_back();
+            }
+            break;
+        case Event::Kind::Cancel:
+            reply.done = corners_.empty();
+            corners_.clear();
+            break;
+        case Event::Kind::Nudge:
+            break;
+    }
+    what_ = nextLabel(ground);
+    return reply;
+}
+
+Wet RouteTool::wet() const {
+    Wet wet{{}, false, what_, std::nullopt};
+    for (const Corner& corner : corners_) {
+        wet.line.push_back(corner.at);
+    }
+    if (!corners_.empty()) {
+        wet.from = corners_.size() - 1;
+    }
+    wet.line.push_back(hand_);
+    return wet;
+}
+
+std::string RouteTool::hint() const {
+    return corners_.empty()      ? "click the start point"
+           : corners_.size() < 2 ? "click the next point, Shift for a bend"
+                                 : "Enter ends it at the last point";
+}
+
+}  // namespace crosstick::tools

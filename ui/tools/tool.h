@@ -1,0 +1,66 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/plan/edits.h"
+
+namespace crosstick::tools {
+
+/// What the hand did. Places are in the plan's plane; the table turns pixels into them.
+struct Event {
+    enum class Kind { Press, Move, Release, Finish, TakeBack, Cancel, Nudge };
+    Kind kind = Kind::Move;
+    geodesy::PlanePoint at;
+    bool held = false;    ///< a button is down
+    bool second = false;  ///< the key for the other meaning (Shift): a bend instead of a route point, symbol aside
+};
+
+/// What a tool works on, as it is at the moment of the event.
+struct Ground {
+    const plan::Plan& plan;  ///< committed
+    plan::FilmId film;       ///< the working film
+    std::vector<plan::FilmPtr> shown;
+    std::optional<plan::ItemId> selected;
+    Metres reach;  ///< how far beside a thing still means it: some pixels at the present zoom
+    std::function<Uuid()> newId;
+};
+
+struct Commit {
+    plan::Plan plan;
+    std::string caption;
+    bool named = false;  ///< the caret goes to the label
+};
+
+/// What came of an event. Everything not set stays as it was.
+struct Reply {
+    std::optional<plan::Plan> draft;  ///< show this in place of the present plan
+    bool draftGone = false;           ///< show the present plan again
+    std::optional<Commit> commit;
+    std::optional<std::optional<plan::ItemId>> select;
+    bool done = false;  ///< the tool lays itself down
+};
+
+/// What is wet: drawn in our colour over everything, ending at the hand.
+struct Wet {
+    plan::Points line;                ///< fixed points, then the hand
+    bool closes = false;              ///< an area
+    std::string what;                 ///< "CP 3", "PL B"
+    std::optional<std::size_t> from;  ///< figures are told from this point of the line to the last
+};
+
+/// A drawing tool: a state machine that takes events and gives edits. It knows no window, so lists of events test it.
+class Tool {
+  public:
+    virtual ~Tool() = default;
+    [[nodiscard]] virtual Reply take(const Event& event, const Ground& ground) = 0;
+    [[nodiscard]] virtual Wet wet() const { return {}; }
+    /// In the middle of something that Escape would give up.
+    [[nodiscard]] virtual bool isBusy() const { return false; }
+    /// What to do next, in a few words, for the tag.
+    [[nodiscard]] virtual std::string hint() const { return {}; }
+};
+
+}  // namespace crosstick::tools
