@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "symbols/arrows.h"
+#include "symbols/extension.h"
 #include "symbols/faults.h"
 #include "symbols/route_lines.h"
 #include "symbols/steps.h"
@@ -11,6 +12,7 @@ namespace crosstick::symbols {
 namespace {
 
 constexpr double kLeastForHead = 15;
+constexpr double kLeastForNumber = 4;
 constexpr double kHead = 2.4;
 constexpr double kAdminDot = 0.5;
 constexpr double kAdminPitch = 1.2;
@@ -139,6 +141,15 @@ bool writeBeside(Desk& desk, Subject& route, const RoutePiece& piece, const Labe
     return place.has_value();
 }
 
+/// The number of a leg that has no room beside it, by an extension line; a leg of no length keeps it in the card only.
+void numberAside(Desk& desk, Subject& route, const RoutePiece& piece, const Label& number) {
+    const Point middle = (piece.from + piece.to) * 0.5 + drawing::leftOf(piece.direction()) * piece.aside;
+    if (piece.length() >= 0.05 && desk.window().contains(middle)) {
+        // Without room even for that, the number is in the card.
+        (void)letterAside(desk, route, number, middle, ExtensionEnd::Tick);
+    }
+}
+
 /// "3  031  980 m" for a leg of one piece, "4a  043  260 m" for the pieces of one with bends; the number alone where
 /// there is no room for more.
 void letterPiece(Desk& desk, Subject& route, const RoutePiece& piece, const movement::Piece& figures,
@@ -150,8 +161,8 @@ void letterPiece(Desk& desk, Subject& route, const RoutePiece& piece, const move
     if (piece.length() >= full.width() + 4 && writeBeside(desk, route, piece, full, 1)) {
         return;
     }
-    if (piece.length() >= 4) {
-        writeBeside(desk, route, piece, alone, 1);
+    if (piece.length() < kLeastForNumber || !writeBeside(desk, route, piece, alone, 1)) {
+        numberAside(desk, route, piece, alone);
     }
 }
 

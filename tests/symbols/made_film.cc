@@ -102,9 +102,19 @@ MadeFilm& MadeFilm::onePen() {
     return *this;
 }
 
+MadeFilm& MadeFilm::reserve(const drawing::Box& box) {
+    reserved_.push_back(box);
+    return *this;
+}
+
 Engraving MadeFilm::engraving(const film::Frame& frame) const {
-    Engraving engraving{
-        .plan = plan_, .film = film_, .frame = frame, .gauge = gauge_, .pens = pens_, .reserved = {}, .figures = {}};
+    Engraving engraving{.plan = plan_,
+                        .film = film_,
+                        .frame = frame,
+                        .gauge = gauge_,
+                        .pens = pens_,
+                        .reserved = reserved_,
+                        .figures = {}};
     for (const plan::RoutePtr& route : plan_.routes()) {
         if (auto figures = movement::routeFigures(plan_, *route, nullptr, nullptr)) {
             engraving.figures.emplace(route->id, std::move(*figures));

@@ -37,6 +37,7 @@ class MadeFilm {
     MadeFilm& add(const MadeRoute& made);
     MadeFilm& gauge(const drawing::Gauge& gauge);
     MadeFilm& onePen();
+    MadeFilm& reserve(const drawing::Box& box);
 
     [[nodiscard]] plan::ItemId item() const { return film_.shows.back().item; }  ///< added last
     [[nodiscard]] EngravedFilm engraved() const;
@@ -53,6 +54,7 @@ class MadeFilm {
     plan::Film film_;
     drawing::Gauge gauge_;
     PenMode pens_ = PenMode::Colour;
+    std::vector<drawing::Box> reserved_;
 
     [[nodiscard]] Engraving engraving(const film::Frame& frame) const;
     void show(const plan::ItemId& item, const Made& made);

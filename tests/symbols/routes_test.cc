@@ -148,6 +148,28 @@ TEST(Routes, SharedOverLessThanTenIsOneLine) {
     EXPECT_NEAR(lineNear(film.drawn(1), 44.5), 75, 1e-6);
 }
 
+// E4: a leg shorter than its label and 4 has its number only, one under 4 has it by an extension line.
+TEST(Routes, ShortLegsCarryTheirNumberOnly) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{40, 75}, {50, 75}, {53, 75}, {53, 75}, {120, 75}}, .stops = {0, 1, 2, 3, 4}});
+    const auto labels = words(film.drawn());
+    EXPECT_THAT(labels, Contains("1"));
+    EXPECT_THAT(labels, Contains("2"));
+    EXPECT_THAT(labels, Not(Contains("3")));  // of no length: in the card only
+    EXPECT_THAT(labels, Contains(::testing::ContainsRegex("4  [0-9]{3}  1680 m")));
+    const auto ink = testing::inkLines(film.drawn());
+    EXPECT_TRUE(std::any_of(ink.begin(), ink.end(), [](const testing::InkLine& line) { return line.width == 0.25; }));
+}
+
+TEST(Routes, LabelsLieLeftOfTravelAndElseRight) {
+    MadeFilm east;
+    east.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {}});
+    EXPECT_LT(testing::letterBoxes(east.drawn()).front().middle.y, 75);
+    MadeFilm west;
+    west.add(MadeRoute{.vertices = {{140, 75}, {40, 75}}, .stops = {}});
+    EXPECT_GT(testing::letterBoxes(west.drawn()).front().middle.y, 75);
+}
+
 TEST(Routes, SharedLegIsLabelledOnThePrimaryOnly) {
     MadeFilm film;
     film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .stops = {0, 1}, .name = "QUILL"});

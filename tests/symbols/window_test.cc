@@ -22,11 +22,28 @@ using testing::MadeRoute;
 TEST(Window, HoldsAllInkOfAnyFilm) {
     for (std::uint64_t seed = 1; seed <= 80; ++seed) {
         SCOPED_TRACE("seed " + std::to_string(seed));
-        for (const EngravedItem& item : testing::randomFilm(seed, 40).engraved().items) {
+        MadeFilm film = testing::randomFilm(seed, 40);
+        if (seed % 2 == 0) {
+            film.onePen();
+        }
+        for (const EngravedItem& item : film.engraved().items) {
             for (const testing::InkLine& line : testing::inkLines(item.drawing)) {
                 const drawing::Box most = MadeFilm::kWindow.grown(1e-6);
                 EXPECT_TRUE(most.contains(line.from) && most.contains(line.to)) << describe(item.drawing);
             }
+        }
+    }
+}
+
+// Ticks and the administrative block are no place for letters or symbols.
+TEST(Window, LeavesReservedBoxesAlone) {
+    const drawing::Box block{100, 100, 200, 150};
+    for (std::uint64_t seed = 1; seed <= 40; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        MadeFilm film = testing::randomFilm(seed, 30);
+        film.reserve(block);
+        for (const drawing::TurnedBox& letters : testing::letterBoxes(film.engraved().all())) {
+            EXPECT_FALSE(letters.meets(drawing::TurnedBox{block.middle(), block.width(), block.height(), Degrees(0)}));
         }
     }
 }
