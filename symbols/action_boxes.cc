@@ -27,6 +27,7 @@ double rowsHeight(const std::vector<Label>& rows) {
 
 std::vector<Label> rowLabels(const std::vector<std::string>& rows) {
     std::vector<Label> labels;
+    labels.reserve(rows.size());
     const bool lone = rows.size() == 1 && rows.front().size() <= 2;
     for (const std::string& row : rows) {
         labels.push_back({{row}, lone ? kLone : kRow});

@@ -16,7 +16,7 @@ struct Subject {
     Manner manner;
     drawing::Drawing ink, letters;
 
-    [[nodiscard]] plan::ItemId id() const { return measure != nullptr ? measure->id : route->id; }
+    [[nodiscard]] plan::ItemId id() const { return showing->item; }
 };
 
 /// What the drawing functions of one film share: the rules, what is taken, what there is to remark.

@@ -53,7 +53,8 @@ double laneOf(std::size_t place, std::size_t count) {
     if (count == 2) {
         return place == 0 ? kAside : -kAside;
     }
-    const double out = 2 * kAside * static_cast<double>((place + 1) / 2);
+    const std::size_t turns = (place + 1) / 2;
+    const double out = 2 * kAside * static_cast<double>(turns);
     return place % 2 == 1 ? out : -out;
 }
 

@@ -175,10 +175,15 @@ void letterLegs(Desk& desk, Subject& route, const std::vector<RoutePiece>& piece
     std::size_t at = legSpan(route).first;
     for (const movement::Leg& leg : found->second.legs) {
         for (std::size_t n = 0; n < leg.pieces.size() && at < pieces.size(); ++n, ++at) {
-            const std::string letter = leg.pieces.size() > 1 ? std::string(1, static_cast<char>('a' + n % 26)) : "";
-            if (!pieces[at].sharedWithPrimary) {
-                letterPiece(desk, route, pieces[at], leg.pieces[n], std::to_string(leg.number) + suffix + letter);
+            if (pieces[at].sharedWithPrimary) {
+                continue;
             }
+            std::string number = std::to_string(leg.number);
+            number += suffix;
+            if (leg.pieces.size() > 1) {
+                number += static_cast<char>('a' + n % 26);
+            }
+            letterPiece(desk, route, pieces[at], leg.pieces[n], number);
         }
     }
 }
