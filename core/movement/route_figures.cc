@@ -202,22 +202,30 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
     if (route.vertices.size() < 2) {
         return fail(kRouteTooShort, {{"route", route.name}});
     }
-    auto grid = WorkGrid::of(plan);
+    const auto grid = WorkGrid::of(plan);
     if (!grid) {
         return tl::unexpected(grid.error());
     }
-    Work work{plan, route, *grid, heights, {}};
+    return routeFigures(plan, route, *grid, model, heights);
+}
+
+Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& route, const WorkGrid& grid,
+                                  const geodesy::MagneticModel* model, const sheets::HeightSource* heights) {
+    if (route.vertices.size() < 2) {
+        return fail(kRouteTooShort, {{"route", route.name}});
+    }
+    Work work{plan, route, grid, heights, {}};
     std::vector<Spot> spots;
     spots.reserve(route.vertices.size());
     for (const geodesy::PlanePoint vertex : route.vertices) {
-        const auto spot = spotOf(vertex, *grid, route);
+        const auto spot = spotOf(vertex, grid, route);
         if (!spot) {
             return tl::unexpected(spot.error());
         }
         spots.push_back(*spot);
     }
     const std::vector<plan::Stop> ends = legEnds(route);
-    auto gm = gmAngleAt(plan, *grid, middleOf(spots, ends.front().vertex, ends.back().vertex), model, heights);
+    auto gm = gmAngleAt(plan, grid, middleOf(spots, ends.front().vertex, ends.back().vertex), model, heights);
     if (!gm) {
         return tl::unexpected(gm.error());
     }
@@ -227,7 +235,7 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
     figures.route = route.id;
     figures.name = route.name;
     figures.use = route.use;
-    figures.gridCrs = grid->plane().crs();
+    figures.gridCrs = grid.plane().crs();
     figures.gm = *gm;
     figures.start = route.start;
     figures.pace = plan.heading().pace;

@@ -11,6 +11,8 @@
 
 namespace crosstick::movement {
 
+class WorkGrid;
+
 /// The one G-M angle of a route and how it was got.
 struct GmAngle {
     Degrees angle;  ///< grid to magnetic, east positive
@@ -85,6 +87,11 @@ struct RouteFigures {
 /// Errors: movement/..., and those of geodesy. A route with fewer than two stops is one leg from its first to its last
 ///         vertex.
 [[nodiscard]] Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& route,
+                                                const geodesy::MagneticModel* model,
+                                                const sheets::HeightSource* heights);
+/// The same with the plan's work grid kept open by the caller. Opening it costs some nine times what a route of 200
+/// vertices does, so that whoever computes often (while a vertex is dragged) keeps it as long as plane and sheets stay.
+[[nodiscard]] Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& route, const WorkGrid& grid,
                                                 const geodesy::MagneticModel* model,
                                                 const sheets::HeightSource* heights);
 

@@ -10,6 +10,7 @@
 #include <benchmark/benchmark.h>
 
 #include "core/movement/route_figures.h"
+#include "core/movement/work_grid.h"
 #include "tests/movement/kettle_plan.h"
 
 namespace crosstick {
@@ -90,6 +91,23 @@ void routeOf200Vertices(benchmark::State& state) {
     }
 }
 BENCHMARK(routeOf200Vertices)->Unit(benchmark::kMicrosecond);
+
+/// As while a vertex is dragged: the work grid stays open between the rounds.
+void routeOf200VerticesOnAnOpenGrid(benchmark::State& state) {
+    const plan::Plan plan = longRoute();
+    const plan::Route& route = *plan.routes().front();
+    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto grid = movement::WorkGrid::of(plan);
+    for (auto _ : state) {
+        auto figures = movement::routeFigures(plan, route, grid.value(), &model.value(), nullptr);
+        if (!figures) {
+            state.SkipWithError("the route has no figures");
+            break;
+        }
+        benchmark::DoNotOptimize(figures->groundDistance);
+    }
+}
+BENCHMARK(routeOf200VerticesOnAnOpenGrid)->Unit(benchmark::kMicrosecond);
 
 }  // namespace
 }  // namespace crosstick
