@@ -90,6 +90,19 @@ void writeInto(Database& database, const plan::Plan& before, const plan::Plan& a
     database.prepare("UPDATE crosstick_plan SET value=?1 WHERE key='saves'").bind(1, count).run();
 }
 
+/// Whether SQLite's pages hang together: writing into pages that do not would lose more than reading them shows.
+Result<void> pagesAreSound(Database& database) {
+    Statement check = database.prepare("PRAGMA quick_check(1)");
+    const bool sound = check.step() && check.text(0) == "ok";
+    if (auto good = database.check(); !good) {
+        return good;
+    }
+    if (!sound) {
+        return fail(kDamagedPlan, {{"file", database.file().string()}, {"why", std::string("its pages are mixed up")}});
+    }
+    return {};
+}
+
 Result<plan::Plan> readThroughCopy(Database& file, int schema) {
     auto copy = Database::inMemory();
     if (!copy) {
@@ -136,6 +149,11 @@ Result<PlanFile> PlanFile::open(const std::filesystem::path& file, Access access
     }
     if (auto good = database->check(); !good) {
         return tl::unexpected(good.error());
+    }
+    if (access == Access::ReadWrite) {
+        if (auto sound = pagesAreSound(*database); !sound) {
+            return tl::unexpected(sound.error());
+        }
     }
     opened.written_ = std::move(*plan);
     opened.database_ = std::make_unique<Database>(std::move(*database));
