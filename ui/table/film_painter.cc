@@ -91,18 +91,28 @@ QImage flattened(const View& view, const std::vector<FilmInk>& films, std::size_
 }
 
 void paintFilmEdge(QPainter& painter, const View& view, const FilmInk& film, int placeInSet, const Palette& palette) {
-    const Area& area = view.area();
-    QRectF edge(area.left + 1, area.top + 1, area.width - 2, area.height - 2);
     const drawing::Box window = film.frame.window();
+    std::optional<GridBox> ground;
     if (!window.isEmpty()) {
-        const QRectF seen =
-            filmTransform(view, film.frame).mapRect(QRectF(window.left, window.top, window.width(), window.height()));
-        const QRectF film0 = snapped(seen);
-        if (edge.contains(film0)) {
-            painter.strokePath(outline(film0, placeInSet), QPen(palette.ours, 2));
+        ground = GridBox{film.frame.filmToGrid({window.left, window.bottom}),
+                         film.frame.filmToGrid({window.right, window.top})};
+    }
+    paintFilmEdge(painter, view, ground, placeInSet, palette);
+}
+
+void paintFilmEdge(QPainter& painter, const View& view, const std::optional<GridBox>& window, int placeInSet,
+                   const Palette& palette) {
+    const Area& area = view.area();
+    painter.setBrush(Qt::NoBrush);
+    const QRectF edge(area.left + 1, area.top + 1, area.width - 2, area.height - 2);
+    if (window) {
+        const Spot upper = view.spot({window->southWest.easting, window->northEast.northing});
+        const Spot lower = view.spot({window->northEast.easting, window->southWest.northing});
+        const QRectF film = snapped(QRectF(QPointF(upper.x, upper.y), QPointF(lower.x, lower.y)));
+        if (edge.contains(film)) {
+            painter.strokePath(outline(film, placeInSet), QPen(palette.ours, 2));
             painter.setPen(QPen(palette.ours, 1));
-            const QRectF inner = film0.adjusted(kInner + 0.5, 2 * kInner + 0.5, -kInner - 2.5, -kInner - 0.5);
-            painter.drawRect(inner);
+            painter.drawRect(film.adjusted(kInner + 0.5, 2 * kInner + 0.5, -kInner - 2.5, -kInner - 0.5));
             return;
         }
     }

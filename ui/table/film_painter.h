@@ -27,5 +27,8 @@ void paintFilm(QPainter& painter, const View& view, const FilmInk& film, const p
 /// The edge of the working film: double, in our colour, with the clipped corner and the notches of its place in the
 /// set; along the rim where the film's edge is out of sight.
 void paintFilmEdge(QPainter& painter, const View& view, const FilmInk& film, int placeInSet, const Palette& palette);
+/// The same from the ground that the film's window covers; none: along the rim.
+void paintFilmEdge(QPainter& painter, const View& view, const std::optional<GridBox>& window, int placeInSet,
+                   const Palette& palette);
 
 }  // namespace crosstick::table

@@ -9,18 +9,6 @@
 namespace crosstick::table {
 namespace {
 
-/// From tile pixels to the table.
-QTransform onTable(const View& view, const plan::Placement& placement, TileKey key) {
-    const double side = std::ldexp(1.0, key.level);
-    const auto at = [&](double x, double y) {
-        return view.spot(onGrid(placement, {(key.column * kTile + x) * side, (key.row * kTile + y) * side}));
-    };
-    const Spot corner = at(0, 0);
-    const Spot right = at(1, 0);
-    const Spot down = at(0, 1);
-    return {right.x - corner.x, right.y - corner.y, down.x - corner.x, down.y - corner.y, corner.x, corner.y};
-}
-
 QImage imageOf(const sheets::Pixels& pixels, Theme theme) {
     QImage image(pixels.columns, pixels.rows, QImage::Format_RGB32);
     for (int y = 0; y < pixels.rows; ++y) {
@@ -34,6 +22,17 @@ QImage imageOf(const sheets::Pixels& pixels, Theme theme) {
 }
 
 }  // namespace
+
+QTransform tileOnTable(const View& view, const plan::Placement& placement, TileKey key) {
+    const double side = std::ldexp(1.0, key.level);
+    const auto at = [&](double x, double y) {
+        return view.spot(onGrid(placement, {(key.column * kTile + x) * side, (key.row * kTile + y) * side}));
+    };
+    const Spot corner = at(0, 0);
+    const Spot right = at(1, 0);
+    const Spot down = at(0, 1);
+    return {right.x - corner.x, right.y - corner.y, down.x - corner.x, down.y - corner.y, corner.x, corner.y};
+}
 
 FileTiles::FileTiles(sheets::Raster raster, Theme theme) : raster_(std::move(raster)), theme_(theme) {}
 
@@ -63,7 +62,7 @@ Result<void> paintSheet(QPainter& painter, const View& view, const plan::Placeme
             painter.restore();
             return tl::unexpected(image.error());
         }
-        painter.setTransform(onTable(view, placement, key) * base);
+        painter.setTransform(tileOnTable(view, placement, key) * base);
         painter.drawImage(QPointF(0, 0), *image);
     }
     painter.restore();

@@ -3,6 +3,7 @@
 #include <array>
 
 #include <QImage>
+#include <QTransform>
 
 #include "core/plan/sheet.h"
 #include "core/sheets/sheet_file.h"
@@ -41,6 +42,9 @@ enum class Scaling { Nearest, Smooth };
 /// Lays the sheet on the table: its tiles by one transformation, never resampled before.
 [[nodiscard]] Result<void> paintSheet(QPainter& painter, const View& view, const plan::Placement& placement,
                                       const TileSource& tiles, Scaling scaling);
+
+/// From tile pixels to the table.
+[[nodiscard]] QTransform tileOnTable(const View& view, const plan::Placement& placement, TileKey key);
 
 /// The four corners of the sheet on the table, for its edge and for the ground under it.
 [[nodiscard]] std::array<Spot, 4> sheetCorners(const View& view, const plan::Placement& placement, RasterSize raster);

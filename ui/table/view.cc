@@ -35,6 +35,22 @@ geodesy::PlanePoint View::place(Spot spot) const {
             centre_.northing - Metres((spot.y - middle.y) / zoom_.value())};
 }
 
+View View::dragged(Spot from, Spot to) const {
+    const geodesy::PlanePoint a = place(from);
+    const geodesy::PlanePoint b = place(to);
+    return {area_, {centre_.easting - (b.easting - a.easting), centre_.northing - (b.northing - a.northing)}, zoom_};
+}
+
+View View::zoomedAt(Spot spot, double factor, Zoom least, Zoom most) const {
+    const Zoom next = std::clamp(zoom_ * factor, least, most);
+    const geodesy::PlanePoint held = place(spot);
+    const Spot middle = area_.middle();
+    return {area_,
+            {held.easting - Metres((spot.x - middle.x) / next.value()),
+             held.northing + Metres((spot.y - middle.y) / next.value())},
+            next};
+}
+
 GridBox View::seen() const {
     return {place({area_.left, area_.bottom()}), place({area_.right(), area_.top})};
 }

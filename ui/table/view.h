@@ -46,6 +46,13 @@ class View {
     /// The largest view that holds a box with a margin of pixels round it. A box of no size is seen at `closest`.
     [[nodiscard]] static View fitting(const GridBox& box, Area area, double margin, Zoom closest);
 
+    /// The same ground in the middle of another area of the table.
+    [[nodiscard]] View in(Area area) const { return {area, centre_, zoom_}; }
+    /// Slid so that what lay at one spot lies at another.
+    [[nodiscard]] View dragged(Spot from, Spot to) const;
+    /// Nearer (factor over 1) or farther, the ground under a spot staying where it is; zoom is kept between two limits.
+    [[nodiscard]] View zoomedAt(Spot spot, double factor, Zoom least, Zoom most) const;
+
     [[nodiscard]] const Area& area() const { return area_; }
     [[nodiscard]] geodesy::PlanePoint centre() const { return centre_; }
     [[nodiscard]] Zoom zoom() const { return zoom_; }

@@ -46,25 +46,22 @@ std::string RouteTool::nextLabel(const Ground& ground) const {
     return "CP " + plan::nextNumber(so, "checkpoint");
 }
 
-Reply RouteTool::finished(const Ground& ground) {
-    Reply reply;
-    if (corners_.size() < 2) {
-        return reply;
-    }
-    corners_.back().bend = false;
+/// The plan with the route of these corners: points are made where none stands, the last one as the release point.
+Preview RouteTool::built(const std::vector<Corner>& corners, const Ground& ground) const {
     plan::Route route;
     route.id = ground.newId();
     route.name = routeName(ground.plan);
     route.use = use_;
     std::vector<plan::Measure> made;
     plan::Plan so = ground.plan;
-    for (std::size_t n = 0; n < corners_.size(); ++n) {
-        const Corner& corner = corners_[n];
+    for (std::size_t n = 0; n < corners.size(); ++n) {
+        const Corner& corner = corners[n];
+        const bool last = n + 1 == corners.size();
         route.vertices.push_back(corner.at);
         if (corner.stands) {
             route.stops.push_back({n, *corner.stands, {}});
-        } else if (!corner.bend) {
-            const std::string kind = n == 0 ? "start-point" : n + 1 == corners_.size() ? "release-point" : "checkpoint";
+        } else if (!corner.bend || last) {
+            const std::string kind = n == 0 ? "start-point" : last ? "release-point" : "checkpoint";
             plan::Measure measure = pointOf(kind, plan::nextNumber(so, kind), corner.at, ground.newId());
             route.stops.push_back({n, measure.id, {}});
             plan::PlanBuilder builder(so);
@@ -74,9 +71,27 @@ Reply RouteTool::finished(const Ground& ground) {
         }
     }
     const plan::ItemId id = route.id;
-    reply.commit = Commit{plan::withRoute(ground.plan, std::move(route), std::move(made), ground.film),
-                          use_ == plan::Use::Primary ? "draw a route" : "draw an alternate route", true};
-    reply.select = std::optional<plan::ItemId>(id);
+    return {plan::withRoute(ground.plan, std::move(route), std::move(made), ground.film), id};
+}
+
+std::optional<Preview> RouteTool::preview(const Ground& ground) const {
+    if (corners_.empty()) {
+        return std::nullopt;
+    }
+    std::vector<Corner> corners = corners_;
+    corners.push_back({hand_, false, std::nullopt});
+    return built(corners, ground);
+}
+
+Reply RouteTool::finished(const Ground& ground) {
+    Reply reply;
+    if (corners_.size() < 2) {
+        return reply;
+    }
+    Preview done = built(corners_, ground);
+    reply.commit =
+        Commit{std::move(done.plan), use_ == plan::Use::Primary ? "draw a route" : "draw an alternate route", true};
+    reply.select = std::optional<plan::ItemId>(done.route);
     corners_.clear();
     return reply;
 }

@@ -11,6 +11,7 @@ class RouteTool final : public Tool {
     explicit RouteTool(plan::Use use) : use_(use) {}
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
     [[nodiscard]] Wet wet() const override;
+    [[nodiscard]] std::optional<Preview> preview(const Ground& ground) const override;
     [[nodiscard]] bool isBusy() const override { return !corners_.empty(); }
     [[nodiscard]] std::string hint() const override;
 
@@ -25,6 +26,7 @@ class RouteTool final : public Tool {
     geodesy::PlanePoint hand_;
     std::string what_;
 
+    [[nodiscard]] Preview built(const std::vector<Corner>& corners, const Ground& ground) const;
     [[nodiscard]] Reply finished(const Ground& ground);
     [[nodiscard]] std::string nextLabel(const Ground& ground) const;
 };

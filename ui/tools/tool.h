@@ -51,12 +51,19 @@ struct Wet {
     std::optional<std::size_t> from;  ///< figures are told from this point of the line to the last
 };
 
+/// A route as it would be if it ended at the hand: for the ledger's live row.
+struct Preview {
+    plan::Plan plan;
+    plan::ItemId route;
+};
+
 /// A drawing tool: a state machine that takes events and gives edits. It knows no window, so lists of events test it.
 class Tool {
   public:
     virtual ~Tool() = default;
     [[nodiscard]] virtual Reply take(const Event& event, const Ground& ground) = 0;
     [[nodiscard]] virtual Wet wet() const { return {}; }
+    [[nodiscard]] virtual std::optional<Preview> preview(const Ground& /*ground*/) const { return std::nullopt; }
     /// In the middle of something that Escape would give up.
     [[nodiscard]] virtual bool isBusy() const { return false; }
     /// What to do next, in a few words, for the tag.

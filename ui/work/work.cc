@@ -366,7 +366,28 @@ void Work::setAngles(geodesy::AngleUnit unit) {
     }
 }
 
+void Work::setWetRoute(std::optional<plan::Plan> with, plan::ItemId route) {
+    if (with || wetPlan_) {
+        wetPlan_ = std::move(with);
+        wetRoute_ = route;
+        Q_EMIT wetChanged();
+    }
+}
+
+Result<movement::RouteFigures> Work::figuresOf(const plan::Plan& plan, const plan::Route& route) const {
+    return movement::routeFigures(plan, route, model(), heights());
+}
+
+Result<movement::RouteFigures> Work::figuresBetween(geodesy::PlanePoint from, geodesy::PlanePoint to) const {
+    plan::Route route;
+    route.vertices = {from, to};
+    return figuresOf(plan(), route);
+}
+
 plan::RoutePtr Work::ledgerRoute() const {
+    if (wetPlan_) {
+        return wetPlan_->route(wetRoute_);
+    }
     return ledgerRoute_ ? plan().route(*ledgerRoute_) : nullptr;
 }
 

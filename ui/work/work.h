@@ -85,6 +85,12 @@ class Work : public QObject {
     [[nodiscard]] std::vector<plan::FilmPtr> filmsOnTable() const;
     [[nodiscard]] geodesy::AngleUnit angles() const { return angles_; }
     void setAngles(geodesy::AngleUnit unit);
+    /// A route that is being drawn, in the plan as it would be: the ledger shows it while it is wet.
+    void setWetRoute(std::optional<plan::Plan> with, plan::ItemId route = {});
+    [[nodiscard]] const std::optional<plan::Plan>& wetPlan() const { return wetPlan_; }
+    /// Figures of a straight piece between two places of the plan's plane, as a leg of a route would have them.
+    [[nodiscard]] Result<movement::RouteFigures> figuresBetween(geodesy::PlanePoint from, geodesy::PlanePoint to) const;
+    [[nodiscard]] Result<movement::RouteFigures> figuresOf(const plan::Plan& plan, const plan::Route& route) const;
     /// The route that the ledger shows: the selected one, that of the selected route point, else the last chosen.
     [[nodiscard]] plan::RoutePtr ledgerRoute() const;
 
@@ -92,6 +98,7 @@ class Work : public QObject {
     void planReplaced();  ///< another plan altogether: sheet, films and view begin anew
     void planChanged();   ///< an edit, or a draft of one
     void selectionChanged();
+    void wetChanged();    ///< a route being drawn
     void tableChanged();  ///< films shown, working film, phase
     void journalFailed(const QString& why);
 
@@ -115,6 +122,8 @@ class Work : public QObject {
     std::map<plan::FilmId, FilmLook> looks_;
     geodesy::AngleUnit angles_ = geodesy::AngleUnit::Degrees;
     plan::Plan saved_;
+    std::optional<plan::Plan> wetPlan_;
+    plan::ItemId wetRoute_;
 
     void takePlan(plan::Plan plan, plan::Plan saved, const std::filesystem::path& folder);
     void openGround();

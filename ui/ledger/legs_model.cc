@@ -1,0 +1,182 @@
+#include "ui/ledger/legs_model.h"
+
+#include "ui/look/theme.h"
+
+namespace crosstick::ledger {
+namespace {
+
+QString text(const std::string& utf8) {
+    return QString::fromStdString(utf8);
+}
+
+QString whole(const std::optional<std::int64_t>& value, const QString& unknown) {
+    return value ? QString::number(*value) : unknown;
+}
+
+/// Azimuths of a leg's pieces, bend by bend.
+QString azimuths(const movement::PaperLeg& leg, std::string movement::PaperPiece::*which) {
+    QStringList all;
+    for (const movement::PaperPiece& piece : leg.pieces) {
+        all << text(piece.*which);
+    }
+    return all.join(QStringLiteral(", "));
+}
+
+}  // namespace
+
+LegsModel::LegsModel(work::Work& work, QObject* parent) : QAbstractTableModel(parent), work_(work) {}
+
+void LegsModel::renew() {
+    beginResetModel();
+    paper_.reset();
+    figures_.reset();
+    fault_.reset();
+    if (const plan::RoutePtr route = work_.isOpen() ? work_.ledgerRoute() : nullptr) {
+        const plan::Plan& plan = work_.wetPlan() ? *work_.wetPlan() : work_.plan();
+        auto figures = work_.figuresOf(plan, *route);
+        if (figures) {
+            auto paper = movement::paperFigures(plan, *figures, work_.angles());
+            if (paper) {
+                paper_ = std::move(*paper);
+                figures_ = std::move(*figures);
+            } else {
+                fault_ = paper.error();
+            }
+        } else {
+            fault_ = figures.error();
+        }
+    }
+    endResetModel();
+}
+
+bool LegsModel::isLive(int row) const {
+    return work_.wetPlan() && paper_ && row + 1 == static_cast<int>(paper_->legs.size());
+}
+
+int LegsModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() || !paper_ ? 0 : static_cast<int>(paper_->legs.size()) + 1;
+}
+
+int LegsModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : kColumns;
+}
+
+QString LegsModel::total(int column) const {
+    switch (column) {
+        case To:
+            return tr("All legs");
+        case Tie:
+            return text(paper_->startLabel + (paper_->startTime.empty() ? "" : ' ' + paper_->startTime));
+        case Distance:
+            return QString::number(paper_->metres);
+        case Paces:
+            return whole(paper_->paces, {});
+        case Time:
+            return text(paper_->time);
+        case Arrive:
+            return text(paper_->arrival);
+        case Climb:
+            return whole(paper_->climb, tr("unknown"));
+        default:
+            return {};
+    }
+}
+
+QString LegsModel::cell(int row, int column) const {
+    const movement::PaperLeg& leg = paper_->legs[static_cast<std::size_t>(row)];
+    switch (column) {
+        case Leg:
+            return QString::number(leg.number);
+        case To:
+            return text(leg.to);
+        case Tie:
+            return isLive(row) ? tr("drawing") : text(leg.tie);
+        case Azimuth:
+            return azimuths(leg, &movement::PaperPiece::magnetic);
+        case BackAzimuth:
+            return azimuths(leg, &movement::PaperPiece::backMagnetic);
+        case GridAzimuth:
+            return azimuths(leg, &movement::PaperPiece::grid);
+        case Distance:
+            return QString::number(leg.metres);
+        case Paces:
+            return whole(leg.paces, {});
+        case Time:
+            return text(leg.time);
+        case Arrive:
+            return text(leg.arrival);
+        case Climb:
+            return whole(leg.climb, tr("unknown"));
+        default:
+            return {};
+    }
+}
+
+QVariant LegsModel::data(const QModelIndex& index, int role) const {
+    if (!paper_ || !index.isValid()) {
+        return {};
+    }
+    const bool isWords = index.column() == To || index.column() == Tie;
+    switch (role) {
+        case Qt::DisplayRole:
+        case Qt::AccessibleTextRole:
+            return isTotal(index.row()) ? total(index.column()) : cell(index.row(), index.column());
+        case Qt::TextAlignmentRole:
+            return QVariant(Qt::AlignVCenter | (isWords ? Qt::AlignLeft : Qt::AlignRight));
+        case Qt::FontRole:
+            return look::face(13, isTotal(index.row()) || isLive(index.row()) || index.column() == To
+                                      ? look::Weight::Bold
+                                      : look::Weight::Regular);
+        case Qt::ToolTipRole:
+            if (index.column() == Distance && figures_ && index.row() < static_cast<int>(figures_->legs.size())) {
+                const movement::Leg& leg = figures_->legs[static_cast<std::size_t>(index.row())];
+                return tr("map %1 m, ground %2 m")
+                    .arg(leg.mapDistance.value(), 0, 'f', 2)
+                    .arg(leg.groundDistance.value(), 0, 'f', 2);
+            }
+            return {};
+        default:
+            return {};
+    }
+}
+
+QVariant LegsModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal) {
+        return {};
+    }
+    if (role == Qt::TextAlignmentRole) {
+        return QVariant(Qt::AlignVCenter | (section == To || section == Tie ? Qt::AlignLeft : Qt::AlignRight));
+    }
+    if (role != Qt::DisplayRole) {
+        return {};
+    }
+    const bool mils = work_.angles() == geodesy::AngleUnit::Mils;
+    switch (section) {
+        case Leg:
+            return tr("Leg");
+        case To:
+            return tr("To");
+        case Tie:
+            return tr("Tie");
+        case Azimuth:
+            return mils ? tr("Mag. azimuth, mils") : tr("Mag. azimuth °");
+        case BackAzimuth:
+            return tr("Back, mag.");
+        case GridAzimuth:
+            return tr("Grid azimuth");
+        case Distance:
+            return tr("Distance m");
+        case Paces:
+            return tr("Paces");
+        case Time:
+            return tr("Time");
+        case Arrive:
+            return tr("Arrive");
+        case Climb:
+            return tr("Climb m");
+        default:
+            return {};
+    }
+}
+
+}  // namespace crosstick::ledger

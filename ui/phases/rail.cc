@@ -1,0 +1,223 @@
+#include "ui/phases/rail.h"
+
+#include <algorithm>
+
+#include <QHBoxLayout>
+#include <QPainter>
+#include <QPainterPath>
+
+namespace crosstick::phases {
+namespace {
+
+constexpr int kTabHigh = 23;
+constexpr int kSquare = 20;
+constexpr int kClip = 7;
+constexpr int kMostNameWide = 150;
+
+void outlineFocus(QPainter& painter, const QWidget& widget, const look::Colours& c) {
+    if (widget.hasFocus()) {
+        painter.setPen(QPen(c.ours, 2));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRect(widget.rect().adjusted(1, 1, -1, -1));
+    }
+}
+
+/// A film cut out of its sheet: clipped upper right corner, notches left of it, from five on a wide one counts five.
+QPainterPath tabOutline(const QRectF& r, int place) {
+    QPainterPath path(r.topLeft());
+    std::vector<std::pair<double, double>> notches;
+    double x = r.right() - kClip - 4;
+    for (int n = 0; n < place % 5; ++n) {
+        notches.insert(notches.begin(), {x - 3, x});
+        x -= 7;
+    }
+    for (int n = 0; n < place / 5; ++n) {
+        notches.insert(notches.begin(), {x - 10, x});
+        x -= 14;
+    }
+    for (const auto& [from, to] : notches) {
+        path.lineTo(from, r.top());
+        path.lineTo(from, r.top() + 4);
+        path.lineTo(to, r.top() + 4);
+        path.lineTo(to, r.top());
+    }
+    path.lineTo(r.right() - kClip, r.top());
+    path.lineTo(r.right(), r.top() + kClip);
+    path.lineTo(r.bottomRight());
+    path.lineTo(r.bottomLeft());
+    path.closeSubpath();
+    return path;
+}
+
+int notchesWide(int place) {
+    return place % 5 * 7 + place / 5 * 14 + kClip + 4;
+}
+
+}  // namespace
+
+PhaseSquare::PhaseSquare(int number, const QString& name, const look::Light& light, QWidget* parent)
+    : QAbstractButton(parent), number_(number), name_(name), light_(light) {
+    setCheckable(true);
+    setFocusPolicy(Qt::TabFocus);
+    setAccessibleName(number == 0 ? tr("All phases") : tr("Phase %1, %2").arg(number).arg(name));
+    setToolTip(accessibleName());
+}
+
+QSize PhaseSquare::sizeHint() const {
+    const QFontMetrics metrics(look::face(12));
+    return {kSquare + 6 + std::min(metrics.horizontalAdvance(name_), kMostNameWide) + 4, kTabHigh};
+}
+
+void PhaseSquare::paintEvent(QPaintEvent* /*event*/) {
+    QPainter painter(this);
+    const look::Colours c = look::colours(light_);
+    const QRect square(1, 1, kSquare, kSquare);
+    painter.fillRect(square, isChecked() ? c.ink : c.well);
+    painter.setPen(QPen(isChecked() ? c.ink : c.edge, 1));
+    painter.drawRect(square.adjusted(0, 0, -1, -1));
+    painter.setPen(isChecked() ? c.well : c.ink);
+    painter.setFont(look::face(12, look::Weight::Bold));
+    painter.drawText(square, Qt::AlignCenter, number_ == 0 ? QStringLiteral("all") : QString::number(number_));
+    painter.setPen(isChecked() ? c.ink : c.inkTwo);
+    painter.setFont(look::face(12, isChecked() ? look::Weight::Bold : look::Weight::Regular));
+    painter.drawText(QRect(kSquare + 6, 0, width() - kSquare - 6, kTabHigh), Qt::AlignVCenter | Qt::AlignLeft, name_);
+    outlineFocus(painter, *this, c);
+}
+
+FilmTab::FilmTab(const plan::Film& film, int place, work::FilmLook look, const look::Light& light, QWidget* parent)
+    : QAbstractButton(parent), film_(film.id), place_(place), look_(look), light_(light) {
+    setCheckable(true);
+    setFocusPolicy(Qt::TabFocus);
+    setText(QString::fromStdString(film.name));
+    QString state = tr("film %1").arg(place);
+    if (!look.shown) {
+        state += tr(", hidden");
+    } else if (look.strength < 1) {
+        state += tr(", faded to %1 %").arg(qRound(look.strength * 100));
+    }
+    setAccessibleName(text() + QStringLiteral(", ") + state);
+    setToolTip(accessibleName());
+    setContextMenuPolicy(Qt::CustomContextMenu);
+}
+
+QSize FilmTab::sizeHint() const {
+    const QFontMetrics metrics(look::face(12, look::Weight::Bold));
+    const int name = std::min(metrics.horizontalAdvance(text()), kMostNameWide);
+    const int mark = isChecked() || look_.strength < 1 || !look_.shown ? 20 : 4;
+    return {mark + name + 8 + notchesWide(place_), kTabHigh};
+}
+
+void FilmTab::paintEvent(QPaintEvent* /*event*/) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const look::Colours c = look::colours(light_);
+    const QRectF r = QRectF(rect()).adjusted(1, 1, -1, -1);
+    painter.setOpacity(look_.shown ? 1 : 0.6);
+    painter.setBrush(isChecked() ? c.wash : c.well);
+    painter.setPen(
+        QPen(isChecked() ? c.ours : c.edge, isChecked() ? 2 : 1, look_.shown ? Qt::SolidLine : Qt::DashLine));
+    painter.drawPath(tabOutline(r, place_));
+    double left = 7;
+    if (isChecked()) {  // a nib: drawing happens here
+        painter.setPen(QPen(c.ours, 1.5));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawPolygon(QPolygonF({{9, 6}, {13, 6}, {15, 11}, {11, 18}, {7, 11}}));
+        painter.drawLine(QPointF(11, 12), QPointF(11, 18));
+        left = 20;
+    } else if (look_.strength < 1) {  // a halved sheet
+        painter.setPen(QPen(c.ink, 1.5));
+        painter.drawRect(QRectF(7, 6, 9, 12));
+        painter.drawLine(QPointF(7, 12), QPointF(16, 12));
+        left = 20;
+    }
+    painter.setPen(isChecked() ? c.ours : c.ink);
+    painter.setFont(look::face(12, isChecked() ? look::Weight::Bold : look::Weight::Regular));
+    const QRectF room(left, 1, r.right() - left - notchesWide(place_), kTabHigh - 1);
+    painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft,
+                     painter.fontMetrics().elidedText(text(), Qt::ElideRight, static_cast<int>(room.width()) + 4));
+    painter.setOpacity(1);
+    outlineFocus(painter, *this, c);
+}
+
+Rail::Rail(work::Work& work, QWidget* parent) : QWidget(parent), work_(work) {
+    setAccessibleName(tr("Phase rail"));
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(8, 8, 4, 1);
+    row->setSpacing(4);
+    row->addStretch(1);
+    connect(&work_, &work::Work::planReplaced, this, &Rail::renew);
+    connect(&work_, &work::Work::planChanged, this, &Rail::renew);
+    connect(&work_, &work::Work::tableChanged, this, &Rail::renew);
+}
+
+void Rail::setLight(look::Light light) {
+    light_ = light;
+    renew();
+    update();
+}
+
+void Rail::renew() {
+    auto* row = static_cast<QHBoxLayout*>(layout());
+    for (QWidget* part : parts_) {
+        row->removeWidget(part);
+        part->hide();
+        part->deleteLater();
+    }
+    parts_.clear();
+    if (!work_.isOpen()) {
+        update();
+        return;
+    }
+    const auto add = [&](QWidget* part) {
+        row->insertWidget(static_cast<int>(parts_.size()), part);
+        parts_.push_back(part);
+        part->show();
+    };
+    const auto addFilms = [&] {
+        const auto& stack = work_.plan().films();
+        for (const plan::FilmPtr& film : work_.filmsOnTable()) {
+            const auto at = std::find_if(stack.begin(), stack.end(),
+                                         [&](const plan::FilmPtr& other) { return other->id == film->id; });
+            auto* tab =
+                new FilmTab(*film, static_cast<int>(at - stack.begin()) + 1, work_.look(film->id), light_, this);
+            tab->setChecked(work_.workingFilm() == film->id);
+            const plan::FilmId id = film->id;
+            connect(tab, &QAbstractButton::clicked, this, [this, id] { work_.setWorkingFilm(id); });
+            connect(tab, &QWidget::customContextMenuRequested, this,
+                    [this, id, tab](const QPoint& at2) { Q_EMIT filmMenuWanted(id, tab->mapToGlobal(at2)); });
+            add(tab);
+        }
+    };
+    if (work_.plan().phases().empty()) {
+        addFilms();
+    }
+    for (const plan::Phase& phase : work_.plan().phases()) {
+        auto* square = new PhaseSquare(phase.number, QString::fromStdString(phase.name), light_, this);
+        square->setChecked(work_.phase() == phase.number);
+        const int number = phase.number;
+        connect(square, &QAbstractButton::clicked, this, [this, number] {
+            work_.setPhase(number);
+            renew();
+        });
+        add(square);
+        if (work_.phase() == phase.number) {
+            addFilms();
+        }
+    }
+    update();
+}
+
+void Rail::paintEvent(QPaintEvent* /*event*/) {
+    QPainter painter(this);
+    const look::Colours c = look::colours(light_);
+    painter.fillRect(rect(), c.lino);
+    painter.fillRect(0, 4, width() - 4, 2, c.ink);
+    if (parts_.empty()) {
+        painter.setPen(c.inkTwo);
+        painter.setFont(look::face(12));
+        painter.drawText(rect().adjusted(8, 6, 0, 0), Qt::AlignVCenter | Qt::AlignLeft,
+                         tr("No films yet. They hang here, phase by phase."));
+    }
+}
+
+}  // namespace crosstick::phases

@@ -1,0 +1,523 @@
+#include "ui/table/light_table.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <QGestureEvent>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QWheelEvent>
+
+#include "core/film/registration.h"
+#include "core/geodesy/place_text.h"
+#include "core/movement/paper_figures.h"
+#include "ui/table/corner_block.h"
+#include "ui/table/hand_words.h"
+#include "ui/table/overlay.h"
+#include "ui/table/rim_painter.h"
+#include "ui/tools/hand_tool.h"
+
+namespace crosstick::table {
+namespace {
+
+constexpr double kFigureRoom = 36;
+constexpr double kFitMargin = 28;
+constexpr double kPadding = 192;  ///< films are painted so far beyond the edges, so that a drag finds them there
+constexpr double kReach = 9;      ///< pixels beside a thing that still mean it
+constexpr int kRestMs = 120;
+constexpr Zoom kLeast{0.002};
+constexpr Zoom kMost{8};
+constexpr Scale kClosest{2500};
+
+View firstView() {
+    return {Area{0, 0, 100, 100}, {Metres(0), Metres(0)}, Zoom(0.1)};
+}
+
+GridBox sheetGround(const plan::Sheet& sheet) {
+    const auto at = [&](int column, int row) {
+        const geodesy::PlanePoint p = onGrid(sheet.placement, {static_cast<double>(column), static_cast<double>(row)});
+        return GridBox{p, p};
+    };
+    return at(0, 0).joined(at(sheet.columns, 0)).joined(at(0, sheet.rows)).joined(at(sheet.columns, sheet.rows));
+}
+
+plan::SheetPtr firstSheet(const plan::Plan& plan) {
+    return plan.sheets().empty() ? nullptr : plan.sheets().front();
+}
+
+}  // namespace
+
+LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* parent)
+    : QWidget(parent),
+      work_(work),
+      share_(std::move(share)),
+      films_(share_),
+      view_(firstView()),
+      tool_(std::make_unique<tools::HandTool>()) {
+    if (auto faces = press::Faces::open(share_ / "faces")) {
+        faces_.emplace(std::move(*faces));
+    }
+    setMouseTracking(true);
+    setFocusPolicy(Qt::StrongFocus);
+    setAttribute(Qt::WA_OpaquePaintEvent);
+    setAccessibleName(tr("Light table"));
+    setMinimumSize(240, 160);
+    grabGesture(Qt::PinchGesture);
+    rest_.setSingleShot(true);
+    rest_.setInterval(kRestMs);
+    connect(&rest_, &QTimer::timeout, this, [this] {
+        moving_ = false;
+        orderFilms();
+        update();
+    });
+    connect(&tiles_, &TileStore::changed, this, [this] { update(); });
+    connect(&tiles_, &TileStore::failed, this, &LightTable::sheetFailed);
+    connect(&films_, &FilmLayer::changed, this, [this] {
+        if (fitWanted_ && films_.picture().ground) {
+            fit();
+        }
+        update();
+    });
+    connect(&work_, &work::Work::planReplaced, this, &LightTable::planReplaced);
+    connect(&work_, &work::Work::planChanged, this, &LightTable::renewScene);
+    connect(&work_, &work::Work::tableChanged, this, &LightTable::renewScene);
+    connect(&work_, &work::Work::selectionChanged, this, [this] { update(); });
+    if (work_.isOpen()) {
+        planReplaced();
+    }
+}
+
+LightTable::~LightTable() = default;
+
+void LightTable::setTheme(Theme theme) {
+    theme_ = theme;
+    tiles_.close();
+    if (work_.isOpen()) {
+        if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
+            tiles_.open(besideFolder(work_.folder(), sheet->path), {sheet->columns, sheet->rows}, theme_);
+        }
+        orderFilms();
+    }
+    update();
+}
+
+void LightTable::planReplaced() {
+    films_.clear();
+    setTool(nullptr);
+    fitWanted_ = true;
+    setTheme(theme_);
+    if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
+        view_ = View::fitting(sheetGround(*sheet), insideRim(width(), height()), kFitMargin, zoomFor(kClosest));
+    }
+    renewScene();
+}
+
+void LightTable::renewScene() {
+    if (!work_.isOpen()) {
+        return;
+    }
+    auto scene = std::make_shared<Scene>();
+    scene->plan = work_.plan();
+    for (const plan::FilmPtr& film : work_.filmsOnTable()) {
+        if (work_.look(film->id).shown) {
+            scene->films.push_back(film->id);
+        }
+    }
+    scene->working = work_.workingFilm();
+    scene->figures = work_.figures();
+    scene->angles = work_.angles();
+    scene_ = std::move(scene);
+    orderFilms();
+    update();
+}
+
+void LightTable::orderFilms() {
+    if (!scene_) {
+        return;
+    }
+    FilmOrder order;
+    order.scene = scene_;
+    for (const plan::FilmId& film : scene_->films) {
+        order.strengths[film] = work_.look(film).strength;
+    }
+    const Area& area = view_.area();
+    const Area padded{0, 0, area.width + 2 * kPadding, area.height + 2 * kPadding};
+    order.view = View(padded, view_.centre(), view_.zoom());
+    order.deviceRatio = devicePixelRatioF();
+    order.theme = theme_;
+    films_.order(std::move(order));
+}
+
+bool LightTable::isSettled() const {
+    return !moving_ && !tiles_.isWaiting() && films_.isUpToDate() && !(fitWanted_ && scene_ && !scene_->films.empty());
+}
+
+void LightTable::setView(const View& view) {
+    view_ = view;
+    startMoving();
+    update();
+    Q_EMIT viewChanged();
+}
+
+void LightTable::startMoving() {
+    moving_ = true;
+    rest_.start();
+}
+
+void LightTable::centreOn(geodesy::PlanePoint onGrid) {
+    setView(View(view_.area(), onGrid, view_.zoom()));
+}
+
+void LightTable::fit() {
+    fitWanted_ = false;
+    const auto& ground = films_.picture().ground;
+    if (!ground) {
+        fitSheet();
+        return;
+    }
+    setView(View::fitting(*ground, insideRim(width(), height()), kFitMargin, zoomFor(kClosest)));
+}
+
+void LightTable::fitSheet() {
+    fitWanted_ = false;
+    if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
+        setView(View::fitting(sheetGround(*sheet), insideRim(width(), height()), kFitMargin, zoomFor(kClosest)));
+    } else if (const auto& registration = work_.plan().registration()) {
+        setView(View::fitting({registration->southWest, registration->northEast}, insideRim(width(), height()),
+                              kFitMargin, zoomFor(kClosest)));
+    }
+}
+
+void LightTable::zoomBy(double factor) {
+    const Spot at = pointerInside_ ? Spot{pointer_.x(), pointer_.y()} : view_.area().middle();
+    setView(view_.zoomedAt(at, factor, kLeast, kMost));
+}
+
+void LightTable::showTrueSize() {
+    const plan::SheetPtr sheet = firstSheet(work_.plan());
+    const double pixelsPerMm = physicalDpiX() > 0 ? physicalDpiX() / 25.4 : kPixelsPerMm;
+    setView(View(view_.area(), view_.centre(), zoomFor(sheet ? sheet->scale : Scale{}, pixelsPerMm)));
+}
+
+std::optional<geodesy::PlanePoint> LightTable::inPlan(QPointF at) const {
+    if (work_.grid() == nullptr) {
+        return std::nullopt;
+    }
+    const auto place = work_.grid()->inPlan(view_.place({at.x(), at.y()}));
+    return place ? std::optional(*place) : std::nullopt;
+}
+
+std::optional<Spot> LightTable::spotOf(geodesy::PlanePoint inPlan) const {
+    if (work_.grid() == nullptr) {
+        return std::nullopt;
+    }
+    const auto place = work_.grid()->onGrid(inPlan);
+    return place ? std::optional(view_.spot(*place)) : std::nullopt;
+}
+
+std::vector<plan::FilmPtr> LightTable::shownFilms() const {
+    std::vector<plan::FilmPtr> films = work_.filmsOnTable();
+    std::erase_if(films, [this](const plan::FilmPtr& film) { return !work_.look(film->id).shown; });
+    return films;
+}
+
+tools::Ground LightTable::ground() const {
+    return {work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), shownFilms(),
+            work_.selected(),  Metres(kReach / view_.zoom().value()),        [this] { return work_.newId(); }};
+}
+
+void LightTable::setTool(std::unique_ptr<tools::Tool> tool) {
+    drawing_ = tool != nullptr;
+    tool_ = drawing_ ? std::move(tool) : std::make_unique<tools::HandTool>();
+    work_.setWetRoute(std::nullopt);
+    setCursor(drawing_ ? Qt::CrossCursor : Qt::ArrowCursor);
+    if (drawing_) {
+        tell(tools::Event::Kind::Move, pointer_, Qt::NoModifier, false);
+    }
+    update();
+}
+
+void LightTable::finishTool() {
+    tell(tools::Event::Kind::Finish, pointer_, Qt::NoModifier, false);
+}
+
+void LightTable::apply(const tools::Reply& reply) {
+    if (reply.draft) {
+        work_.setDraft(reply.draft);
+    } else if (reply.draftGone && !reply.commit) {
+        work_.setDraft(std::nullopt);
+    }
+    if (reply.commit) {
+        work_.setWetRoute(std::nullopt);
+        work_.commit(reply.commit->plan, reply.commit->caption);
+    }
+    if (reply.select) {
+        work_.select(*reply.select);
+    }
+    if (reply.commit && reply.commit->named) {
+        Q_EMIT labelWanted();
+    }
+    if (reply.done) {
+        setTool(nullptr);
+        Q_EMIT toolDone();
+    }
+    update();
+}
+
+void LightTable::tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held) {
+    const auto place = work_.isOpen() ? inPlan(at) : std::nullopt;
+    if (!place) {
+        return;
+    }
+    apply(tool_->take({kind, *place, held, modifiers.testFlag(Qt::ShiftModifier)}, ground()));
+    if (drawing_) {
+        auto preview = tool_->preview(ground());
+        if (preview) {
+            work_.setWetRoute(std::move(preview->plan), preview->route);
+        } else {
+            work_.setWetRoute(std::nullopt);
+        }
+    }
+}
+
+void LightTable::resizeEvent(QResizeEvent* /*event*/) {
+    const Area area = insideRim(width(), height());
+    if (view_.area().width <= 100) {
+        view_ = view_.in(area);
+        if (const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr) {
+            view_ = View::fitting(sheetGround(*sheet), area, kFitMargin, zoomFor(kClosest));
+        }
+    } else {  // what lay in the upper left corner stays there: a card that opens hides, it does not push
+        const geodesy::PlanePoint corner = view_.place({area.left, area.top});
+        const Spot middle = area.middle();
+        view_ = View(area,
+                     {corner.easting + Metres((middle.x - area.left) / view_.zoom().value()),
+                      corner.northing - Metres((middle.y - area.top) / view_.zoom().value())},
+                     view_.zoom());
+    }
+    startMoving();
+}
+
+void LightTable::mousePressEvent(QMouseEvent* event) {
+    setFocus();
+    const bool pans = event->button() == Qt::MiddleButton || (event->button() == Qt::LeftButton && spaceHeld_);
+    if (pans) {
+        panFrom_ = event->position();
+        setCursor(Qt::ClosedHandCursor);
+    } else if (event->button() == Qt::RightButton) {
+        if (drawing_ && tool_->isBusy()) {
+            finishTool();
+        } else {
+            if (!drawing_) {
+                tell(tools::Event::Kind::Press, event->position(), Qt::NoModifier, false);
+                tell(tools::Event::Kind::Cancel, event->position(), Qt::NoModifier, false);
+            }
+            Q_EMIT menuWanted(event->globalPosition().toPoint());
+        }
+    } else if (event->button() == Qt::LeftButton) {
+        tell(tools::Event::Kind::Press, event->position(), event->modifiers(), true);
+        if (!drawing_ && !work_.selected()) {  // bare sheet under the hand: it is pushed about
+            panFrom_ = event->position();
+        }
+    }
+}
+
+void LightTable::mouseMoveEvent(QMouseEvent* event) {
+    pointer_ = event->position();
+    pointerInside_ = true;
+    if (panFrom_) {
+        setView(view_.dragged({panFrom_->x(), panFrom_->y()}, {pointer_.x(), pointer_.y()}));
+        panFrom_ = pointer_;
+        return;
+    }
+    tell(tools::Event::Kind::Move, pointer_, event->modifiers(), event->buttons().testFlag(Qt::LeftButton));
+    update();
+}
+
+void LightTable::mouseReleaseEvent(QMouseEvent* event) {
+    if (panFrom_) {
+        panFrom_.reset();
+        setCursor(drawing_ ? Qt::CrossCursor : Qt::ArrowCursor);
+        return;
+    }
+    if (event->button() == Qt::LeftButton) {
+        tell(tools::Event::Kind::Release, event->position(), event->modifiers(), false);
+    }
+}
+
+void LightTable::wheelEvent(QWheelEvent* event) {
+    const QPointF at = event->position();
+    if (event->phase() != Qt::NoScrollPhase && !event->modifiers().testFlag(Qt::ControlModifier) &&
+        !event->pixelDelta().isNull()) {  // two fingers on a trackpad push the sheet
+        const QPointF to = at + QPointF(event->pixelDelta());
+        setView(view_.dragged({at.x(), at.y()}, {to.x(), to.y()}));
+    } else {
+        setView(view_.zoomedAt({at.x(), at.y()}, std::pow(1.0015, event->angleDelta().y()), kLeast, kMost));
+    }
+    event->accept();
+}
+
+bool LightTable::event(QEvent* event) {
+    if (event->type() == QEvent::Gesture) {
+        auto* pinch = static_cast<QPinchGesture*>(static_cast<QGestureEvent*>(event)->gesture(Qt::PinchGesture));
+        if (pinch != nullptr) {
+            const QPointF at = mapFromGlobal(pinch->centerPoint());
+            setView(view_.zoomedAt({at.x(), at.y()}, pinch->scaleFactor(), kLeast, kMost));
+            return true;
+        }
+    }
+    return QWidget::event(event);
+}
+
+void LightTable::keyPressEvent(QKeyEvent* event) {
+    using Kind = tools::Event::Kind;
+    const double nudge = (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1) / view_.zoom().value();
+    const auto move = [&](double right, double up) {
+        if (!drawing_ && work_.selected()) {
+            apply(tool_->take({Kind::Nudge, {Metres(right * nudge), Metres(up * nudge)}, false, false}, ground()));
+        } else {
+            const Spot middle = view_.area().middle();
+            setView(view_.dragged(middle, {middle.x - right * 60, middle.y + up * 60}));
+        }
+    };
+    switch (event->key()) {
+        case Qt::Key_Space:
+            spaceHeld_ = true;
+            setCursor(Qt::OpenHandCursor);
+            return;
+        case Qt::Key_Return:
+        case Qt::Key_Enter:
+            return drawing_ ? finishTool() : Q_EMIT labelWanted();
+        case Qt::Key_Backspace:
+            return tell(Kind::TakeBack, pointer_, Qt::NoModifier, false);
+        case Qt::Key_Escape:
+            return tell(Kind::Cancel, pointer_, Qt::NoModifier, false);
+        case Qt::Key_Left:
+            return move(-1, 0);
+        case Qt::Key_Right:
+            return move(1, 0);
+        case Qt::Key_Up:
+            return move(0, 1);
+        case Qt::Key_Down:
+            return move(0, -1);
+        default:
+            QWidget::keyPressEvent(event);
+    }
+}
+
+void LightTable::keyReleaseEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) {
+        spaceHeld_ = false;
+        setCursor(drawing_ ? Qt::CrossCursor : Qt::ArrowCursor);
+    }
+    QWidget::keyReleaseEvent(event);
+}
+
+void LightTable::leaveEvent(QEvent* /*event*/) {
+    pointerInside_ = false;
+    update();
+}
+
+void LightTable::paintGroundLayer(QPainter& painter, const RimFigures& figures, const Palette& colours) {
+    const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr;
+    const Area& area = view_.area();
+    if (sheet && tiles_.isOpen()) {
+        const auto corners = sheetCorners(view_, sheet->placement, tiles_.size());
+        QPolygonF edge;
+        for (const Spot& corner : corners) {
+            edge << QPointF(corner.x, corner.y);
+        }
+        painter.setPen(QPen(colours.edge, 2));
+        painter.setBrush(colours.sheet);
+        painter.drawPolygon(edge);
+        tiles_.paint(painter, view_, sheet->placement, moving_ ? Scaling::Nearest : Scaling::Smooth);
+    } else {
+        painter.fillRect(QRectF(area.left, area.top, area.width, area.height), colours.sheet);
+        paintGrid(painter, view_, figures, colours);
+    }
+}
+
+void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
+    const auto at = [this](geodesy::PlanePoint p) {
+        const Spot spot = spotOf(p).value_or(Spot{-1e6, -1e6});
+        return QPointF(spot.x, spot.y);
+    };
+    const auto threads = [&](QPointF spot) {
+        const geodesy::PlanePoint place = view_.place({spot.x(), spot.y()});
+        paintThreads(painter, spot, view_, fourFigures(place.easting), fourFigures(place.northing), *faces_, colours);
+    };
+    if (const auto& selected = work_.selected(); selected && !drawing_) {
+        const std::vector<geodesy::PlanePoint> points = pointsOf(work_.plan(), *selected);
+        std::vector<QPointF> spots;
+        for (const geodesy::PlanePoint p : points) {
+            spots.push_back(at(p));
+        }
+        if (spots.size() > 1) {
+            paintHandles(painter, spots, colours);
+        }
+        if (!spots.empty()) {
+            threads(spots.front());
+            paintCrossHair(painter, spots.front(), colours);
+        }
+    }
+    if (drawing_ && pointerInside_) {
+        const tools::Wet wet = tool_->wet();
+        std::vector<QPointF> line;
+        for (const geodesy::PlanePoint p : wet.line) {
+            line.push_back(at(p));
+        }
+        paintWet(painter, line, wet.closes, colours);
+        threads(pointer_);
+        paintCrossHair(painter, pointer_, colours);
+        const plan::FilmPtr film = work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
+        paintTag(painter, pointer_, tagFor(work_, wet, tool_->hint(), film ? film->name : std::string{}), view_,
+                 *faces_, colours);
+    } else if (pointerInside_ && work_.workingFilm() && !panFrom_) {
+        if (const plan::FilmPtr film = work_.plan().film(*work_.workingFilm())) {
+            paintFilmName(painter, pointer_, film->name, view_, *faces_, colours);
+        }
+    }
+}
+
+void LightTable::paintEvent(QPaintEvent* /*event*/) {
+    QPainter painter(this);
+    const Palette colours = table::palette(theme_);
+    painter.fillRect(rect(), colours.desk);
+    if (!faces_) {
+        return;
+    }
+    painter.setRenderHint(QPainter::Antialiasing);
+    const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr;
+    const Metres printed = film::gridInterval(sheet ? sheet->scale : Scale{});
+    const RimFigures figures = rimFigures(view_, printed, kFigureRoom);
+    const Area& area = view_.area();
+    const QRectF inside(area.left, area.top, area.width, area.height);
+    painter.save();
+    painter.setClipRect(inside);
+    paintGroundLayer(painter, figures, colours);
+    films_.paint(painter, view_, moving_ ? Scaling::Nearest : Scaling::Smooth);
+    if (work_.workingFilm()) {
+        const auto& stack = work_.plan().films();
+        const auto place = std::find_if(stack.begin(), stack.end(),
+                                        [this](const plan::FilmPtr& film) { return film->id == *work_.workingFilm(); });
+        paintFilmEdge(painter, view_, films_.picture().windowGround, static_cast<int>(place - stack.begin()) + 1,
+                      colours);
+    }
+    if (work_.isOpen()) {
+        const geodesy::PlanePoint looked = view_.place({pointer_.x(), pointer_.y()});
+        CornerRows rows = cornerRows(work_.plan(), view_);
+        if (pointerInside_) {
+            rows.first = placeWords(work_, looked);
+        }
+        paintCornerBlock(painter, view_, rows, *faces_, colours);
+    }
+    painter.restore();
+    paintRim(painter, view_, figures, *faces_, colours);
+    painter.save();
+    painter.setClipRect(QRectF(0, 0, area.right(), area.bottom()));
+    paintOverlay(painter, colours);
+    painter.restore();
+}
+
+}  // namespace crosstick::table

@@ -1,0 +1,92 @@
+#pragma once
+
+#include <memory>
+
+#include <QTimer>
+#include <QWidget>
+
+#include "ui/table/film_layer.h"
+#include "ui/table/rim_figures.h"
+#include "ui/table/tile_store.h"
+#include "ui/tools/tool.h"
+#include "ui/work/work.h"
+
+namespace crosstick::table {
+
+/// The light table: sheet, films, what is wet, cross-hair, threads, reading tag, rim and corner block. Turns pointer
+/// and keys into events for the tool in hand, and what the tool answers into edits of the work.
+class LightTable final : public QWidget {
+    Q_OBJECT
+
+  public:
+    LightTable(work::Work& work, std::filesystem::path share, QWidget* parent = nullptr);
+    ~LightTable() override;
+
+    void setTheme(Theme theme);
+    void setTool(std::unique_ptr<tools::Tool> tool);  ///< null: the hand
+    [[nodiscard]] bool isDrawing() const { return drawing_; }
+    void finishTool();
+    void fit();
+    void fitSheet();
+    void zoomBy(double factor);
+    void showTrueSize();  ///< one millimetre of the sheet is one of the screen, as far as the screen tells its size
+    [[nodiscard]] const View& view() const { return view_; }
+    void setView(const View& view);
+    void centreOn(geodesy::PlanePoint onGrid);
+    /// Nothing is missing any more: every tile is there and the films are those of the plan.
+    [[nodiscard]] bool isSettled() const;
+    [[nodiscard]] QSize sizeHint() const override { return {1000, 600}; }
+
+  Q_SIGNALS:
+    void toolDone();
+    void labelWanted();  ///< something new was placed: the caret belongs to its label
+    void menuWanted(const QPoint& at);
+    void viewChanged();
+    void sheetFailed(const QString& fault);
+
+  protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void keyReleaseEvent(QKeyEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    bool event(QEvent* event) override;
+
+  private:
+    work::Work& work_;
+    std::filesystem::path share_;
+    std::optional<press::Faces> faces_;
+    TileStore tiles_;
+    FilmLayer films_;
+    View view_;
+    Theme theme_ = Theme::Day;
+    std::unique_ptr<tools::Tool> tool_;
+    bool drawing_ = false;
+    bool fitWanted_ = true;
+    QTimer rest_;
+    bool moving_ = false;
+    std::optional<QPointF> panFrom_;
+    bool spaceHeld_ = false;
+    QPointF pointer_;
+    bool pointerInside_ = false;
+    std::shared_ptr<const Scene> scene_;
+
+    void planReplaced();
+    void renewScene();
+    void orderFilms();
+    void startMoving();
+    void apply(const tools::Reply& reply);
+    void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);
+    [[nodiscard]] tools::Ground ground() const;
+    [[nodiscard]] std::vector<plan::FilmPtr> shownFilms() const;
+    [[nodiscard]] std::optional<geodesy::PlanePoint> inPlan(QPointF at) const;
+    [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
+    void paintGroundLayer(QPainter& painter, const RimFigures& figures, const Palette& colours);
+    void paintOverlay(QPainter& painter, const Palette& colours);
+};
+
+}  // namespace crosstick::table

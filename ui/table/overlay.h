@@ -1,0 +1,40 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <QPointF>
+#include <QRectF>
+
+#include "ui/press/faces.h"
+#include "ui/table/palette.h"
+#include "ui/table/view.h"
+
+class QPainter;
+
+namespace crosstick::table {
+
+// What the program adds to the table in its own colour; none of it ever prints.
+
+/// What is wet: thin, ending at the hand.
+void paintWet(QPainter& painter, const std::vector<QPointF>& line, bool closes, const Palette& colours);
+/// Open cross-hair: four arms, so that the spot itself stays visible.
+void paintCrossHair(QPainter& painter, QPointF at, const Palette& colours);
+/// Threads from a spot to both rims, with the figures of the spot in tabs on the rim.
+void paintThreads(QPainter& painter, QPointF at, const View& view, const std::string& easting,
+                  const std::string& northing, const press::Faces& faces, const Palette& colours);
+/// Open square handles on the points of what is selected.
+void paintHandles(QPainter& painter, const std::vector<QPointF>& points, const Palette& colours);
+
+/// The reading tag beside the hand: figures large, what they mean, what it will be. Flips before an edge.
+struct Tag {
+    std::string first, second, third;
+};
+void paintTag(QPainter& painter, QPointF at, const Tag& tag, const View& view, const press::Faces& faces,
+              const Palette& colours);
+/// A small word beside the pointer: the working film's name.
+void paintFilmName(QPainter& painter, QPointF at, const std::string& name, const View& view, const press::Faces& faces,
+                   const Palette& colours);
+
+}  // namespace crosstick::table

@@ -1,0 +1,144 @@
+#include "ui/table/tile_store.h"
+
+#include <algorithm>
+
+#include <QPainter>
+
+namespace crosstick::table {
+namespace {
+
+constexpr int kCoarsest = 7;  ///< levels above the wanted one that may stand in for it
+constexpr std::size_t kMostAsked = 64;
+
+}  // namespace
+
+void TileReader::open(const std::filesystem::path& file, Theme theme, int generation) {
+    generation_ = generation;
+    tiles_.reset();
+    if (auto raster = sheets::Raster::open(file)) {
+        tiles_ = std::make_unique<FileTiles>(std::move(*raster), theme);
+    } else {
+        Q_EMIT failed(QString::fromStdString(std::string(raster.error().fault.name)), generation);
+    }
+}
+
+void TileReader::read(TileKey key, int generation) {
+    if (!tiles_ || generation != generation_) {
+        return;
+    }
+    if (auto image = tiles_->tile(key)) {
+        Q_EMIT arrived(key, *image, generation);
+    } else {
+        Q_EMIT failed(QString::fromStdString(std::string(image.error().fault.name)), generation);
+    }
+}
+
+TileStore::TileStore(QObject* parent, std::size_t capBytes) : QObject(parent), reader_(new TileReader), cap_(capBytes) {
+    reader_->moveToThread(&thread_);
+    connect(&thread_, &QThread::finished, reader_, &QObject::deleteLater);
+    connect(this, &TileStore::wanted, reader_, &TileReader::read);
+    connect(reader_, &TileReader::arrived, this, &TileStore::take);
+    connect(reader_, &TileReader::failed, this, [this](const QString& fault, int generation) {
+        if (generation == generation_) {
+            asked_.clear();
+            Q_EMIT failed(fault);
+        }
+    });
+    thread_.start(QThread::LowPriority);
+}
+
+TileStore::~TileStore() {
+    ++generation_;
+    thread_.quit();
+    thread_.wait();
+}
+
+void TileStore::open(const std::filesystem::path& file, RasterSize size, Theme theme) {
+    close();
+    size_ = size;
+    isOpen_ = true;
+    const int generation = generation_;
+    QMetaObject::invokeMethod(reader_,
+                              [reader = reader_, file, theme, generation] { reader->open(file, theme, generation); });
+}
+
+void TileStore::close() {
+    ++generation_;
+    held_.clear();
+    turns_.clear();
+    asked_.clear();
+    bytes_ = 0;
+    isOpen_ = false;
+}
+
+void TileStore::take(TileKey key, const QImage& image, int generation) {
+    if (generation != generation_) {
+        return;
+    }
+    asked_.erase(key);
+    turns_.push_front(key);
+    held_[key] = {image, turns_.begin()};
+    bytes_ += static_cast<std::size_t>(image.sizeInBytes());
+    while (bytes_ > cap_ && turns_.size() > 1) {
+        const auto oldest = held_.find(turns_.back());
+        bytes_ -= static_cast<std::size_t>(oldest->second.image.sizeInBytes());
+        held_.erase(oldest);
+        turns_.pop_back();
+    }
+    Q_EMIT changed();
+}
+
+const QImage* TileStore::use(TileKey key) {
+    const auto found = held_.find(key);
+    if (found == held_.end()) {
+        return nullptr;
+    }
+    turns_.splice(turns_.begin(), turns_, found->second.turn);
+    return &found->second.image;
+}
+
+void TileStore::ask(TileKey key) {
+    if (asked_.size() < kMostAsked && asked_.insert(key).second) {
+        Q_EMIT wanted(key, generation_);
+    }
+}
+
+void TileStore::paint(QPainter& painter, const View& view, const plan::Placement& placement, Scaling scaling) {
+    if (!isOpen_) {
+        return;
+    }
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    painter.setRenderHint(QPainter::SmoothPixmapTransform, scaling == Scaling::Smooth);
+    const QTransform base = painter.transform();
+    const int level = levelFor(placement, view.zoom());
+    const auto keys = tilesIn(view, placement, size_, level);
+    std::set<TileKey> standIns;
+    for (const TileKey key : keys) {
+        if (held_.contains(key)) {
+            continue;
+        }
+        ask(key);
+        for (int up = 1; up <= kCoarsest; ++up) {
+            const TileKey coarser{level + up, key.column >> up, key.row >> up};
+            if (held_.contains(coarser)) {
+                standIns.insert(coarser);
+                break;
+            }
+        }
+    }
+    // The coarsest first, so that finer ones lie over them.
+    for (auto stand = standIns.rbegin(); stand != standIns.rend(); ++stand) {
+        painter.setTransform(tileOnTable(view, placement, *stand) * base);
+        painter.drawImage(QPointF(0, 0), *use(*stand));
+    }
+    for (const TileKey key : keys) {
+        if (const QImage* image = use(key)) {
+            painter.setTransform(tileOnTable(view, placement, key) * base);
+            painter.drawImage(QPointF(0, 0), *image);
+        }
+    }
+    painter.restore();
+}
+
+}  // namespace crosstick::table
