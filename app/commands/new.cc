@@ -4,8 +4,7 @@
 #include "app/commands/answers.h"
 #include "app/sheet_options.h"
 #include "core/files/plan_file.h"
-#include "core/film/registration.h"
-#include "core/geodesy/crs.h"
+#include "core/film/new_plan.h"
 #include "core/sheets/sheet_file.h"
 
 namespace crosstick::app {
@@ -22,21 +21,6 @@ std::string asSeenFrom(const std::filesystem::path& folder, const std::filesyste
     const auto relative =
         std::filesystem::proximate(std::filesystem::absolute(file), std::filesystem::absolute(folder));
     return relative.empty() || *relative.begin() == ".." ? std::filesystem::absolute(file).string() : relative.string();
-}
-
-/// The plan's own plane: the zone of the sheet's middle on WGS 84.
-Result<geodesy::Zone> zoneOf(const plan::Sheet& sheet) {
-    auto plane = geodesy::Plane::of(sheet.crs);
-    if (!plane) {
-        return tl::unexpected(plane.error());
-    }
-    const plan::Placement& p = sheet.placement;
-    const double x = sheet.columns / 2.0;
-    const double y = sheet.rows / 2.0;
-    return plane
-        ->grid({p.corner.easting + Metres(p.eastPerColumn * x + p.eastPerRow * y),
-                p.corner.northing + Metres(p.northPerColumn * x + p.northPerRow * y)})
-        .map([](const geodesy::GridPoint& point) { return point.zone; });
 }
 
 Result<plan::Heading> headingFrom(const Options& options, const Surroundings& surroundings) {
@@ -80,27 +64,13 @@ Result<plan::Plan> planFrom(const Options& options, const Surroundings& surround
     if (!sheet) {
         return tl::unexpected(sheet.error());
     }
-    const auto zone = zoneOf(*sheet);
-    if (!zone) {
-        return tl::unexpected(zone.error());
-    }
     auto heading = headingFrom(options, surroundings);
     if (!heading) {
         return tl::unexpected(heading.error());
     }
-    heading->plane = *zone;
     const auto folder = std::filesystem::absolute(options.plan).parent_path();
     sheet->path = asSeenFrom(folder, options.sheet);
-    plan::PlanBuilder builder{plan::Plan{}};
-    builder.id(ids.next()).heading(std::move(*heading)).put(std::move(*sheet));
-    plan::Plan plan = std::move(builder).build();
-    auto registration = film::proposeRegistration(plan);
-    if (!registration) {
-        return tl::unexpected(registration.error());
-    }
-    plan::PlanBuilder placed(plan);
-    placed.registration(std::move(*registration));
-    return std::move(placed).build();
+    return film::planOnSheet(std::move(*sheet), std::move(*heading), ids.next());
 }
 
 Exit makeNew(const Options& options, const Surroundings& surroundings) {

@@ -65,13 +65,19 @@ void Work::openGround() {
     if (auto grid = movement::WorkGrid::of(committed())) {
         grid_.emplace(std::move(*grid));
     }
-    if (!committed().sheets().empty() && !committed().sheets().front()->elevationPath.empty()) {
-        const std::filesystem::path path = committed().sheets().front()->elevationPath;
-        if (auto heights =
-                sheets::Elevation::open(path.is_absolute() ? path : folder_ / path, committed().planeCrs())) {
+    if (const std::filesystem::path file = heightsFile(); !file.empty()) {
+        if (auto heights = sheets::Elevation::open(file, committed().planeCrs())) {
             heights_ = std::move(*heights);
         }
     }
+}
+
+std::filesystem::path Work::heightsFile() const {
+    if (committed().sheets().empty() || committed().sheets().front()->elevationPath.empty()) {
+        return {};
+    }
+    const std::filesystem::path path = committed().sheets().front()->elevationPath;
+    return path.is_absolute() ? path : folder_ / path;
 }
 
 Result<void> Work::open(const std::filesystem::path& file) {
@@ -274,7 +280,7 @@ void Work::renewFigures(const plan::Plan& before) {
     figures_.clear();
     figureFaults_.clear();
     for (const plan::RoutePtr& route : now.routes()) {
-        if (auto figures = movement::routeFigures(now, *route, model(), heights())) {
+        if (auto figures = figuresOf(now, *route)) {
             figures_.emplace(route->id, std::move(*figures));
         } else {
             figureFaults_.emplace(route->id, figures.error());
@@ -375,7 +381,8 @@ void Work::setWetRoute(std::optional<plan::Plan> with, plan::ItemId route) {
 }
 
 Result<movement::RouteFigures> Work::figuresOf(const plan::Plan& plan, const plan::Route& route) const {
-    return movement::routeFigures(plan, route, model(), heights());
+    return grid_ ? movement::routeFigures(plan, route, *grid_, model(), heights())
+                 : movement::routeFigures(plan, route, model(), heights());
 }
 
 Result<movement::RouteFigures> Work::figuresBetween(geodesy::PlanePoint from, geodesy::PlanePoint to) const {

@@ -45,6 +45,8 @@ class Work : public QObject {
     [[nodiscard]] const plan::Plan& committed() const;  ///< the present one of the history
     [[nodiscard]] const movement::WorkGrid* grid() const { return grid_ ? &*grid_ : nullptr; }
     [[nodiscard]] const sheets::HeightSource* heights() const { return heights_.get(); }
+    /// The height model's file, for whoever computes on another thread and opens it anew; empty where there is none.
+    [[nodiscard]] std::filesystem::path heightsFile() const;
     [[nodiscard]] const geodesy::MagneticModel* model() const { return model_ ? &*model_ : nullptr; }
     [[nodiscard]] const std::map<plan::ItemId, movement::RouteFigures>& figures() const { return figures_; }
     /// Why a route has no figures; nothing where it has.

@@ -1,0 +1,353 @@
+#include "ui/copies/copies.h"
+
+#include <algorithm>
+#include <memory>
+
+#include <QFileDialog>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QPainter>
+#include <QProcess>
+#include <QTemporaryFile>
+#include <QThreadPool>
+#include <QVBoxLayout>
+
+#include "ui/copies/queues.h"
+#include "ui/press/pdf.h"
+
+namespace crosstick::copies {
+namespace {
+
+constexpr int kCardWide = 252;
+constexpr double kPixelsPerMm = 96 / 25.4;
+
+QLabel* label(const QString& words, int size, look::Weight weight, QWidget* parent) {
+    auto* made = new QLabel(words, parent);
+    made->setFont(look::face(size, weight));
+    made->setTextFormat(Qt::PlainText);
+    made->setWordWrap(true);
+    return made;
+}
+
+}  // namespace
+
+PageView::PageView(const press::Faces* faces, QWidget* parent) : QWidget(parent), faces_(faces) {
+    setAccessibleName(tr("Page as it will print"));
+    setMinimumSize(200, 200);
+}
+
+void PageView::show(const Sheet* sheet, look::Light light, bool onePen) {
+    sheet_ = sheet;
+    light_ = light;
+    onePen_ = onePen;
+    update();
+}
+
+double PageView::scale() const {
+    if (sheet_ == nullptr) {
+        return 1;
+    }
+    const double wide = sheet_->page.paper.width.value();
+    const double high = sheet_->page.paper.height.value();
+    return std::min((width() - 24) / wide, (height() - 24) / high) / kPixelsPerMm;
+}
+
+void PageView::paintEvent(QPaintEvent* /*event*/) {
+    QPainter painter(this);
+    const look::Colours c = look::colours(light_);
+    painter.fillRect(rect(), c.desk);
+    if (sheet_ == nullptr || faces_ == nullptr) {
+        return;
+    }
+    const double perMm = scale() * kPixelsPerMm;
+    const QSizeF size(sheet_->page.paper.width.value() * perMm, sheet_->page.paper.height.value() * perMm);
+    const QRectF page(QPointF(std::round((width() - size.width()) / 2), std::round((height() - size.height()) / 2)),
+                      size);
+    painter.fillRect(page.translated(3, 3), QColor(0, 0, 0, 71));
+    const bool night = light_ == look::Light::Night;
+    painter.fillRect(page, night ? c.well : QColor(Qt::white));
+    painter.setPen(QPen(c.edge, 1));
+    painter.drawRect(page.adjusted(-0.5, -0.5, 0.5, 0.5));
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.translate(page.topLeft());
+    painter.scale(perMm, perMm);
+    const press::Inks inks = night ? press::nightInks() : onePen_ ? press::onePenInks() : press::paperInks();
+    press::paint(painter, sheet_->page.drawing, {*faces_, inks, press::Letters::AsOutlines, press::HaloRule::LeftOut});
+}
+
+Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
+               QWidget* parent)
+    : QWidget(parent), work_(work), say_(std::move(say)) {
+    if (auto faces = press::Faces::open(share / "faces")) {
+        faces_.emplace(std::move(*faces));
+    }
+    setAccessibleName(tr("Copies"));
+    setFocusPolicy(Qt::StrongFocus);
+    auto* left = new QVBoxLayout;
+    auto* head = new QHBoxLayout;
+    title_ = label({}, 12, look::Weight::Bold, this);
+    title_->setWordWrap(false);
+    seen_ = label({}, 11, look::Weight::Regular, this);
+    seen_->setWordWrap(false);
+    page_ = new QComboBox(this);
+    page_->setAccessibleName(tr("Page"));
+    page_->setMinimumWidth(240);
+    head->addWidget(title_, 1);
+    head->addWidget(seen_);
+    head->addWidget(page_);
+    head->setContentsMargins(12, 8, 12, 4);
+    view_ = new PageView(faces_ ? &*faces_ : nullptr, this);
+    left->addLayout(head);
+    left->addWidget(view_, 1);
+    left->setContentsMargins(0, 0, 0, 0);
+    auto* card = new QWidget(this);
+    card->setObjectName(QStringLiteral("copiesCard"));
+    card->setFixedWidth(kCardWide);
+    card->setAutoFillBackground(true);
+    auto* column = new QVBoxLayout(card);
+    column->setContentsMargins(12, 12, 12, 12);
+    column->setSpacing(6);
+    column->addWidget(label(tr("Make the copies"), 15, look::Weight::Bold, card));
+    summary_ = label({}, 12, look::Weight::Regular, card);
+    column->addWidget(summary_);
+    column->addSpacing(10);
+    column->addWidget(label(tr("Paper of the films"), 11, look::Weight::Regular, card));
+    paper_ = new QComboBox(card);
+    paper_->setAccessibleName(tr("Paper of the films"));
+    for (const auto& [words, name] : {std::pair(tr("the smallest of A4 and A3"), ""), std::pair(tr("A4"), "a4"),
+                                      std::pair(tr("A3"), "a3"), std::pair(tr("Letter"), "letter")}) {
+        paper_->addItem(words, QString::fromLatin1(name));
+    }
+    column->addWidget(paper_);
+    onePen_ = new QPushButton(tr("One pen, all black"), card);
+    onePen_->setCheckable(true);
+    column->addWidget(onePen_);
+    column->addSpacing(10);
+    column->addWidget(label(tr("Before you print"), 12, look::Weight::Bold, card));
+    notes_ = label({}, 12, look::Weight::Regular, card);
+    column->addWidget(notes_);
+    column->addStretch(1);
+    column->addWidget(label(tr("Printer"), 11, look::Weight::Regular, card));
+    printer_ = new QComboBox(card);
+    printer_->setAccessibleName(tr("Printer"));
+    column->addWidget(printer_);
+    print_ = new QPushButton(tr("Print films and cards"), card);
+    save_ = new QPushButton(tr("Save as PDF"), card);
+    save_->setProperty("main", true);
+    back_ = new QPushButton(tr("Back to the table, Esc"), card);
+    for (QPushButton* button : {print_, save_, back_}) {
+        column->addWidget(button);
+    }
+    column->addWidget(label(tr("Nothing in violet is ever printed. Print at 100 %, then measure the 100 mm bars."), 11,
+                            look::Weight::Regular, card));
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+    row->addLayout(left, 1);
+    row->addWidget(card);
+    connect(page_, &QComboBox::activated, this, [this](int index) {
+        at_ = index;
+        showPage();
+    });
+    connect(paper_, &QComboBox::activated, this, [this] { open(); });
+    connect(onePen_, &QPushButton::toggled, this, [this] { open(); });
+    connect(save_, &QPushButton::clicked, this, &Copies::askAndSave);
+    connect(print_, &QPushButton::clicked, this, &Copies::print);
+    connect(back_, &QPushButton::clicked, this, &Copies::left);
+    connect(&work_, &work::Work::planReplaced, this, [this] {
+        all_.clear();
+        view_->show(nullptr, light_, false);
+    });
+}
+
+Copies::~Copies() {
+    ++round_;
+    QThreadPool::globalInstance()->waitForDone();
+}
+
+void Copies::setLight(look::Light light) {
+    light_ = light;
+    if (auto* card = findChild<QWidget*>(QStringLiteral("copiesCard"))) {
+        QPalette p = card->palette();
+        p.setColor(QPalette::Window, look::colours(light).card);
+        card->setPalette(p);
+    }
+    showPage();
+}
+
+void Copies::paintEvent(QPaintEvent* /*event*/) {
+    QPainter painter(this);
+    painter.fillRect(rect(), look::colours(light_).desk);
+}
+
+void Copies::open() {
+    isMaking_ = true;
+    title_->setText(tr("Laying out the pages"));
+    const int round = ++round_;
+    CopyWish wish;
+    wish.angles = work_.angles();
+    wish.pens = onePen_->isChecked() ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
+    const std::string paper = paper_->currentData().toString().toStdString();
+    if (auto chosen = paper.empty() ? Result<film::PaperChoice>(film::usualPapers()) : film::parsePaper(paper)) {
+        wish.papers = std::move(*chosen);
+    }
+    printer_->clear();
+    printer_->addItems(printQueues());
+    print_->setEnabled(printer_->count() > 0);
+    print_->setToolTip(printer_->count() > 0 ? QString() : tr("This computer knows no printer. Save as PDF instead."));
+    if (printer_->count() == 0) {
+        printer_->addItem(tr("no printer is known"));
+        printer_->setEnabled(false);
+    }
+    const plan::Plan plan = work_.committed();
+    const std::filesystem::path heightsFile = work_.heightsFile();
+    const auto model = work_.model() != nullptr ? std::optional(*work_.model()) : std::nullopt;
+    QThreadPool::globalInstance()->start([this, plan, wish, heightsFile, model, round] {
+        // A height model answers one thread at a time: this one opens its own.
+        std::shared_ptr<const sheets::Elevation> heights;
+        if (!heightsFile.empty()) {
+            if (auto opened = sheets::Elevation::open(heightsFile, plan.planeCrs())) {
+                heights = std::move(*opened);
+            }
+        }
+        auto made = std::make_shared<MadeSheets>(makeSheets(plan, wish, model ? &*model : nullptr, heights.get()));
+        QMetaObject::invokeMethod(this, [this, made, round] {
+            if (round == round_) {
+                take(std::move(*made));
+            }
+        });
+    });
+}
+
+void Copies::take(MadeSheets made) {
+    isMaking_ = false;
+    made_ = std::move(made);
+    all_.clear();
+    for (const Sheet& sheet : made_.films) {
+        all_.push_back(&sheet);
+    }
+    for (const Sheet& sheet : made_.cards) {
+        all_.push_back(&sheet);
+    }
+    page_->clear();
+    for (const Sheet* sheet : all_) {
+        page_->addItem(sheet->isFilm ? tr("Film %1").arg(sheet->name) : sheet->name);
+    }
+    at_ = std::clamp(at_, 0, std::max(0, static_cast<int>(all_.size()) - 1));
+    summary_->setText(tr("%1 films, %2 cards").arg(made_.films.size()).arg(made_.cards.size()));
+    QStringList notes;
+    if (made_.fault) {
+        notes << say_(*made_.fault);
+    }
+    for (const Error& note : made_.notes) {
+        notes << say_(note);
+    }
+    notes_->setText(notes.isEmpty() ? tr("Check declination and datum against the paper map. Local rules and the "
+                                         "leader's judgement come first.")
+                                    : notes.join(QStringLiteral("\n\n")));
+    save_->setEnabled(!all_.empty());
+    showPage();
+}
+
+void Copies::showPage() {
+    const Sheet* sheet = all_.empty() ? nullptr : all_[static_cast<std::size_t>(at_)];
+    view_->show(sheet, light_, onePen_->isChecked());
+    if (sheet == nullptr) {
+        title_->setText(isMaking_ ? tr("Laying out the pages") : tr("No page: %1").arg(notes_->text()));
+        seen_->clear();
+        return;
+    }
+    page_->setCurrentIndex(at_);
+    title_->setText(tr("Page %1 of %2, %3 x %4 mm, as it will print")
+                        .arg(at_ + 1)
+                        .arg(all_.size())
+                        .arg(sheet->page.paper.width.value(), 0, 'f', 0)
+                        .arg(sheet->page.paper.height.value(), 0, 'f', 0));
+    seen_->setText(tr("seen at %1 %").arg(qRound(view_->scale() * 100)));
+}
+
+void Copies::turn(int pages) {
+    if (!all_.empty()) {
+        at_ = std::clamp(at_ + pages, 0, static_cast<int>(all_.size()) - 1);
+        showPage();
+    }
+}
+
+void Copies::keyPressEvent(QKeyEvent* event) {
+    switch (event->key()) {
+        case Qt::Key_Escape:
+            Q_EMIT left();
+            return;
+        case Qt::Key_Right:
+        case Qt::Key_PageDown:
+            return turn(1);
+        case Qt::Key_Left:
+        case Qt::Key_PageUp:
+            return turn(-1);
+        case Qt::Key_M:
+            onePen_->toggle();
+            return;
+        default:
+            QWidget::keyPressEvent(event);
+    }
+}
+
+Result<std::string> Copies::bytesOf(const std::vector<Sheet>& sheets, const press::Inks& inks) const {
+    std::vector<press::PdfPage> pages;
+    for (const Sheet& sheet : sheets) {
+        pages.push_back(sheet.page);
+    }
+    return press::pdfBytes(pages, press::pdfFacts(work_.committed()), *faces_, inks);
+}
+
+void Copies::savePdf(const QString& films, const QString& cards) {
+    const press::Inks inks = onePen_->isChecked() ? press::onePenInks() : press::paperInks();
+    QStringList written;
+    for (const auto& [sheets, file, pens] :
+         {std::tuple(&made_.films, films, inks), std::tuple(&made_.cards, cards, press::onePenInks())}) {
+        if (sheets->empty() || file.isEmpty()) {
+            continue;
+        }
+        const auto bytes = bytesOf(*sheets, pens);
+        const auto done =
+            bytes ? press::writeWhole(file.toStdString(), *bytes) : Result<void>(tl::unexpected(bytes.error()));
+        if (!done) {
+            Q_EMIT said(say_(done.error()));
+            return;
+        }
+        written << file;
+    }
+    Q_EMIT said(tr("Written: %1").arg(written.join(QStringLiteral(", "))));
+}
+
+void Copies::askAndSave() {
+    const QString beside = QString::fromStdString((work_.folder() / "films.pdf").string());
+    const QString films =
+        QFileDialog::getSaveFileName(this, tr("Films as PDF; the cards go beside them"), beside, tr("PDF (*.pdf)"));
+    if (films.isEmpty()) {
+        return;
+    }
+    const QFileInfo info(films);
+    savePdf(films, info.dir().filePath(info.completeBaseName() + QStringLiteral("-cards.pdf")));
+}
+
+void Copies::print() {
+    for (const auto* sheets : {&made_.films, &made_.cards}) {
+        if (sheets->empty()) {
+            continue;
+        }
+        const auto bytes =
+            bytesOf(*sheets, onePen_->isChecked() || sheets == &made_.cards ? press::onePenInks() : press::paperInks());
+        if (!bytes) {
+            Q_EMIT said(say_(bytes.error()));
+            return;
+        }
+        if (const QString fault = sendToQueue(printer_->currentText(), *bytes); !fault.isEmpty()) {
+            Q_EMIT said(fault);
+            return;
+        }
+    }
+    Q_EMIT said(tr("Sent to %1 at true size.").arg(printer_->currentText()));
+}
+
+}  // namespace crosstick::copies

@@ -1,0 +1,69 @@
+#pragma once
+
+#include <functional>
+#include <map>
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QScrollArea>
+
+#include "ui/look/theme.h"
+#include "ui/work/work.h"
+
+class QVBoxLayout;
+
+namespace crosstick::details {
+
+/// The card at the side: the selected measure or route with its fields. Enter goes to the next field, Escape to the
+/// table. What is refused stays in force on the table and is said under its field.
+class Details final : public QScrollArea {
+    Q_OBJECT
+
+  public:
+    static constexpr int kWidth = 252;
+
+    Details(work::Work& work, std::function<QString(const Error&)> say, QWidget* parent = nullptr);
+
+    void setLight(look::Light light);
+    /// The caret into the number or name, all of it chosen: Enter keeps it.
+    void askForLabel();
+    [[nodiscard]] QLineEdit* labelField() const { return labelField_; }
+    [[nodiscard]] QLineEdit* gridField() const { return gridField_; }
+
+  Q_SIGNALS:
+    void left();  ///< back to the table
+
+  protected:
+    void keyPressEvent(QKeyEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+  private:
+    /// Takes a field's text to an edit of the plan, or says why not.
+    using Take = std::function<Result<plan::Plan>(const plan::Plan&, const std::string&)>;
+
+    work::Work& work_;
+    std::function<QString(const Error&)> say_;
+    look::Light light_ = look::Light::Day;
+    QWidget* body_ = nullptr;
+    QVBoxLayout* column_ = nullptr;
+    QLineEdit* labelField_ = nullptr;
+    QLineEdit* gridField_ = nullptr;
+    QLabel* numbers_ = nullptr;
+    std::optional<plan::ItemId> shown_;
+    bool isRebuilding_ = false;
+
+    void rebuild();
+    void renewValues();
+    void addHead(const QString& name, const QString& kind);
+    QLineEdit* addField(const QString& label, const std::string& value, const std::string& caption, Take take);
+    void addMeasure(const plan::Measure& measure);
+    void addRoute(const plan::Route& route);
+    void addState(const plan::Measure& measure);
+    void addShownOn(const plan::ItemId& item);
+    [[nodiscard]] QString numbersOf(const plan::ItemId& item) const;
+    [[nodiscard]] QString gridOf(const plan::Measure& measure) const;
+    std::map<QLineEdit*, std::function<std::string()>> values_;
+};
+
+}  // namespace crosstick::details

@@ -1,0 +1,203 @@
+#include "ui/start/start_page.h"
+
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPainter>
+#include <QVBoxLayout>
+
+namespace crosstick::start {
+namespace {
+
+constexpr int kGlassLeft = 98;
+constexpr int kGlassWide = 760;
+constexpr int kSideWide = 388;
+
+/// A way in: what it does, what it takes, its key.
+class Way final : public QPushButton {
+  public:
+    Way(const QString& what, const QString& how, const QString& key, const look::Light& light, QWidget* parent)
+        : QPushButton(parent), what_(what), how_(how), key_(key), light_(light) {
+        setMinimumHeight(52);
+        setAccessibleName(what + QStringLiteral(", ") + how);
+    }
+
+  protected:
+    void paintEvent(QPaintEvent* /*event*/) override {
+        QPainter painter(this);
+        const look::Colours c = look::colours(light_);
+        painter.fillRect(rect(), underMouse() ? c.card : c.well);
+        painter.setPen(QPen(hasFocus() ? c.ours : c.edge, hasFocus() ? 2 : 1));
+        painter.drawRect(hasFocus() ? rect().adjusted(1, 1, -1, -1) : rect().adjusted(0, 0, -1, -1));
+        painter.setPen(c.ink);
+        painter.setFont(look::face(15, look::Weight::Bold));
+        painter.drawText(rect().adjusted(20, 6, -90, -24), Qt::AlignVCenter | Qt::AlignLeft, what_);
+        painter.setPen(c.inkTwo);
+        painter.setFont(look::face(12));
+        painter.drawText(rect().adjusted(20, 26, -90, -6), Qt::AlignVCenter | Qt::AlignLeft, how_);
+        painter.setFont(look::face(12));
+        const int wide = painter.fontMetrics().horizontalAdvance(key_) + 12;
+        const QRect cap(width() - 16 - wide, height() / 2 - 9, wide, 18);
+        painter.setPen(QPen(c.ink, 1));
+        painter.drawRect(cap);
+        painter.drawText(cap, Qt::AlignCenter, key_);
+    }
+
+  private:
+    QString what_, how_, key_;
+    const look::Light& light_;
+};
+
+void clear(QLayout* layout) {
+    while (QLayoutItem* item = layout->takeAt(0)) {
+        if (item->widget() != nullptr) {
+            item->widget()->hide();
+            item->widget()->deleteLater();
+        }
+        delete item;
+    }
+}
+
+QLabel* words(const QString& text, int size, look::Weight weight, QWidget* parent) {
+    auto* label = new QLabel(text, parent);
+    label->setFont(look::face(size, weight));
+    label->setTextFormat(Qt::PlainText);
+    label->setWordWrap(true);
+    return label;
+}
+
+}  // namespace
+
+StartPage::StartPage(QWidget* parent) : QWidget(parent), glass_(new QWidget(this)), side_(new QWidget(this)) {
+    setAccessibleName(tr("Empty window"));
+    auto* rows = new QVBoxLayout(glass_);
+    rows->setSpacing(10);
+    rows->addStretch(3);
+    rows->addWidget(words(tr("Lay a map sheet on the table."), 28, look::Weight::Bold, glass_));
+    rows->addWidget(words(tr("Open a GeoTIFF map sheet: the films get its grid, its scale and its ticks. Or take up a "
+                             "plan, or try the demo."),
+                          15, look::Weight::Regular, glass_));
+    rows->addSpacing(10);
+    const auto way = [&](const QString& what, const QString& how, const QString& key, auto signal) {
+        auto* button = new Way(what, how, key, light_, glass_);
+        connect(button, &QPushButton::clicked, this, signal);
+        rows->addWidget(button);
+        ways_.push_back(button);
+    };
+    way(tr("Lay a map sheet"), tr("GeoTIFF in a projected grid; starts a new plan"), tr("Ctrl N"),
+        &StartPage::sheetWanted);
+    way(tr("Take up a plan"), tr("a GeoPackage that was saved before"), tr("Ctrl O"), &StartPage::planWanted);
+    way(tr("Start from the grid alone"), tr("blank film with ticks, for a sheet you hold in your hand"), tr("Ctrl G"),
+        &StartPage::gridWanted);
+    rows->addStretch(4);
+    auto* side = new QVBoxLayout(side_);
+    side->setContentsMargins(0, 0, 0, 0);
+    side->setSpacing(8);
+    side->addWidget(words(tr("Plans on this desk"), 15, look::Weight::Bold, side_));
+    recents_ = new QVBoxLayout;
+    recents_->setSpacing(8);
+    side->addLayout(recents_);
+    found_ = new QVBoxLayout;
+    side->addSpacing(8);
+    side->addLayout(found_);
+    auto* row = new QHBoxLayout;
+    auto* demo = new QPushButton(tr("Try it on the demo island   Ctrl D"), side_);
+    auto* night = new QPushButton(tr("Night light   Ctrl L"), side_);
+    connect(demo, &QPushButton::clicked, this, &StartPage::demoWanted);
+    connect(night, &QPushButton::clicked, this, &StartPage::nightWanted);
+    row->addWidget(demo, 1);
+    row->addWidget(night);
+    side->addLayout(row);
+    side->addStretch(1);
+    side->addWidget(words(tr("A planning and training aid. It does not replace a current map, a compass check, or your "
+                             "judgement."),
+                          12, look::Weight::Regular, side_));
+}
+
+void StartPage::setLight(look::Light light) {
+    light_ = light;
+    update();
+}
+
+void StartPage::setRecent(const std::vector<RecentPlan>& plans) {
+    clear(recents_);
+    for (std::size_t n = 0; n < plans.size() && n < 3; ++n) {
+        const QString file = plans[n].file;
+        auto* button = new Way(plans[n].name, plans[n].words, tr("Alt %1").arg(n + 1), light_, side_);
+        button->setToolTip(file);
+        connect(button, &QPushButton::clicked, this, [this, file] { Q_EMIT recentWanted(file); });
+        recents_->addWidget(button);
+    }
+    if (plans.empty()) {
+        recents_->addWidget(
+            words(tr("None yet. Plans that you save are listed here."), 12, look::Weight::Regular, side_));
+    }
+}
+
+void StartPage::setLeftovers(const std::vector<files::Leftover>& leftovers) {
+    clear(found_);
+    for (const files::Leftover& leftover : leftovers) {
+        const QString name = leftover.base.file.empty()
+                                 ? tr("a plan never saved")
+                                 : QFileInfo(QString::fromStdString(leftover.base.file)).completeBaseName();
+        auto* frame = new QWidget(side_);
+        auto* rows = new QVBoxLayout(frame);
+        rows->setContentsMargins(12, 8, 12, 8);
+        auto* head = words(tr("Found after a break-off"), 12, look::Weight::Bold, frame);
+        QPalette violet = head->palette();
+        violet.setColor(QPalette::WindowText, look::colours(light_).ours);
+        head->setPalette(violet);
+        rows->addWidget(head);
+        rows->addWidget(
+            words(tr("%1: %n step(s) newer than the file.", nullptr, static_cast<int>(leftover.edits)).arg(name), 12,
+                  look::Weight::Regular, frame));
+        auto* row = new QHBoxLayout;
+        auto* take = new QPushButton(tr("Take up the steps"), frame);
+        take->setProperty("main", true);
+        auto* leave = new QPushButton(tr("Keep the file as it is"), frame);
+        connect(take, &QPushButton::clicked, this, [this, leftover] { Q_EMIT takeUpWanted(leftover); });
+        connect(leave, &QPushButton::clicked, this, [this, leftover] { Q_EMIT leaveWanted(leftover); });
+        row->addWidget(take);
+        row->addWidget(leave);
+        rows->addLayout(row);
+        QPalette wash = frame->palette();
+        wash.setColor(QPalette::Window, look::colours(light_).wash);
+        frame->setPalette(wash);
+        frame->setAutoFillBackground(true);
+        found_->addWidget(frame);
+    }
+}
+
+void StartPage::resizeEvent(QResizeEvent* /*event*/) {
+    const int left = std::max(18, std::min(kGlassLeft, (width() - kGlassWide - kSideWide - 56) / 2 + 18));
+    const int side = std::min(kSideWide, width() / 3);
+    const int wide = std::min(kGlassWide, width() - left - side - 56 - 18);
+    const int top = std::max(16, std::min(60, height() / 12));
+    const int high = std::max(320, std::min(590, height() - 2 * top));
+    glass_->setGeometry(left, top, wide, high);
+    glass_->layout()->setContentsMargins(std::min(104, wide / 8), 40, std::min(104, wide / 8), 40);
+    side_->setGeometry(left + wide + 56, top, side, high);
+}
+
+void StartPage::paintEvent(QPaintEvent* /*event*/) {
+    QPainter painter(this);
+    const look::Colours c = look::colours(light_);
+    painter.fillRect(rect(), c.desk);
+    const QRect glass = glass_->geometry();
+    painter.fillRect(glass, c.well);
+    painter.setPen(QPen(c.edge, 1));
+    painter.drawRect(glass.adjusted(0, 0, -1, -1));
+    QPen dash(c.edge, 1, Qt::CustomDashLine);
+    dash.setDashPattern({6, 4});
+    painter.setPen(dash);
+    painter.drawRect(glass.adjusted(39, 39, -40, -40));
+    painter.setPen(QPen(c.edge, 2));
+    for (const int x : {glass.left() + 64, glass.right() - 64}) {
+        for (const int y : {glass.top() + 64, glass.bottom() - 64}) {
+            painter.drawLine(x - 18, y, x + 18, y);
+            painter.drawLine(x, y - 18, x, y + 18);
+        }
+    }
+}
+
+}  // namespace crosstick::start
