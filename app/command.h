@@ -31,6 +31,7 @@ using Action = std::function<Exit(const Surroundings&)>;
 Exit couldNot(const Surroundings& surroundings, const Error& error);
 
 /// Each adds its subcommand to the program. One file a command in app/commands.
+void addOpen(CLI::App& program, Action& action);
 void addDemo(CLI::App& program, Action& action);
 void addNew(CLI::App& program, Action& action);
 void addDraw(CLI::App& program, Action& action);

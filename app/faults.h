@@ -7,5 +7,6 @@ namespace crosstick::app {
 inline constexpr FaultId kBadAngle{"app/bad-angle"};
 inline constexpr FaultId kGmNeedsDate{"app/gm-needs-date"};
 inline constexpr FaultId kCannotRead{"app/cannot-read"};
+inline constexpr FaultId kNoDisplay{"app/no-display"};
 
 }  // namespace crosstick::app

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cstdlib>
 #include <ostream>
 
 #include "app/wording/wording.h"
@@ -24,9 +25,12 @@ Exit couldNot(const Surroundings& surroundings, const Error& error) {
 Exit run(std::vector<std::string> arguments, const Surroundings& surroundings) {
     CLI::App program{"Films, route cards and figures for a map sheet: a planning and training aid.", "crosstick"};
     program.require_subcommand(1);
+    if (arguments.empty() && (std::getenv("DISPLAY") != nullptr || std::getenv("WAYLAND_DISPLAY") != nullptr)) {
+        arguments = {"open"};  // the name alone is what a person starts from the desktop
+    }
     Action action;
     for (const auto add :
-         {addDemo, addNew, addDraw, addShow, addFilms, addCard, addPicture, addGrid, addLeg, addAbout}) {
+         {addOpen, addDemo, addNew, addDraw, addShow, addFilms, addCard, addPicture, addGrid, addLeg, addAbout}) {
         add(program, action);
     }
     for (std::string& argument : arguments) {

@@ -30,6 +30,7 @@ struct Words {
 [[nodiscard]] std::span<const Words> pressWords();
 [[nodiscard]] std::span<const Words> tableWords();
 [[nodiscard]] std::span<const Words> demoWords();
+[[nodiscard]] std::span<const Words> windowWords();
 [[nodiscard]] std::span<const Words> appWords();
 
 }  // namespace crosstick::app

@@ -10,4 +10,9 @@ namespace crosstick::film {
 /// Errors: those of geodesy::Plane and proposeRegistration.
 [[nodiscard]] Result<plan::Plan> planOnSheet(plan::Sheet sheet, plan::Heading heading, const Uuid& id);
 
+/// A plan without a sheet, for one that is held in the hand: a window that an A4 film holds round a place, in the
+/// zone's own grid, with a tick near each corner.
+[[nodiscard]] plan::Plan planOnGrid(const geodesy::GridPoint& middle, Scale scale, plan::Heading heading,
+                                    const Uuid& id);
+
 }  // namespace crosstick::film

@@ -370,6 +370,15 @@ bool LightTable::event(QEvent* event) {
     return QWidget::event(event);
 }
 
+/// Tab goes from thing to thing; where there is none to the next control, as does Tab with Control always.
+bool LightTable::focusNextPrevChild(bool next) {
+    if (!work_.isOpen() || drawing_ || shownFilms().empty()) {
+        return QWidget::focusNextPrevChild(next);
+    }
+    Q_EMIT nextWanted(next ? 1 : -1);
+    return true;
+}
+
 void LightTable::keyPressEvent(QKeyEvent* event) {
     using Kind = tools::Event::Kind;
     const double nudge = (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1) / view_.zoom().value();

@@ -41,6 +41,7 @@ class LightTable final : public QWidget {
     void toolDone();
     void labelWanted();  ///< something new was placed: the caret belongs to its label
     void menuWanted(const QPoint& at);
+    void nextWanted(int step);  ///< Tab: the next thing on the table, or the one before
     void viewChanged();
     void sheetFailed(const QString& fault);
 
@@ -55,6 +56,7 @@ class LightTable final : public QWidget {
     void keyReleaseEvent(QKeyEvent* event) override;
     void leaveEvent(QEvent* event) override;
     bool event(QEvent* event) override;
+    bool focusNextPrevChild(bool next) override;
 
   private:
     work::Work& work_;

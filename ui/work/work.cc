@@ -27,7 +27,9 @@ Work::Work(WorkOrder order, QObject* parent) : QObject(parent), order_(std::move
     }
 }
 
-Work::~Work() = default;
+Work::~Work() {
+    close();
+}
 
 const plan::Plan& Work::committed() const {
     return history_ ? history_->present() : nothing();
@@ -201,11 +203,12 @@ Result<std::size_t> Work::takeUp(const files::Leftover& leftover) {
     return recovered->edits;
 }
 
+// What is not saved stays in the journal and is offered at the next start: nothing is asked, nothing is lost.
 void Work::close() {
-    if (journal_) {
+    if (journal_ && !isChanged()) {
         std::move(*journal_).discard();
-        journal_.reset();
     }
+    journal_.reset();
     planFile_.reset();
     history_.reset();
     draft_.reset();

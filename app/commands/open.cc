@@ -1,0 +1,91 @@
+#include <cstdlib>
+#include <ostream>
+
+#include <QApplication>
+#include <QTimer>
+
+#include "app/command.h"
+#include "app/faults.h"
+#include "app/wording/wording.h"
+#include "sample-data/demo.h"
+#include "ui/window/window.h"
+
+namespace crosstick::app {
+namespace {
+
+struct Options {
+    std::string plan;
+    bool demo = false;
+};
+
+/// A folder of the user's by the XDG base directory rules (freedesktop.org), ours inside it.
+std::filesystem::path userFolder(const char* variable, const char* underHome) {
+    const QString given = qEnvironmentVariable(variable);
+    const std::filesystem::path base =
+        given.isEmpty()
+            ? std::filesystem::path(qEnvironmentVariable("HOME", QStringLiteral(".")).toStdString()) / underHome
+            : std::filesystem::path(given.toStdString());
+    return base / "crosstick";
+}
+
+/// The demo in the user's data folder, made once.
+Result<std::filesystem::path> demoPlan(const std::filesystem::path& share) {
+    const std::filesystem::path folder = userFolder("XDG_DATA_HOME", ".local/share") / "demo";
+    const std::filesystem::path plan = folder / "plan.gpkg";
+    std::error_code ignored;
+    if (std::filesystem::exists(plan, ignored)) {
+        return plan;
+    }
+    std::filesystem::create_directories(folder, ignored);
+    const auto made = demo::makeDemo({folder, share, demo::Existing::Replace, [](std::string_view) {}});
+    return made ? Result<std::filesystem::path>(plan) : tl::unexpected(made.error());
+}
+
+bool hasDisplay() {
+    return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY") ||
+           qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
+}
+
+Exit showWindow(const Options& options, const Surroundings& surroundings) {
+    if (!hasDisplay()) {
+        return couldNot(surroundings, Error{kNoDisplay, {}});
+    }
+    int count = 1;
+    char name[] = "crosstick";
+    char* arguments[] = {name, nullptr};
+    QApplication application(count, arguments);
+    QApplication::setApplicationName(QStringLiteral("crosstick"));
+    (void)look::bringFace(surroundings.share);
+    const std::filesystem::path share = surroundings.share;
+    window::Outside outside;
+    outside.share = share;
+    outside.state = userFolder("XDG_STATE_HOME", ".local/state") / "journals";
+    outside.settings = userFolder("XDG_CONFIG_HOME", ".config") / "window.ini";
+    outside.seed = surroundings.seed;
+    outside.now = [] { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); };
+    outside.say = [](const Error& error) { return QString::fromStdString(words(error)); };
+    outside.demo = [share] { return demoPlan(share); };
+    outside.version = QStringLiteral(CROSSTICK_VERSION);
+    window::Window window(std::move(outside));
+    window.show();
+    if (!options.plan.empty()) {
+        window.openPlan(options.plan);
+    } else if (options.demo) {
+        QTimer::singleShot(0, &window, [&window] { window.run("demo"); });
+    }
+    return QApplication::exec() == 0 ? Exit::Done : Exit::CouldNot;
+}
+
+}  // namespace
+
+void addOpen(CLI::App& program, Action& action) {
+    auto* command = program.add_subcommand("open", "Open the window, on a plan if one is named");
+    auto options = std::make_shared<Options>();
+    command->add_option("PLAN", options->plan, "The plan's file");
+    command->add_flag("--demo", options->demo, "Open the demo island, made on first use");
+    command->callback([options, &action] {
+        action = [options](const Surroundings& surroundings) { return showWindow(*options, surroundings); };
+    });
+}
+
+}  // namespace crosstick::app

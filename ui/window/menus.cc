@@ -1,0 +1,274 @@
+#include <QActionGroup>
+#include <QMenuBar>
+#include <QSettings>
+
+#include "core/measures/catalogue.h"
+#include "core/movement/route_figures.h"
+#include "core/plan/edits.h"
+#include "ui/window/window.h"
+
+namespace crosstick::window {
+namespace {
+
+QString text(std::string_view utf8) {
+    return QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size()));
+}
+
+QKeySequence key(const char* keys) {
+    return QKeySequence(QString::fromLatin1(keys));
+}
+
+}  // namespace
+
+QAction* Window::add(QMenu* menu, const std::string& name, const QString& words, const QKeySequence& keys, Does does) {
+    auto* action = new QAction(words, this);
+    action->setShortcut(keys);
+    connect(action, &QAction::triggered, this, [does = std::move(does)] { does(); });
+    menu->addAction(action);
+    addAction(action);  // its key works when the head is away
+    actions_[name] = action;
+    return action;
+}
+
+void Window::buildMenus(QMenuBar* bar) {
+    buildPlanMenu(bar);
+    buildEditMenu(bar);
+    buildViewMenu(bar);
+    buildDrawMenu(bar);
+    buildMakeMenu(bar);
+}
+
+void Window::buildPlanMenu(QMenuBar* bar) {
+    QMenu* menu = bar->addMenu(tr("&Plan"));
+    add(menu, "new", tr("New on a map sheet..."), key("Ctrl+N"), [this] { askForSheet(); });
+    add(menu, "grid-alone", tr("New from the grid alone..."), key("Ctrl+G"), [this] { askForGrid(); });
+    add(menu, "open", tr("Take up a plan..."), key("Ctrl+O"), [this] { askForPlan(); });
+    recentMenu_ = menu->addMenu(tr("Plans on this desk"));
+    add(menu, "demo", tr("The demo island"), key("Ctrl+D"), [this] { openDemo(); });
+    menu->addSeparator();
+    add(menu, "save", tr("Save"), key("Ctrl+S"), [this] { save(); });
+    add(menu, "save-as", tr("Save as..."), key("Ctrl+Shift+S"), [this] { askAndSaveAs(); });
+    menu->addSeparator();
+    add(menu, "close", tr("Lay the plan away"), key("Ctrl+W"), [this] {
+        work_.close();
+        pages_->setCurrentWidget(start_);
+        start_->setLeftovers(files::leftovers(outside_.state));
+        rail_->renew();
+        arrange();
+    });
+    add(menu, "quit", tr("Quit"), key("Ctrl+Q"), [this] { close(); });
+}
+
+void Window::buildEditMenu(QMenuBar* bar) {
+    QMenu* menu = bar->addMenu(tr("&Edit"));
+    add(menu, "undo", tr("Undo"), key("Ctrl+Z"), [this] { work_.undo(); });
+    add(menu, "redo", tr("Redo"), key("Ctrl+Shift+Z"), [this] { work_.redo(); });
+    menu->addSeparator();
+    add(menu, "label", tr("Name or number"), key("F7"), [this] {
+        detailsWanted_ = true;
+        arrange();
+        details_->askForLabel();
+    });
+    add(menu, "delete", tr("Wipe off"), key("Del"), [this] { removeSelected(); });
+    QMenu* films = menu->addMenu(tr("Move to film"));
+    connect(films, &QMenu::aboutToShow, this, [this, films] {
+        films->clear();
+        if (!work_.selected() || !work_.workingFilm()) {
+            return;
+        }
+        for (const plan::FilmPtr& film : work_.plan().films()) {
+            const plan::FilmId to = film->id;
+            QAction* action = films->addAction(text(film->name));
+            action->setEnabled(to != *work_.workingFilm());
+            connect(action, &QAction::triggered, this, [this, to] {
+                work_.commit(plan::movedToFilm(work_.committed(), *work_.selected(), *work_.workingFilm(), to),
+                             "move to another film");
+            });
+        }
+    });
+    menu->addSeparator();
+    add(menu, "new-film", tr("New film"), key("Ctrl+F"), [this] { newFilm(); });
+    QMenu* working = menu->addMenu(tr("Working film"));
+    connect(working, &QMenu::aboutToShow, this, [this, working] {
+        working->clear();
+        if (work_.workingFilm()) {
+            fillFilmMenu(*working, *work_.workingFilm());
+        }
+    });
+    add(menu, "new-phase", tr("New phase"), key("Ctrl+Shift+F"), [this] { newPhase(); });
+    add(menu, "ticks", tr("Ticks and window to what is drawn"), {}, [this] { moveRegistration(); });
+}
+
+void Window::buildViewMenu(QMenuBar* bar) {
+    QMenu* menu = bar->addMenu(tr("&View"));
+    add(menu, "nearer", tr("Nearer"), key("Ctrl++"), [this] { table_->zoomBy(1.25); });
+    add(menu, "farther", tr("Farther"), key("Ctrl+-"), [this] { table_->zoomBy(0.8); });
+    add(menu, "fit", tr("All that is drawn"), key("Ctrl+0"), [this] { table_->fit(); });
+    add(menu, "whole-sheet", tr("The whole sheet"), key("Ctrl+9"), [this] { table_->fitSheet(); });
+    add(menu, "true-size", tr("True size"), key("Ctrl+1"), [this] { table_->showTrueSize(); });
+    menu->addSeparator();
+    const auto toggle = [&](const char* name, const QString& words, const char* keys, Does does) {
+        add(menu, name, words, key(keys), std::move(does))->setCheckable(true);
+    };
+    toggle("details", tr("Details"), "F4", [this] {
+        detailsWanted_ = !details_->isVisible();
+        arrange();
+    });
+    toggle("ledger", tr("Legs ledger"), "F5", [this] {
+        ledgerHidden_ = !ledgerHidden_;
+        arrange();
+    });
+    toggle("bare", tr("Bare table"), "F9", [this] {
+        bare_ = !bare_;
+        arrange();
+    });
+    toggle("night", tr("Night light"), "Ctrl+L",
+           [this] { setLight(light_ == look::Light::Day ? look::Light::Night : look::Light::Day); });
+    toggle("mils", tr("Azimuths in mils"), "Ctrl+M", [this] {
+        work_.setAngles(work_.angles() == geodesy::AngleUnit::Mils ? geodesy::AngleUnit::Degrees
+                                                                   : geodesy::AngleUnit::Mils);
+    });
+}
+
+void Window::buildDrawMenu(QMenuBar* bar) {
+    QMenu* menu = bar->addMenu(tr("&Draw"));
+    add(menu, "route", tr("Route"), key("Ctrl+R"), [this] { drawRoute(plan::Use::Primary); });
+    add(menu, "alternate", tr("Alternate route"), key("Ctrl+Shift+R"), [this] { drawRoute(plan::Use::Alternate); });
+    menu->addSeparator();
+    std::optional<measures::Shape> last;
+    for (const measures::Entry& entry : measures::catalogue()) {
+        if (last && *last != entry.shape) {
+            menu->addSeparator();
+        }
+        last = entry.shape;
+        QString words = text(entry.name);
+        if (!entry.abbreviation.empty()) {
+            words += QLatin1Char('\t') + text(entry.abbreviation);
+        }
+        const std::string kind(entry.kind);
+        QAction* action = add(menu, "draw-" + kind, words, {}, [this, kind] { draw(kind); });
+        action->setToolTip(text(entry.help));
+    }
+    menu->setToolTipsVisible(true);
+}
+
+void Window::buildMakeMenu(QMenuBar* bar) {
+    QMenu* menu = bar->addMenu(tr("&Make"));
+    add(menu, "copies", tr("Copies: films and cards..."), key("Ctrl+P"),
+        [this] { showCopies(pages_->currentWidget() != copies_); });
+    add(menu, "films-pdf", tr("Films and cards as PDF beside the plan"), key("Ctrl+E"), [this] {
+        showCopies(true);
+        const auto write = [this] {
+            const auto base = work_.file().empty() ? work_.folder() / "plan" : work_.file();
+            const QString stem = text((base.parent_path() / base.stem()).string());
+            copies_->savePdf(stem + QStringLiteral("-films.pdf"), stem + QStringLiteral("-cards.pdf"));
+        };
+        auto* wait = new QTimer(this);
+        connect(wait, &QTimer::timeout, this, [this, wait, write] {
+            if (copies_->isReady()) {
+                wait->deleteLater();
+                write();
+            }
+        });
+        wait->start(50);
+    });
+    QMenu* help = bar->addMenu(tr("&Help"));
+    add(help, "about", tr("About Crosstick"), key("F1"), [this] {
+        say(tr("Crosstick %1: films, route cards and figures for a map sheet. A planning and training aid: check "
+               "declination and datum; local rules, a current map and the leader's judgement come first.")
+                .arg(outside_.version));
+    });
+}
+
+void Window::showThingMenu(const QPoint& at) {
+    QMenu menu;
+    if (!work_.selected()) {
+        for (const char* name : {"route", "alternate", "draw-checkpoint", "draw-phase-line", "draw-assembly-area"}) {
+            menu.addAction(actions_.at(name));
+        }
+        menu.exec(at);
+        return;
+    }
+    menu.addAction(actions_.at("label"));
+    QMenu* films = menu.addMenu(tr("Move to film"));
+    for (const plan::FilmPtr& film : work_.plan().films()) {
+        if (work_.workingFilm() && film->id != *work_.workingFilm()) {
+            const plan::FilmId to = film->id;
+            connect(films->addAction(text(film->name)), &QAction::triggered, this, [this, to] {
+                work_.commit(plan::movedToFilm(work_.committed(), *work_.selected(), *work_.workingFilm(), to),
+                             "move to another film");
+            });
+        }
+    }
+    if (work_.workingFilm()) {
+        const plan::FilmPtr film = work_.plan().film(*work_.workingFilm());
+        const bool aside = film && std::any_of(film->shows.begin(), film->shows.end(), [this](const auto& showing) {
+                               return showing.item == *work_.selected() && showing.symbolAt.has_value();
+                           });
+        if (aside) {
+            connect(menu.addAction(tr("Symbol back on its spot")), &QAction::triggered, this, [this] {
+                work_.commit(plan::setAside(work_.committed(), *work_.selected(), *work_.workingFilm(), std::nullopt),
+                             "put a symbol back");
+            });
+        }
+    }
+    menu.addSeparator();
+    menu.addAction(actions_.at("delete"));
+    menu.exec(at);
+}
+
+void Window::showFilmMenu(const plan::FilmId& film, const QPoint& at) {
+    QMenu menu;
+    fillFilmMenu(menu, film);
+    menu.exec(at);
+}
+
+void Window::fillFilmMenu(QMenu& menu, const plan::FilmId& film) {
+    const plan::FilmPtr held = work_.plan().film(film);
+    if (!held) {
+        return;
+    }
+    connect(menu.addAction(tr("Rename...")), &QAction::triggered, this, [this, film] { renameFilm(film); });
+    QAction* shown = menu.addAction(tr("Shown"));
+    shown->setCheckable(true);
+    shown->setChecked(work_.look(film).shown);
+    connect(shown, &QAction::toggled, this, [this, film](bool on) {
+        work_.setLook(film, {on, work_.look(film).strength});
+    });
+    QMenu* fade = menu.addMenu(tr("Strength"));
+    auto* strengths = new QActionGroup(fade);
+    for (const int share : {100, 70, 50, 30}) {
+        QAction* action = strengths->addAction(fade->addAction(tr("%1 %").arg(share)));
+        action->setCheckable(true);
+        action->setChecked(qRound(work_.look(film).strength * 100) == share);
+        connect(action, &QAction::triggered, this, [this, film, share] {
+            work_.setLook(film, {work_.look(film).shown, share / 100.0});
+        });
+    }
+    menu.addSeparator();
+    for (const auto& [words, step] :
+         {std::pair(tr("Up in the stack"), plan::Step::Up), std::pair(tr("Down in the stack"), plan::Step::Down)}) {
+        connect(menu.addAction(words), &QAction::triggered, this, [this, film, step = step] {
+            work_.commit(plan::restacked(work_.committed(), film, step), "restack a film");
+        });
+    }
+    if (!work_.plan().phases().empty()) {
+        QMenu* phases = menu.addMenu(tr("Phases"));
+        for (const plan::Phase& phase : work_.plan().phases()) {
+            QAction* action = phases->addAction(tr("%1  %2").arg(phase.number).arg(text(phase.name)));
+            action->setCheckable(true);
+            action->setChecked(held->phases.contains(phase.number));
+            const int number = phase.number;
+            connect(action, &QAction::toggled, this,
+                    [this, film, number](bool on) { setFilmPhases(film, number, on); });
+        }
+    }
+    menu.addSeparator();
+    connect(menu.addAction(tr("Lay the film away")), &QAction::triggered, this, [this, film] {
+        plan::PlanBuilder builder(work_.committed());
+        builder.removeFilm(film);
+        work_.commit(std::move(builder).build(), "lay a film away");
+    });
+}
+
+}  // namespace crosstick::window

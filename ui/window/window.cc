@@ -1,0 +1,268 @@
+#include "ui/window/window.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QHBoxLayout>
+#include <QMenuBar>
+#include <QMimeData>
+#include <QPainter>
+#include <QSettings>
+#include <QTimer>
+#include <QVBoxLayout>
+
+namespace crosstick::window {
+namespace {
+
+constexpr int kHeadHigh = 32;
+constexpr int kMenusWide = 372;
+constexpr int kNarrow = 1100;  ///< below it the card lies over the table
+
+QString text(const std::string& utf8) {
+    return QString::fromStdString(utf8);
+}
+
+}  // namespace
+
+Window::Window(Outside outside, QWidget* parent)
+    : QMainWindow(parent),
+      outside_(std::move(outside)),
+      settings_(std::make_unique<QSettings>(text(outside_.settings.string()), QSettings::IniFormat)),
+      work_({outside_.share, outside_.state, outside_.seed}) {
+    setWindowTitle(tr("Crosstick"));
+    setMinimumSize(683, 384);
+    setAcceptDrops(true);
+    buildParts();
+    connectParts();
+    light_ = settings_->value(QStringLiteral("light")).toString() == QStringLiteral("night") ? look::Light::Night
+                                                                                             : look::Light::Day;
+    setLight(light_);
+    resize(1366, 768);
+    restoreGeometry(settings_->value(QStringLiteral("geometry")).toByteArray());
+    renewRecent();
+    start_->setLeftovers(files::leftovers(outside_.state));
+    arrange();
+}
+
+Window::~Window() {
+    work_.disconnect(this);
+}
+
+void Window::buildParts() {
+    head_ = new QWidget(this);
+    head_->setFixedHeight(kHeadHigh);
+    auto* bar = new QMenuBar(head_);
+    bar->setAccessibleName(tr("Menus"));
+    bar->setNativeMenuBar(false);
+    bar->setFixedSize(kMenusWide, kHeadHigh);
+    rail_ = new phases::Rail(work_, head_);
+    auto* row = new QHBoxLayout(head_);
+    row->setContentsMargins(0, 0, 12, 0);
+    row->setSpacing(0);
+    row->addWidget(bar);
+    row->addWidget(rail_, 1);
+    setMenuWidget(head_);
+    pages_ = new QStackedWidget(this);
+    setCentralWidget(pages_);
+    start_ = new start::StartPage(pages_);
+    desk_ = new QWidget(pages_);
+    table_ = new table::LightTable(work_, outside_.share, desk_);
+    ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
+    details_ = new details::Details(work_, outside_.say, desk_);
+    notice_ = new QLabel(desk_);
+    notice_->setTextFormat(Qt::PlainText);
+    notice_->setAccessibleName(tr("Notice"));
+    notice_->setContentsMargins(12, 4, 12, 4);
+    notice_->setWordWrap(true);
+    notice_->hide();
+    copies_ = new copies::Copies(work_, outside_.say, outside_.share, pages_);
+    auto* across = new QHBoxLayout(desk_);
+    across->setContentsMargins(0, 0, 0, 0);
+    across->setSpacing(0);
+    auto* down = new QVBoxLayout;
+    down->setSpacing(0);
+    down->addWidget(table_, 1);
+    down->addWidget(notice_);
+    down->addWidget(ledger_);
+    across->addLayout(down, 1);
+    across->addWidget(details_);
+    for (QWidget* page : {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_)}) {
+        pages_->addWidget(page);
+    }
+    buildMenus(bar);
+}
+
+void Window::connectParts() {
+    connect(&work_, &work::Work::planReplaced, this, [this] {
+        pages_->setCurrentWidget(desk_);
+        notice_->hide();
+        arrange();
+        table_->setFocus();
+    });
+    connect(&work_, &work::Work::planChanged, this, [this] { arrange(); });
+    connect(&work_, &work::Work::wetChanged, this, [this] { arrange(); });
+    connect(&work_, &work::Work::tableChanged, this, [this] { renewHead(); });
+    connect(&work_, &work::Work::selectionChanged, this, [this] {
+        detailsWanted_ = detailsWanted_ || work_.selected().has_value();
+        arrange();
+    });
+    connect(&work_, &work::Work::journalFailed, this, [this](const QString& fault) {
+        const std::string name = fault.toStdString();
+        say(tr("Unsaved work is not kept against a crash: %1").arg(outside_.say(Error{FaultId{name}, {}})));
+    });
+    connect(table_, &table::LightTable::sheetFailed, this, [this](const QString& fault) {
+        const std::string name = fault.toStdString();
+        const auto& sheets = work_.plan().sheets();
+        say(outside_.say(Error{FaultId{name}, {{"file", sheets.empty() ? std::string{} : sheets.front()->path}}}));
+    });
+    connect(table_, &table::LightTable::labelWanted, this, [this] {
+        if (work_.selected()) {
+            detailsWanted_ = true;
+            bare_ = false;
+            arrange();
+            details_->askForLabel();
+        }
+    });
+    connect(table_, &table::LightTable::nextWanted, this, &Window::selectNext);
+    connect(table_, &table::LightTable::menuWanted, this, &Window::showThingMenu);
+    connect(table_, &table::LightTable::toolDone, this, [this] { renewHead(); });
+    connect(details_, &details::Details::left, this, [this] { table_->setFocus(); });
+    connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
+    connect(copies_, &copies::Copies::left, this, [this] { showCopies(false); });
+    connect(copies_, &copies::Copies::said, this, &Window::say);
+    connect(start_, &start::StartPage::sheetWanted, this, &Window::askForSheet);
+    connect(start_, &start::StartPage::planWanted, this, &Window::askForPlan);
+    connect(start_, &start::StartPage::gridWanted, this, &Window::askForGrid);
+    connect(start_, &start::StartPage::demoWanted, this, &Window::openDemo);
+    connect(start_, &start::StartPage::nightWanted, this, [this] { run("night"); });
+    connect(start_, &start::StartPage::recentWanted, this,
+            [this](const QString& file) { openPlan(file.toStdString()); });
+    connect(start_, &start::StartPage::takeUpWanted, this, &Window::takeUp);
+    connect(start_, &start::StartPage::leaveWanted, this, [this](const files::Leftover& leftover) {
+        std::error_code ignored;
+        std::filesystem::remove(leftover.journal, ignored);
+        start_->setLeftovers(files::leftovers(outside_.state));
+    });
+}
+
+/// One card at a time, the ledger only with a route; an open card folds the ledger to its live row.
+void Window::arrange() {
+    const bool open = work_.isOpen();
+    const bool card = open && detailsWanted_ && !bare_;
+    const bool sill = open && !bare_ && !ledgerHidden_ && ledger_->isWanted();
+    ledger_->renew();
+    ledger_->setVisible(sill);
+    ledger_->setFolded(card);
+    details_->setVisible(card);
+    head_->setVisible(!bare_);
+    renewHead();
+}
+
+void Window::renewHead() {
+    const bool open = work_.isOpen();
+    setWindowTitle(open ? text(work_.plan().heading().name) + QStringLiteral("[*] \u2013 Crosstick") : tr("Crosstick"));
+    setWindowModified(open && work_.isChanged());
+    const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
+    for (const char* name : {"save", "save-as", "copies", "films-pdf", "close", "fit", "whole-sheet", "true-size",
+                             "route", "alternate", "new-film", "new-phase", "ticks"}) {
+        enable(name, open);
+    }
+    const std::string undo = work_.undoCaption();
+    const std::string redo = work_.redoCaption();
+    actions_.at("undo")->setText(undo.empty() ? tr("Undo") : tr("Undo: %1").arg(text(undo)));
+    actions_.at("redo")->setText(redo.empty() ? tr("Redo") : tr("Redo: %1").arg(text(redo)));
+    enable("undo", !undo.empty());
+    enable("redo", !redo.empty());
+    const bool chosen = open && work_.selected().has_value();
+    for (const char* name : {"delete", "label"}) {
+        enable(name, chosen);
+    }
+    actions_.at("details")->setChecked(detailsWanted_);
+    actions_.at("ledger")->setChecked(!ledgerHidden_);
+    actions_.at("bare")->setChecked(bare_);
+    actions_.at("night")->setChecked(light_ == look::Light::Night);
+    actions_.at("mils")->setChecked(work_.angles() == geodesy::AngleUnit::Mils);
+}
+
+void Window::setLight(look::Light light) {
+    light_ = light;
+    if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
+        look::dress(*application, light);
+    }
+    const look::Colours c = look::colours(light);
+    QPalette p = palette();
+    p.setColor(QPalette::Window, c.lino);
+    setPalette(p);
+    head_->setPalette(p);
+    head_->setAutoFillBackground(true);
+    QPalette strip = notice_->palette();
+    strip.setColor(QPalette::Window, c.wash);
+    strip.setColor(QPalette::WindowText, c.ink);
+    notice_->setPalette(strip);
+    notice_->setAutoFillBackground(true);
+    rail_->setLight(light);
+    ledger_->setLight(light);
+    details_->setLight(light);
+    copies_->setLight(light);
+    start_->setLight(light);
+    table_->setTheme(light == look::Light::Night ? table::Theme::Night : table::Theme::Day);
+    settings_->setValue(QStringLiteral("light"),
+                        light == look::Light::Night ? QStringLiteral("night") : QStringLiteral("day"));
+    renewHead();
+}
+
+/// A line that stays until the next one or the next step: nothing goes before it is read.
+void Window::say(const QString& words) {
+    notice_->setText(words);
+    notice_->setVisible(!words.isEmpty());
+    if (pages_->currentWidget() == start_ && !words.isEmpty()) {
+        pages_->setCurrentWidget(desk_);
+        QTimer::singleShot(0, this, [this] {
+            if (!work_.isOpen()) {
+                pages_->setCurrentWidget(start_);
+            }
+        });
+        start_->setToolTip(words);
+    }
+    if (pages_->currentWidget() == copies_) {
+        statusTip();
+    }
+}
+
+void Window::run(const std::string& action) {
+    if (const auto found = actions_.find(action); found != actions_.end() && found->second->isEnabled()) {
+        found->second->trigger();
+    }
+}
+
+void Window::closeEvent(QCloseEvent* event) {
+    settings_->setValue(QStringLiteral("geometry"), saveGeometry());
+    settings_->sync();
+    event->accept();
+}
+
+void Window::resizeEvent(QResizeEvent* event) {
+    QMainWindow::resizeEvent(event);
+    details_->setFixedWidth(width() < kNarrow ? std::min(details::Details::kWidth, width() / 3)
+                                              : details::Details::kWidth);
+}
+
+void Window::dragEnterEvent(QDragEnterEvent* event) {
+    if (event->mimeData()->hasUrls()) {
+        event->acceptProposedAction();
+    }
+}
+
+void Window::dropEvent(QDropEvent* event) {
+    for (const QUrl& url : event->mimeData()->urls()) {
+        const std::filesystem::path file = url.toLocalFile().toStdString();
+        if (file.extension() == ".gpkg") {
+            openPlan(file);
+        } else if (!file.empty()) {
+            openSheet(file);
+        }
+        return;
+    }
+}
+
+}  // namespace crosstick::window

@@ -1,0 +1,124 @@
+#pragma once
+
+#include <functional>
+#include <map>
+
+#include <QLabel>
+#include <QMainWindow>
+#include <QMenu>
+#include <QStackedWidget>
+
+#include "ui/copies/copies.h"
+#include "ui/details/details.h"
+#include "ui/ledger/ledger.h"
+#include "ui/look/theme.h"
+#include "ui/phases/rail.h"
+#include "ui/start/start_page.h"
+#include "ui/table/light_table.h"
+#include "ui/work/work.h"
+
+class QSettings;
+
+namespace crosstick::window {
+
+/// What the window takes from the world, handed in, so that a test can give its own.
+struct Outside {
+    std::filesystem::path share;     ///< faces, coefficients
+    std::filesystem::path state;     ///< journals
+    std::filesystem::path settings;  ///< file of the window's own choices
+    std::uint64_t seed = 0;
+    std::function<Instant()> now;
+    std::function<QString(const Error&)> say;  ///< one clear line for a fault
+    /// Makes the demo where it is not there yet and gives its plan; runs on a thread of its own.
+    std::function<Result<std::filesystem::path>()> demo;
+    QString version;
+};
+
+/// The window: head with menus and rail, the light table, sill, card. Holds the parts together and nothing else: the
+/// plan is the work's, each part does its own.
+class Window final : public QMainWindow {
+    Q_OBJECT
+
+  public:
+    explicit Window(Outside outside, QWidget* parent = nullptr);
+    ~Window() override;
+
+    void openPlan(const std::filesystem::path& file);
+    void openSheet(const std::filesystem::path& file, std::optional<Scale> scale = std::nullopt);
+    void setLight(look::Light light);
+    void say(const QString& words);
+    [[nodiscard]] work::Work& work() { return work_; }
+    [[nodiscard]] table::LightTable& table() { return *table_; }
+    [[nodiscard]] copies::Copies& copies() { return *copies_; }
+    [[nodiscard]] const std::map<std::string, QAction*>& actionsByName() const { return actions_; }
+    void run(const std::string& action);  ///< by its name, as a menu would
+    void saveTo(const std::filesystem::path& file);
+
+  protected:
+    void closeEvent(QCloseEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
+  private:
+    Outside outside_;
+    std::unique_ptr<QSettings> settings_;
+    work::Work work_;
+    look::Light light_ = look::Light::Day;
+    bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false;
+    QWidget* head_;
+    phases::Rail* rail_;
+    QStackedWidget* pages_;
+    start::StartPage* start_;
+    QWidget* desk_;
+    table::LightTable* table_;
+    ledger::Ledger* ledger_;
+    details::Details* details_;
+    copies::Copies* copies_;
+    QLabel* notice_;
+    std::map<std::string, QAction*> actions_;
+    QMenu* recentMenu_ = nullptr;
+
+    // Parts and how they lie.
+    void buildParts();
+    void connectParts();
+    void arrange();
+    void renewHead();
+    void renewRecent();
+
+    // Menus (menus.cc).
+    using Does = std::function<void()>;
+    QAction* add(QMenu* menu, const std::string& name, const QString& words, const QKeySequence& key, Does does);
+    void buildMenus(QMenuBar* bar);
+    void buildPlanMenu(QMenuBar* bar);
+    void buildEditMenu(QMenuBar* bar);
+    void buildViewMenu(QMenuBar* bar);
+    void buildDrawMenu(QMenuBar* bar);
+    void buildMakeMenu(QMenuBar* bar);
+    void showThingMenu(const QPoint& at);
+    void showFilmMenu(const plan::FilmId& film, const QPoint& at);
+    void fillFilmMenu(QMenu& menu, const plan::FilmId& film);
+
+    // What the menus do (deeds.cc).
+    void askForPlan();
+    void askForSheet();
+    void askForGrid();
+    void openDemo();
+    void save();
+    void askAndSaveAs();
+    void begin(plan::Plan plan, const std::filesystem::path& folder);
+    void draw(const std::string& kind);
+    void drawRoute(plan::Use use);
+    void removeSelected();
+    void selectNext(int step);
+    void newFilm();
+    void renameFilm(const plan::FilmId& film);
+    void setFilmPhases(const plan::FilmId& film, int phase, bool on);
+    void newPhase();
+    void moveRegistration();
+    void showCopies(bool shown);
+    void remember();
+    void takeUp(const files::Leftover& leftover);
+};
+
+}  // namespace crosstick::window
