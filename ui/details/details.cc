@@ -192,6 +192,7 @@ QLineEdit* Details::addField(const QString& label, const std::string& value, con
     auto* name = smallLabel(label, frame);
     auto* field = new QLineEdit(text(value), frame);
     field->setAccessibleName(label);
+    field->setCursorPosition(0);
     name->setBuddy(field);
     auto* fault = smallLabel({}, frame);
     QPalette red = fault->palette();
@@ -475,6 +476,7 @@ void Details::renewValues() {
         const QString now = text(value());
         if (!field->hasFocus() && field->text() != now && !field->property("refused").toBool()) {
             field->setText(now);
+            field->setCursorPosition(0);
         }
     }
     if (numbers_ != nullptr) {

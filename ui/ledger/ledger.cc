@@ -1,5 +1,7 @@
 #include "ui/ledger/ledger.h"
 
+#include <algorithm>
+
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QMenu>
@@ -153,8 +155,10 @@ void Ledger::setFolded(bool folded) {
     setFixedHeight(folded ? kFolded : kHeight);
     facts_->setVisible(!folded);
     table_->horizontalHeader()->setVisible(!folded);
-    if (folded && model_.rowCount() > 1) {
-        table_->scrollTo(model_.index(model_.rowCount() - 1, 0));
+    table_->setVerticalScrollBarPolicy(folded ? Qt::ScrollBarAlwaysOff : Qt::ScrollBarAsNeeded);
+    if (folded && model_.rowCount() > 0) {  // the live row alone: the leg being drawn, else the sums
+        const int live = model_.rowCount() - (work_.wetPlan() ? 2 : 1);
+        table_->scrollTo(model_.index(std::max(0, live), 0), QAbstractItemView::PositionAtTop);
     }
 }
 

@@ -1,10 +1,13 @@
 #include "ui/look/theme.h"
 
 #include <QApplication>
+#include <QFile>
 #include <QFontDatabase>
 #include <QPalette>
 #include <QString>
 #include <QStyleFactory>
+
+#include "ui/press/own_family.h"
 
 namespace crosstick::look {
 namespace {
@@ -96,18 +99,23 @@ Colours colours(Light light) {
 }
 
 bool bringFace(const std::filesystem::path& share) {
+    // Under families of our own: where the system has B612 too, a font query may give its Mono for a bold one.
     bool all = true;
-    for (const char* file : {"B612-Regular.otf", "B612-Bold.otf"}) {
-        const QString path = QString::fromStdString((share / "faces" / file).string());
-        all = QFontDatabase::addApplicationFont(path) >= 0 && all;
+    for (const char* title : {"B612-Regular", "B612-Bold"}) {
+        QFile file(QString::fromStdString((share / "faces" / (std::string(title) + ".otf")).string()));
+        const QByteArray font = file.open(QIODevice::ReadOnly)
+                                    ? press::underOwnFamily(file.readAll(), std::string("Crosstick ") + title, title)
+                                    : QByteArray{};
+        all = !font.isEmpty() && QFontDatabase::addApplicationFontFromData(font) >= 0 && all;
     }
     return all;
 }
 
 QFont face(int pixels, Weight weight) {
-    QFont font(QStringLiteral("B612"));
+    QFont font(QStringList{
+        weight == Weight::Bold ? QStringLiteral("Crosstick B612-Bold") : QStringLiteral("Crosstick B612-Regular"),
+        QStringLiteral("DejaVu Sans")});
     font.setPixelSize(pixels);
-    font.setBold(weight == Weight::Bold);
     return font;
 }
 

@@ -53,6 +53,7 @@ Reply PlaceTool::finished(const Ground& ground) {
     reply.commit =
         Commit{plan::withMeasure(ground.plan, std::move(measure), ground.film), "draw " + lower(entry_.name), true};
     reply.select = std::optional<plan::ItemId>(id);
+    reply.done = entry_.points.most != 1;  // points are often placed one after the other
     points_.clear();
     return reply;
 }

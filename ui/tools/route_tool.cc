@@ -92,6 +92,7 @@ Reply RouteTool::finished(const Ground& ground) {
     reply.commit =
         Commit{std::move(done.plan), use_ == plan::Use::Primary ? "draw a route" : "draw an alternate route", true};
     reply.select = std::optional<plan::ItemId>(done.route);
+    reply.done = true;
     corners_.clear();
     return reply;
 }

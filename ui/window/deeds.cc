@@ -234,6 +234,8 @@ void Window::draw(const std::string& kind) {
     if (const measures::Entry* entry = measures::find(kind)) {
         say({});
         work_.select(std::nullopt);
+        detailsWanted_ = false;  // the table and the ledger are what a hand that draws needs
+        arrange();
         table_->setTool(std::make_unique<tools::PlaceTool>(*entry));
         table_->setFocus();
     }
@@ -246,6 +248,8 @@ void Window::drawRoute(plan::Use use) {
     }
     say({});
     work_.select(std::nullopt);
+    detailsWanted_ = false;
+    arrange();
     table_->setTool(std::make_unique<tools::RouteTool>(use));
     table_->setFocus();
 }
