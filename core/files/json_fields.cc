@@ -19,18 +19,22 @@ struct Extent {
     std::size_t values = 1;
 };
 
+/// Where the string that begins at a quotation mark has its other one, or the text its end.
+std::size_t endOfString(std::string_view text, std::size_t at) {
+    for (++at; at < text.size() && text[at] != '"'; ++at) {
+        at += text[at] == '\\' ? 1U : 0U;
+    }
+    return at;
+}
+
 /// Depth of brackets and number of values, counted before the parser runs, since it recurses and keeps them all.
 Extent extentOf(std::string_view text) {
     Extent extent;
     int depth = 0;
-    bool inString = false;
     for (std::size_t at = 0; at < text.size(); ++at) {
         const char c = text[at];
-        if (inString) {
-            at += c == '\\' ? 1U : 0U;
-            inString = c != '"';
-        } else if (c == '"') {
-            inString = true;
+        if (c == '"') {
+            at = endOfString(text, at);
         } else if (c == '[' || c == '{') {
             extent.depth = std::max(extent.depth, ++depth);
             ++extent.values;
@@ -109,6 +113,7 @@ std::string jsonText(const Json& json) {
 }
 
 FieldReader::FieldReader(const Json& object, std::string what) : object_(object), what_(std::move(what)) {
+    taken_.reserve(8);
     if (!object_.is_object()) {
         fault_ = Error{kBadField,
                        {{"what", what_}, {"field", std::string("itself")}, {"expected", std::string("an object")}}};
@@ -180,10 +185,12 @@ std::optional<std::int64_t> FieldReader::whole(const char* key) {
 }
 
 std::optional<Uuid> FieldReader::id(const char* key) {
-    if (!has(key)) {
+    const Json* value = take(key);
+    if (value == nullptr) {
         return std::nullopt;
     }
-    auto id = parseUuid(text(key));
+    const auto* text = value->get_ptr<const std::string*>();
+    auto id = text == nullptr ? std::nullopt : parseUuid(*text);
     if (!id) {
         wrong(key, "an identity of 8-4-4-4-12 hex digits");
     }

@@ -185,6 +185,7 @@ struct Row {
     [[nodiscard]] std::optional<Uuid> item() const { return statement.id(0); }
     [[nodiscard]] std::int64_t what() const { return statement.whole(1); }
     [[nodiscard]] std::string_view body() const { return statement.text(6); }
+    [[nodiscard]] std::int64_t place() const { return statement.whole(8); }
 };
 
 class Loader {
@@ -208,6 +209,9 @@ class Loader {
         if (!json) {
             return damaged("a body is not readable");
         }
+        if (row.what() == kSheet || row.what() == kFilm || row.what() == kRoute) {
+            places_.emplace_back(row.place(), *item);
+        }
         return takeOther(row.what(), *json);
     }
 
@@ -227,6 +231,14 @@ class Loader {
             builder.put(std::move(route));
         }
         builder.put(plan::ChunkedList<plan::Measure>(std::move(measures_)));
+        // Rows came by identity: where two share a place, that decides.
+        std::stable_sort(places_.begin(), places_.end(),
+                         [](const auto& a, const auto& b) { return a.first < b.first; });
+        plan::Order order;
+        for (const auto& [place, item] : places_) {
+            order.push_back(item);
+        }
+        builder.order(order, order, order);
         return std::move(builder).build();
     }
 
@@ -240,13 +252,15 @@ class Loader {
     std::vector<plan::Film> films_;
     std::vector<plan::Route> routes_;
     std::vector<plan::MeasurePtr> measures_;
+    std::vector<std::pair<std::int64_t, Uuid>> places_;  ///< of sheets, films and routes
 
     [[nodiscard]] tl::unexpected<Error> damaged(const char* why) const {
         return fail(kDamagedPlan, {{"file", file_.string()}, {"why", std::string(why)}});
     }
 
     Result<void> takeMeasure(const Row& row, const Uuid& item) {
-        plan::Measure m;
+        auto made = std::make_shared<plan::Measure>();
+        plan::Measure& m = *made;
         m.id = item;
         m.kind = row.statement.text(2);
         m.name = row.statement.text(3);
@@ -264,7 +278,7 @@ class Loader {
             }
             m = std::move(*whole);
         }
-        measures_.push_back(std::make_shared<const plan::Measure>(std::move(m)));
+        measures_.push_back(std::move(made));
         return {};
     }
 
@@ -350,8 +364,8 @@ Result<plan::Plan> readPlan(Database& database) {
     Loader loader(database.file());
     // Sheets, films and routes in their places; measures by identity, as the list is kept.
     Statement rows = database.prepare(
-        "SELECT s.item, v.what, v.kind, v.name, v.number, v.states, v.body, v.geom FROM crosstick_state_item s "
-        "JOIN crosstick_version v ON v.fid=s.version WHERE s.state=1");
+        "SELECT s.item, v.what, v.kind, v.name, v.number, v.states, v.body, v.geom, s.place "
+        "FROM crosstick_state_item s JOIN crosstick_version v ON v.fid=s.version WHERE s.state=1");
     while (rows.step()) {
         if (auto taken = loader.take(Row{rows}); !taken) {
             return tl::unexpected(taken.error());
@@ -360,20 +374,7 @@ Result<plan::Plan> readPlan(Database& database) {
     if (auto good = database.check(); !good) {
         return tl::unexpected(good.error());
     }
-    plan::Plan plan = std::move(loader).plan(*identity);
-    plan::Order order;
-    Statement places = database.prepare(
-        "SELECT s.item FROM crosstick_state_item s JOIN crosstick_version v ON v.fid=s.version "
-        "WHERE s.state=1 AND v.what BETWEEN 3 AND 5 ORDER BY v.what, s.place");
-    while (places.step()) {
-        order.push_back(places.id(0).value_or(Uuid{}));
-    }
-    plan::PlanBuilder builder(plan);
-    builder.order(order, order, order);
-    if (auto good = database.check(); !good) {
-        return tl::unexpected(good.error());
-    }
-    return std::move(builder).build();
+    return std::move(loader).plan(*identity);
 }
 
 void writeDifference(Database& database, const plan::Difference& d, const plan::Plan& after, Instant when) {

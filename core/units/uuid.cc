@@ -1,6 +1,7 @@
 #include "core/units/uuid.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/units/sha256.h"
 
@@ -17,17 +18,21 @@ bool dashBefore(std::size_t byte) {
     return byte == 4 || byte == 6 || byte == 8 || byte == 10;
 }
 
-std::optional<unsigned> hexDigit(char c) {
-    if (c >= '0' && c <= '9') {
-        return static_cast<unsigned>(c - '0');
+constexpr std::uint8_t kNoDigit = 16;
+
+/// Every character's worth as a hex digit: a large plan lists its identities by the ten thousand.
+constexpr auto kHexDigits = [] {
+    std::array<std::uint8_t, 256> digits{};
+    digits.fill(kNoDigit);
+    for (std::uint8_t n = 0; n < 16; ++n) {
+        digits[static_cast<std::uint8_t>("0123456789abcdef"[n])] = n;
+        digits[static_cast<std::uint8_t>("0123456789ABCDEF"[n])] = n;
     }
-    if (c >= 'a' && c <= 'f') {
-        return static_cast<unsigned>(c - 'a') + 10;
-    }
-    if (c >= 'A' && c <= 'F') {
-        return static_cast<unsigned>(c - 'A') + 10;
-    }
-    return std::nullopt;
+    return digits;
+}();
+
+std::uint8_t hexDigit(char c) {
+    return kHexDigits[static_cast<std::uint8_t>(c)];
 }
 
 /// SplitMix64 (Steele, Lea and Flood 2014): a full period over the 64-bit state.
@@ -65,10 +70,10 @@ std::optional<Uuid> parseUuid(std::string_view text) {
         }
         const auto high = hexDigit(text[at]);
         const auto low = hexDigit(text[at + 1]);
-        if (!high || !low) {
+        if (high == kNoDigit || low == kNoDigit) {
             return std::nullopt;
         }
-        id.bytes[byte] = static_cast<std::uint8_t>(*high * 16 + *low);
+        id.bytes[byte] = static_cast<std::uint8_t>(high * 16 + low);
         at += 2;
     }
     return id;
