@@ -8,6 +8,7 @@
 
 #include "tests/app/asking.h"
 #include "tests/app/made_plan.h"
+#include "tests/files/run_program.h"
 
 namespace crosstick::app {
 namespace {
@@ -161,6 +162,15 @@ TEST_F(FilmsCommand, NeedsNoSheetFile) {
     std::filesystem::remove(files_.sheet());
     EXPECT_EQ(films({}).exit, Exit::Done);
     EXPECT_EQ(contents(pdf()), with);
+}
+
+// A service or a shell script has no runtime folder; Qt would remark on that in its own words.
+TEST_F(FilmsCommand, IsSilentWhereTheSystemNamesNoRuntimeFolder) {
+    const auto ran =
+        crosstick::testing::runProgram("env -u XDG_RUNTIME_DIR -u QT_QPA_PLATFORM " CROSSTICK_EXECUTABLE " films " +
+                                       plan_ + " -o " + pdf() + " 2>&1 >/dev/null");
+    EXPECT_EQ(ran.status, 0);
+    EXPECT_EQ(ran.output, "");
 }
 
 // What was left out of a film is said, in the words of the remark, and the film is printed.
