@@ -141,9 +141,6 @@ Result<Database> Database::openWith(const std::filesystem::path& file, int flags
     sqlite3_db_config(handle, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
     sqlite3_db_config(handle, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, nullptr);
     sqlite3_db_config(handle, SQLITE_DBCONFIG_ENABLE_VIEW, 0, nullptr);
-    // Versions are visited in the order of identities, which is none in the file: a large plan's pages stay at hand (16
-    // MiB at most) instead of being read again and again.
-    sqlite3_exec(handle, "PRAGMA cache_size=-16384", nullptr, nullptr, nullptr);
     sqlite3_limit(handle, SQLITE_LIMIT_LENGTH, kLongestValue);
     sqlite3_limit(handle, SQLITE_LIMIT_ATTACHED, 0);
     return database;

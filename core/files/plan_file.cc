@@ -140,10 +140,14 @@ Result<PlanFile> PlanFile::open(const std::filesystem::path& file, Access access
     opened.file_ = file;
     opened.schema_ = *schema;
     opened.inode_ = inodeOf(file);
+    // Versions are visited in the order of identities, which is none in the file: while it is read, a large plan's
+    // pages stay at hand (16 MiB at most) instead of being read again and again.
+    database->run("PRAGMA cache_size=-16384");
     database->run("BEGIN");  // plan and save count from one moment
     opened.saves_ = savesIn(*database);
     auto plan = *schema == kSchemaVersion ? readPlan(*database) : readThroughCopy(*database, *schema);
     database->run("COMMIT");
+    database->run("PRAGMA cache_size=-2000");
     if (!plan) {
         return tl::unexpected(plan.error());
     }
