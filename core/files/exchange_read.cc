@@ -116,7 +116,7 @@ class Import {
         }
         const Json id = feature.value("id", Json("feature " + std::to_string(number)));
         const Uuid item = idOf(id, plan_);
-        return properties["kind"] == "route" ? takeRoute(item, properties, std::move(*points), number)
+        return properties["kind"] == "route" ? takeRoute(item, properties, *points, number)
                                              : takeMeasure(item, properties, std::move(*points), number);
     }
 

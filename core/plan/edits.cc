@@ -299,7 +299,7 @@ std::string nextName(const Plan& plan, std::string_view kind) {
     for (std::size_t number = 0;; ++number) {
         std::string text = number < 26 ? std::string{} : std::string(1, static_cast<char>('A' + number / 26 % 26 - 1));
         text += static_cast<char>('A' + number % 26);
-        if (std::find(taken.begin(), taken.end(), text) == taken.end() || number > 26 * 25) {
+        if (std::find(taken.begin(), taken.end(), text) == taken.end() || number > std::size_t{26} * 25) {
             return text;
         }
     }
