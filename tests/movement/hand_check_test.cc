@@ -301,13 +301,13 @@ TEST_F(HandCheck, OnwardIsDirectionAndDistanceOutsideTheTotals) {
 }
 
 TEST_F(HandCheck, TheDateChangesTwoSecondsBeforeCheckpointFive) {
-    const Leg& leg = figures("QUILL").legs.at(4);
+    const Leg leg = figures("QUILL").legs.at(4);
     EXPECT_EQ(isoTime(leg.arrival.value(), plan.heading().zone), "2027-03-14T00:00:02-02:00");
     EXPECT_EQ(isoDate(localDate(leg.arrival.value(), plan.heading().zone)), "2027-03-14");
 }
 
 TEST_F(HandCheck, ExactNorthIsZeroAndNeverMinusZero) {
-    const Piece& piece = figures("QUILL").legs.at(3).pieces.at(1);
+    const Piece piece = figures("QUILL").legs.at(3).pieces.at(1);
     EXPECT_EQ(piece.gridAzimuth.value(), 0);
     EXPECT_FALSE(std::signbit(piece.gridAzimuth.value()));
     EXPECT_EQ(geodesy::azimuthText(piece.gridAzimuth, geodesy::AngleUnit::Degrees), "000");
