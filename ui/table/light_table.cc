@@ -74,7 +74,7 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
     connect(&tiles_, &TileStore::changed, this, [this] { update(); });
     connect(&tiles_, &TileStore::failed, this, &LightTable::sheetFailed);
     connect(&films_, &FilmLayer::changed, this, [this] {
-        if (fitWanted_ && films_.picture().ground) {
+        if (fitWanted_) {
             fit();
         }
         update();

@@ -1,0 +1,250 @@
+#include <gtest/gtest.h>
+
+#include "ui/tools/hand_tool.h"
+#include "ui/tools/place_tool.h"
+#include "ui/tools/route_tool.h"
+
+namespace crosstick::tools {
+namespace {
+
+using Kind = Event::Kind;
+
+geodesy::PlanePoint at(double east, double north) {
+    return {Metres(east), Metres(north)};
+}
+
+/// Feeds events to a tool as the table does: commits become the plan, selections the selection.
+class Hands : public ::testing::Test {
+  protected:
+    IdSource ids{4};
+    plan::FilmId film = ids.next();
+    plan::Plan plan = plan::withFilm(plan::Plan{}, film, "MOVE", {});
+    std::optional<plan::Plan> draft;
+    std::optional<plan::ItemId> selected;
+    std::vector<std::string> captions;
+    bool done = false;
+
+    [[nodiscard]] Ground ground() {
+        return {plan, film, plan.films(), selected, Metres(10), [this] { return ids.next(); }};
+    }
+    void tell(Tool& tool, Kind kind, geodesy::PlanePoint place = {}, bool held = false, bool second = false) {
+        const Reply reply = tool.take({kind, place, held, second}, ground());
+        if (reply.draft) {
+            draft = reply.draft;
+        }
+        if (reply.draftGone || reply.commit) {
+            draft.reset();
+        }
+        if (reply.commit) {
+            plan = reply.commit->plan;
+            captions.push_back(reply.commit->caption);
+        }
+        if (reply.select) {
+            selected = *reply.select;
+        }
+        done = reply.done;
+    }
+    void click(Tool& tool, double east, double north, bool second = false) {
+        tell(tool, Kind::Move, at(east, north), false, second);
+        tell(tool, Kind::Press, at(east, north), true, second);
+        tell(tool, Kind::Release, at(east, north), false, second);
+    }
+    void drag(Tool& tool, geodesy::PlanePoint from, geodesy::PlanePoint to, bool second = false) {
+        tell(tool, Kind::Press, from, true, second);
+        tell(tool, Kind::Move, to, true, second);
+        tell(tool, Kind::Release, to, false, second);
+    }
+    plan::MeasurePtr only() {
+        plan::MeasurePtr found;
+        plan.measures().forEach([&](const plan::MeasurePtr& measure) { found = measure; });
+        return found;
+    }
+};
+
+TEST_F(Hands, APointIsPlacedByOneClickWithTheNextFreeNumber) {
+    PlaceTool tool(*measures::find("checkpoint"));
+    click(tool, 100, 200);
+    click(tool, 300, 200);
+    ASSERT_EQ(plan.measures().size(), 2U);
+    EXPECT_EQ(plan.measure(*selected)->number, "2");
+    EXPECT_EQ(plan.measure(*selected)->points.front(), at(300, 200));
+    EXPECT_TRUE(plan::isShownOn(*plan.film(film), *selected));
+    EXPECT_EQ(captions, (std::vector<std::string>{"draw checkpoint", "draw checkpoint"}));
+    EXPECT_FALSE(done) << "the next one can be placed at once";
+}
+
+TEST_F(Hands, ALineEndsOnlyWhenItIsToldTo) {
+    PlaceTool tool(*measures::find("phase-line"));
+    click(tool, 0, 0);
+    tell(tool, Kind::Finish);
+    EXPECT_TRUE(plan.measures().isEmpty()) << "one point is no line";
+    click(tool, 100, 0);
+    click(tool, 200, 50);
+    EXPECT_TRUE(plan.measures().isEmpty());
+    tell(tool, Kind::Finish);
+    ASSERT_EQ(plan.measures().size(), 1U);
+    EXPECT_EQ(only()->points, (plan::Points{at(0, 0), at(100, 0), at(200, 50)}));
+    EXPECT_TRUE(done);
+}
+
+TEST_F(Hands, BackspaceTakesTheLastPointAndEscapeTheWholeLine) {
+    PlaceTool tool(*measures::find("phase-line"));
+    click(tool, 0, 0);
+    click(tool, 100, 0);
+    tell(tool, Kind::TakeBack);
+    click(tool, 50, 50);
+    tell(tool, Kind::Finish);
+    EXPECT_EQ(only()->points, (plan::Points{at(0, 0), at(50, 50)}));
+    click(tool, 0, 0);
+    tell(tool, Kind::Cancel);
+    EXPECT_FALSE(tool.isBusy());
+    EXPECT_FALSE(done) << "the first Escape wipes the line, the second lays the pen down";
+    tell(tool, Kind::Cancel);
+    EXPECT_TRUE(done);
+    EXPECT_EQ(plan.measures().size(), 1U);
+}
+
+TEST_F(Hands, AnAreaOfTwoPointsIsNotAnArea) {
+    PlaceTool tool(*measures::find("assembly-area"));
+    click(tool, 0, 0);
+    click(tool, 100, 0);
+    tell(tool, Kind::Finish);
+    EXPECT_TRUE(plan.measures().isEmpty());
+    EXPECT_TRUE(tool.wet().closes);
+}
+
+TEST_F(Hands, ARouteMakesItsPointsAsItIsDrawn) {
+    RouteTool tool(plan::Use::Primary);
+    click(tool, 0, 0);
+    click(tool, 500, 0);
+    click(tool, 700, 100, true);
+    click(tool, 900, 400);
+    ASSERT_TRUE(tool.preview(ground()));
+    tell(tool, Kind::Finish);
+    const plan::RoutePtr route = plan.route(*selected);
+    ASSERT_TRUE(route);
+    EXPECT_EQ(route->vertices.size(), 4U);
+    ASSERT_EQ(route->stops.size(), 3U);
+    EXPECT_EQ(plan.measure(route->stops[0].measure)->kind, "start-point");
+    EXPECT_EQ(plan.measure(route->stops[1].measure)->kind, "checkpoint");
+    EXPECT_EQ(route->stops[2].vertex, 3U) << "the bend has no point of its own";
+    EXPECT_EQ(plan.measure(route->stops[2].measure)->kind, "release-point");
+    EXPECT_EQ(captions.size(), 1U) << "one step of the history";
+    EXPECT_TRUE(done);
+}
+
+TEST_F(Hands, ARouteUsesThePointThatStandsWhereItIsClicked) {
+    PlaceTool points(*measures::find("checkpoint"));
+    click(points, 500, 3);
+    const plan::ItemId stands = *selected;
+    RouteTool tool(plan::Use::Alternate);
+    click(tool, 0, 0);
+    click(tool, 504, 0);
+    click(tool, 900, 0);
+    tell(tool, Kind::Finish);
+    const plan::RoutePtr route = plan.route(*selected);
+    ASSERT_TRUE(route);
+    EXPECT_EQ(route->use, plan::Use::Alternate);
+    EXPECT_EQ(route->stops[1].measure, stands);
+    EXPECT_EQ(route->vertices[1], at(500, 3)) << "the line goes to the point, not beside it";
+}
+
+TEST_F(Hands, DraggingAPointMovesItAndIsOneStep) {
+    PlaceTool points(*measures::find("checkpoint"));
+    click(points, 100, 100);
+    HandTool hand;
+    tell(hand, Kind::Press, at(103, 100), true);
+    tell(hand, Kind::Move, at(150, 140), true);
+    ASSERT_TRUE(draft);
+    EXPECT_EQ(draft->measure(*selected)->points[0], at(147, 140)) << "the hand keeps its hold beside the point";
+    tell(hand, Kind::Move, at(203, 180), true);
+    tell(hand, Kind::Release, at(203, 180));
+    EXPECT_FALSE(draft);
+    EXPECT_EQ(only()->points[0], at(200, 180));
+    EXPECT_EQ(captions.size(), 2U);
+}
+
+TEST_F(Hands, AClickWithoutADragChangesNothing) {
+    PlaceTool points(*measures::find("checkpoint"));
+    click(points, 100, 100);
+    const plan::Plan before = plan;
+    HandTool hand;
+    drag(hand, at(100, 100), at(102, 101));
+    EXPECT_TRUE(plan == before) << "less than the reach is a click";
+    click(hand, 5000, 5000);
+    EXPECT_FALSE(selected);
+}
+
+TEST_F(Hands, ALineIsChosenBeforeItCanBePushed) {
+    PlaceTool pen(*measures::find("phase-line"));
+    click(pen, 0, 0);
+    click(pen, 1000, 0);
+    tell(pen, Kind::Finish);
+    selected.reset();
+    const plan::Plan before = plan;
+    HandTool hand;
+    drag(hand, at(500, 2), at(500, 300));
+    EXPECT_TRUE(plan == before);
+    ASSERT_TRUE(selected);
+    drag(hand, at(500, 2), at(510, 302));
+    EXPECT_EQ(only()->points, (plan::Points{at(10, 300), at(1010, 300)}));
+    drag(hand, at(10, 300), at(0, 0));
+    EXPECT_EQ(only()->points, (plan::Points{at(0, 0), at(1010, 300)}));
+    drag(hand, at(505, 150), at(500, 250), true);
+    ASSERT_EQ(only()->points.size(), 3U) << "with Shift a new point goes into the line";
+    EXPECT_EQ(only()->points[1], at(500, 250));
+}
+
+TEST_F(Hands, EscapeInTheMiddleOfADragPutsEverythingBack) {
+    PlaceTool points(*measures::find("checkpoint"));
+    click(points, 100, 100);
+    const plan::Plan before = plan;
+    HandTool hand;
+    tell(hand, Kind::Press, at(100, 100), true);
+    tell(hand, Kind::Move, at(400, 400), true);
+    tell(hand, Kind::Cancel);
+    tell(hand, Kind::Release, at(400, 400));
+    EXPECT_TRUE(plan == before);
+    EXPECT_FALSE(draft);
+}
+
+TEST_F(Hands, ShiftSetsASymbolAsideAndLeavesItsSpot) {
+    PlaceTool points(*measures::find("checkpoint"));
+    click(points, 100, 100);
+    HandTool hand;
+    drag(hand, at(100, 100), at(300, 300), true);
+    EXPECT_EQ(only()->points[0], at(100, 100));
+    ASSERT_TRUE(plan.film(film)->shows[0].symbolAt);
+    EXPECT_EQ(*plan.film(film)->shows[0].symbolAt, at(300, 300));
+}
+
+TEST_F(Hands, ANudgeMovesWhatIsChosen) {
+    PlaceTool points(*measures::find("checkpoint"));
+    click(points, 100, 100);
+    HandTool hand;
+    tell(hand, Kind::Nudge, at(5, -5));
+    EXPECT_EQ(only()->points[0], at(105, 95));
+    selected.reset();
+    const plan::Plan before = plan;
+    tell(hand, Kind::Nudge, at(5, -5));
+    EXPECT_TRUE(plan == before);
+}
+
+TEST_F(Hands, APointIsHitBeforeTheLineUnderIt) {
+    RouteTool pen(plan::Use::Primary);
+    click(pen, 0, 0);
+    click(pen, 500, 0);
+    click(pen, 1000, 0);
+    tell(pen, Kind::Finish);
+    const auto hit = hitAt(plan, plan.films(), std::nullopt, at(503, 2), Metres(10));
+    ASSERT_TRUE(hit);
+    EXPECT_TRUE(plan.measure(hit->item));
+    const auto line = hitAt(plan, plan.films(), std::nullopt, at(250, 4), Metres(10));
+    ASSERT_TRUE(line);
+    EXPECT_TRUE(plan.route(line->item));
+    EXPECT_EQ(line->before, 1U);
+    EXPECT_FALSE(hitAt(plan, plan.films(), std::nullopt, at(250, 40), Metres(10)));
+}
+
+}  // namespace
+}  // namespace crosstick::tools

@@ -1,0 +1,341 @@
+#include "ui/window/window.h"
+
+#include <cmath>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QElapsedTimer>
+#include <QLineEdit>
+#include <QTest>
+
+#include "app/wording/wording.h"
+#include "core/film/new_plan.h"
+#include "core/plan/edits.h"
+#include "tests/files/temporary_folder.h"
+#include "ui/details/grid_entry.h"
+
+namespace crosstick::window {
+namespace {
+
+constexpr Instant kNow{std::chrono::seconds(1805155200)};
+
+geodesy::PlanePoint at(double east, double north) {
+    return {Metres(654000 + east), Metres(5098000 + north)};
+}
+
+/// A plan without a sheet on the grid round 25T FL 54 98, one film of one phase.
+plan::Plan smallPlan() {
+    plan::Heading heading;
+    heading.name = "SMALL";
+    heading.date = CalendarDate{std::chrono::year(2027), std::chrono::month(3), std::chrono::day(13)};
+    heading.pace = plan::PaceProfile{62, "", {}};
+    heading.rate = plan::MarchRate{KilometresPerHour(2), "", {}};
+    const geodesy::GridPoint middle{{25, geodesy::Hemisphere::North}, at(0, 0)};
+    plan::Plan plan = film::planOnGrid(middle, Scale{25000}, heading, Uuid{{1}});
+    plan = plan::withFilm(plan, Uuid{{2}}, "MOVE", {});
+    plan = plan::withFilm(plan, Uuid{{3}}, "LOOK", {});
+    return plan;
+}
+
+class TheWindow : public ::testing::Test {
+  protected:
+    crosstick::testing::TemporaryFolder folder;
+    std::unique_ptr<Window> window = fresh();
+
+    [[nodiscard]] std::unique_ptr<Window> fresh() {
+        Outside outside;
+        outside.share = CROSSTICK_SHARE;
+        outside.state = folder / "journals";
+        outside.settings = folder / "window.ini";
+        outside.seed = 7;
+        outside.now = [] { return kNow; };
+        outside.say = [](const Error& error) { return QString::fromStdString(app::words(error)); };
+        outside.demo = [] { return Result<std::filesystem::path>(std::filesystem::path{}); };
+        auto made = std::make_unique<Window>(std::move(outside));
+        made->resize(1366, 768);
+        made->show();
+        return made;
+    }
+    void open() {
+        window->work().begin(smallPlan(), folder / "");
+        window->work().setWorkingFilm(Uuid{{2}});
+        settle();
+        window->table().setView(table::View(window->table().view().area(), at(0, 0), table::Zoom(0.2)));
+        settle();
+    }
+    void settle() {
+        QElapsedTimer patience;
+        patience.start();
+        do {
+            QTest::qWait(20);
+        } while (!window->table().isSettled() && patience.elapsed() < 10000);
+        EXPECT_TRUE(window->table().isSettled());
+    }
+    [[nodiscard]] QPoint spot(geodesy::PlanePoint place) {
+        const table::Spot s = window->table().view().spot(place);
+        return {static_cast<int>(std::lround(s.x)), static_cast<int>(std::lround(s.y))};
+    }
+    void click(geodesy::PlanePoint place) {
+        QTest::mouseMove(&window->table(), spot(place));
+        QTest::mouseClick(&window->table(), Qt::LeftButton, Qt::NoModifier, spot(place));
+    }
+    void drag(geodesy::PlanePoint from, geodesy::PlanePoint to) {
+        QTest::mousePress(&window->table(), Qt::LeftButton, Qt::NoModifier, spot(from));
+        QTest::mouseMove(&window->table(), spot((from)) + QPoint(20, 0));
+        QTest::mouseMove(&window->table(), spot(to));
+        QTest::mouseRelease(&window->table(), Qt::LeftButton, Qt::NoModifier, spot(to));
+    }
+    void drawRoute() {
+        window->run("route");
+        click(at(-1000, -500));
+        click(at(0, 0));
+        click(at(1000, 200));
+        QTest::keyClick(&window->table(), Qt::Key_Return);
+    }
+    [[nodiscard]] const plan::Plan& plan() { return window->work().plan(); }
+    [[nodiscard]] ledger::Ledger& ledger() { return *window->findChild<ledger::Ledger*>(); }
+    [[nodiscard]] details::Details& card() { return *window->findChild<details::Details*>(); }
+};
+
+TEST_F(TheWindow, SaysFirstWhatToDo) {
+    EXPECT_NE(window->findChild<start::StartPage*>(), nullptr);
+    EXPECT_TRUE(window->findChild<start::StartPage*>()->isVisible());
+    EXPECT_FALSE(window->actionsByName().at("save")->isEnabled());
+}
+
+TEST_F(TheWindow, DrawsARouteByClicksAndNamesItInPlace) {
+    open();
+    drawRoute();
+    ASSERT_EQ(plan().routes().size(), 1U);
+    EXPECT_EQ(plan().measures().size(), 3U);
+    ASSERT_NE(card().labelField(), nullptr);
+    EXPECT_EQ(QApplication::focusWidget(), card().labelField()) << "the caret stands in the label";
+    QTest::keyClicks(card().labelField(), QStringLiteral("FERN"));
+    QTest::keyClick(card().labelField(), Qt::Key_Return);
+    EXPECT_EQ(plan().routes().front()->name, "FERN");
+    EXPECT_EQ(QApplication::focusWidget(), &window->table());
+    const auto vertex = plan().routes().front()->vertices[1];
+    EXPECT_LT(std::hypot((vertex.easting - at(0, 0).easting).value(), (vertex.northing - at(0, 0).northing).value()), 6)
+        << "within the pixel that was clicked";
+}
+
+TEST_F(TheWindow, EnterKeepsTheSuggestedName) {
+    open();
+    drawRoute();
+    const std::string suggested = plan().routes().front()->name;
+    const std::size_t steps = window->work().undoCaption().size();
+    QTest::keyClick(card().labelField(), Qt::Key_Return);
+    EXPECT_EQ(plan().routes().front()->name, suggested);
+    EXPECT_EQ(window->work().undoCaption().size(), steps) << "no step of the history for nothing";
+}
+
+TEST_F(TheWindow, LedgerFollowsAVertexWhileItIsDragged) {
+    open();
+    drawRoute();
+    QTest::keyClick(card().labelField(), Qt::Key_Return);
+    const auto distance = [&] { return ledger().legs().paper()->metres; };
+    const auto before = distance();
+    QTest::mousePress(&window->table(), Qt::LeftButton, Qt::NoModifier, spot(at(0, 0)));
+    QTest::mouseMove(&window->table(), spot(at(0, 0)) + QPoint(0, -30));
+    QTest::mouseMove(&window->table(), spot(at(0, 800)));
+    EXPECT_GT(distance(), before + 300) << "in the same frame, before the button is let go";
+    QTest::mouseRelease(&window->table(), Qt::LeftButton, Qt::NoModifier, spot(at(0, 800)));
+    const auto after = distance();
+    window->run("undo");
+    EXPECT_EQ(distance(), before);
+    window->run("redo");
+    EXPECT_EQ(distance(), after);
+}
+
+TEST_F(TheWindow, LedgerShowsTheLegThatIsBeingDrawn) {
+    open();
+    window->run("route");
+    click(at(-1000, 0));
+    QTest::mouseMove(&window->table(), spot(at(0, 0)));
+    EXPECT_TRUE(ledger().isVisible());
+    ASSERT_TRUE(ledger().legs().paper());
+    EXPECT_TRUE(ledger().legs().isLive(0));
+    EXPECT_NEAR(static_cast<double>(ledger().legs().paper()->metres), 1000, 10);
+    EXPECT_TRUE(plan().routes().empty()) << "nothing is in the plan before Enter";
+}
+
+TEST_F(TheWindow, TypedGridsMoveAPointAndWrongOnesAreRefusedInPlace) {
+    open();
+    window->run("draw-checkpoint");
+    click(at(0, 0));
+    QTest::keyClick(card().labelField(), Qt::Key_Return);
+    QLineEdit* grid = card().gridField();
+    ASSERT_NE(grid, nullptr);
+    EXPECT_TRUE(grid->text().startsWith(QStringLiteral("25T FL 5"))) << grid->text().toStdString();
+    const plan::ItemId item = *window->work().selected();
+    grid->setFocus();
+    grid->setText(QStringLiteral("5450 9850"));
+    QTest::keyClick(grid, Qt::Key_Return);
+    EXPECT_EQ(plan().measure(item)->points[0], at(500, 500));
+    grid->setFocus();
+    grid->setText(QStringLiteral("545 98"));
+    QTest::keyClick(grid, Qt::Key_Return);
+    EXPECT_TRUE(grid->property("refused").toBool());
+    EXPECT_EQ(plan().measure(item)->points[0], at(500, 500)) << "the old value stays in force";
+}
+
+TEST_F(TheWindow, ATakenNumberIsRefusedWithTheNextFreeOne) {
+    open();
+    window->run("draw-checkpoint");
+    click(at(0, 0));
+    QTest::keyClick(card().labelField(), Qt::Key_Return);
+    click(at(500, 0));
+    ASSERT_EQ(plan().measures().size(), 2U);
+    card().labelField()->setText(QStringLiteral("1"));
+    QTest::keyClick(card().labelField(), Qt::Key_Return);
+    EXPECT_TRUE(card().labelField()->property("refused").toBool());
+    EXPECT_EQ(plan().measure(*window->work().selected())->number, "2");
+}
+
+TEST_F(TheWindow, SavesAndOpensAgainWhatWasDrawn) {
+    open();
+    drawRoute();
+    window->saveTo(folder / "plan.gpkg");
+    EXPECT_FALSE(window->work().isChanged());
+    const plan::Plan saved = plan();
+    window = fresh();
+    window->openPlan(folder / "plan.gpkg");
+    EXPECT_TRUE(plan() == saved);
+    EXPECT_TRUE(files::leftovers(folder / "journals").empty());
+}
+
+TEST_F(TheWindow, WorkNotSavedIsOfferedAtTheNextStart) {
+    open();
+    drawRoute();
+    const plan::Plan drawn = plan();
+    window = fresh();  // the old one went without a save
+    const auto found = files::leftovers(folder / "journals");
+    ASSERT_EQ(found.size(), 1U);
+    const auto taken = window->work().takeUp(found.front());
+    ASSERT_TRUE(taken);
+    EXPECT_TRUE(plan() == drawn);
+}
+
+TEST_F(TheWindow, APlanThatIsNoneSaysSoAndLeavesTheWindowAlive) {
+    window->openPlan(folder / "nothing.gpkg");
+    EXPECT_FALSE(window->work().isOpen());
+    open();
+    EXPECT_TRUE(window->work().isOpen());
+}
+
+TEST_F(TheWindow, OneMeasureCanBePutOnAnotherFilm) {
+    open();
+    window->run("draw-checkpoint");
+    click(at(0, 0));
+    const plan::ItemId item = *window->work().selected();
+    window->work().commit(plan::movedToFilm(plan(), item, Uuid{{2}}, Uuid{{3}}), "move to another film");
+    EXPECT_TRUE(plan::isShownOn(*plan().film(Uuid{{3}}), item));
+    EXPECT_FALSE(plan::isShownOn(*plan().film(Uuid{{2}}), item));
+}
+
+TEST_F(TheWindow, TableHasThreeQuartersOfTheWindow) {  // look.md 2, rim counted
+    open();
+    const auto share = [&] {
+        settle();
+        const QSize table = window->table().size();
+        return 100.0 * table.width() * table.height() / (1366.0 * 768.0);
+    };
+    EXPECT_GT(share(), 95);
+    drawRoute();
+    settle();
+    EXPECT_GT(share(), 75) << "with the card and the folded ledger";
+    window->run("details");
+    EXPECT_GT(share(), 78) << "with the ledger";
+    window->run("bare");
+    EXPECT_GT(share(), 99);
+}
+
+TEST_F(TheWindow, NoTwoActionsShareAKey) {
+    std::map<QString, std::string> keys;
+    for (const auto& [name, action] : window->actionsByName()) {
+        for (const QKeySequence& key : action->shortcuts()) {
+            const auto [at2, fresh2] = keys.emplace(key.toString(), name);
+            EXPECT_TRUE(fresh2) << name << " and " << at2->second << " share " << key.toString().toStdString();
+        }
+    }
+    EXPECT_GT(keys.size(), 20U);
+}
+
+TEST_F(TheWindow, EveryControlHasANameForAScreenReader) {
+    open();
+    drawRoute();
+    std::size_t controls = 0;
+    for (const QWidget* widget : window->findChildren<QWidget*>()) {
+        if (widget->focusPolicy() == Qt::NoFocus || !widget->isVisibleTo(window.get())) {
+            continue;
+        }
+        const auto* button = qobject_cast<const QAbstractButton*>(widget);
+        const bool named = !widget->accessibleName().isEmpty() || (button != nullptr && !button->text().isEmpty());
+        const bool inner = widget->parentWidget() != nullptr && widget->parentWidget()->inherits("QAbstractScrollArea");
+        EXPECT_TRUE(named || inner) << widget->metaObject()->className() << " under "
+                                    << widget->parentWidget()->metaObject()->className();
+        ++controls;
+    }
+    EXPECT_GT(controls, 8U);
+}
+
+TEST_F(TheWindow, NightHasNoLightButRed) {
+    open();
+    drawRoute();
+    window->setLight(look::Light::Night);
+    settle();
+    const QImage shot = window->grab().toImage();
+    int wrong = 0;
+    for (int y = 0; y < shot.height(); ++y) {
+        for (int x = 0; x < shot.width(); ++x) {
+            const QColor c = shot.pixelColor(x, y);
+            wrong += c.blue() > 100 || c.green() > 130 ? 1 : 0;
+        }
+    }
+    EXPECT_EQ(wrong, 0) << "pixels with blue or green light";
+}
+
+TEST_F(TheWindow, CopiesShowTheFilmsAndCardsThatWouldBePrinted) {
+    open();
+    drawRoute();
+    window->run("copies");
+    QElapsedTimer patience;
+    patience.start();
+    while (!window->copies().isReady() && patience.elapsed() < 20000) {
+        QTest::qWait(20);
+    }
+    EXPECT_EQ(window->copies().pages(), 3U) << "two films and a card";
+    window->copies().savePdf(QString::fromStdString((folder / "films.pdf").string()),
+                             QString::fromStdString((folder / "cards.pdf").string()));
+    EXPECT_GT(std::filesystem::file_size(folder / "films.pdf"), 5000U);
+    EXPECT_GT(std::filesystem::file_size(folder / "cards.pdf"), 5000U);
+    QTest::keyClick(&window->copies(), Qt::Key_Escape);
+    EXPECT_TRUE(window->table().isVisible());
+}
+
+TEST_F(TheWindow, TheGroundUnderThePointerStaysWhenItIsZoomed) {
+    open();
+    const QPoint hand(400, 300);
+    const geodesy::PlanePoint before = window->table().view().place({400, 300});
+    QWheelEvent wheel(hand, window->table().mapToGlobal(QPointF(hand)), {}, {0, 240}, Qt::NoButton, Qt::NoModifier,
+                      Qt::NoScrollPhase, false);
+    QApplication::sendEvent(&window->table(), &wheel);
+    const geodesy::PlanePoint after = window->table().view().place({400, 300});
+    EXPECT_NEAR((after.easting - before.easting).value(), 0, 1e-6);
+    EXPECT_NEAR((after.northing - before.northing).value(), 0, 1e-6);
+    EXPECT_GT(window->table().view().zoom(), table::Zoom(0.2));
+}
+
+}  // namespace
+}  // namespace crosstick::window
+
+int main(int argc, char** argv) {
+    ::testing::InitGoogleTest(&argc, argv);
+    QApplication application(argc, argv);
+    if (!crosstick::look::bringFace(CROSSTICK_SHARE)) {
+        return 1;
+    }
+    return RUN_ALL_TESTS();
+}
