@@ -1,6 +1,7 @@
 // The tree keeps its own rules: names, lengths, and no path of one machine.
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <string>
 #include <string_view>
 
@@ -54,7 +55,11 @@ TEST(Tree, NoPathOfOneMachineStandsInIt) {
     for (const SourceFile& file : everything()) {
         for (std::size_t n = 0; n < file.lines.size(); ++n) {
             for (const std::string& path : paths) {
-                EXPECT_EQ(file.lines[n].find(path), std::string::npos) << file.path << " line " << n + 1;
+                // A path of ours ("ui/...") goes on from a letter; one of a machine begins there.
+                const std::size_t at = file.lines[n].find(path);
+                const bool begins = at != std::string::npos &&
+                                    (at == 0 || std::isalnum(static_cast<unsigned char>(file.lines[n][at - 1])) == 0);
+                EXPECT_FALSE(begins) << file.path << " line " << n + 1;
             }
         }
     }

@@ -59,6 +59,9 @@ class LightTable final : public QWidget {
     bool focusNextPrevChild(bool next) override;
 
   private:
+    static constexpr Zoom kLeast{0.002};
+    static constexpr Zoom kMost{8};
+
     work::Work& work_;
     std::filesystem::path share_;
     std::optional<press::Faces> faces_;
