@@ -1,5 +1,6 @@
 #include "ui/press/pdf_dress.h"
 
+#include <cstdint>
 #include <exception>
 
 #include <qpdf/Buffer.hh>
@@ -164,6 +165,36 @@ void sayWhatItIs(QPDF& pdf, const PdfFacts& facts) {
     pdf.getTrailer().replaceKey("/Info", pdf.makeIndirectObject(about));
 }
 
+/// A subset font's name begins with six letters that Qt counts in the order of a hash of addresses, so that they change
+/// from run to run. They only have to differ: here they come from the face's own name.
+std::string subsetName(const std::string& name) {
+    constexpr std::size_t kTag = 8;  // "/QCBAAA+"
+    if (name.size() <= kTag || name[kTag - 1] != '+') {
+        return name;
+    }
+    const std::string face = name.substr(kTag);
+    std::uint32_t mixed = 2166136261U;  // FNV-1a
+    for (const char letter : face) {
+        mixed = (mixed ^ static_cast<unsigned char>(letter)) * 16777619U;
+    }
+    std::string tag;
+    for (int n = 0; n < 6; ++n) {
+        tag += static_cast<char>('A' + mixed % 26);
+        mixed /= 26;
+    }
+    return '/' + tag + '+' + face;
+}
+
+void nameSubsets(QPDF& pdf) {
+    for (Handle object : pdf.getAllObjects()) {
+        for (const char* key : {"/FontName", "/BaseFont"}) {
+            if (object.isDictionary() && object.hasKey(key) && object.getKey(key).isName()) {
+                object.replaceKey(key, Handle::newName(subsetName(object.getKey(key).getName())));
+            }
+        }
+    }
+}
+
 std::string written(QPDF& pdf) {
     QPDFWriter writer(pdf);
     writer.setOutputMemory();
@@ -198,6 +229,7 @@ Result<std::string> dressed(const std::string& raw, const std::vector<PdfPage>& 
         }
         listLayers(pdf, layers);
         sayWhatItIs(pdf, facts);
+        nameSubsets(pdf);
         return written(pdf);
     } catch (const std::exception& trouble) {
         return fail(kPdfRefused, {{"why", std::string(trouble.what())}});
