@@ -4,10 +4,10 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/steps.h"
 #include "core/measures/catalogue.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
-#include "symbols/steps.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -89,7 +89,7 @@ double clearOf(Vector direction, const std::vector<Vector>& legs) {
 bool runsThrough(const BoxShape& shape, Point tip, Point spot) {
     const double half = shape.bounds.width() / 2;
     const double shoulder = -shape.outline[1].y;  // height of the body's foot above the tip
-    for (const double share : steps(0.04, 0.96, 0.04)) {
+    for (const double share : drawing::steps(0.04, 0.96, 0.04)) {
         const Vector p = (spot - tip) * share;
         const double wide = p.y < 0 ? std::min(half, half * -p.y / shoulder) : 0;
         if (p.y < 0 && p.y > shape.bounds.top && std::abs(p.x) < wide + 0.2) {
@@ -144,7 +144,7 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
                               Point spot, const std::vector<Vector>& legs, std::size_t owner) {
     std::optional<Point> best;
     double least = 1e9;
-    for (const double distance : steps(8, search.farthest, 2)) {
+    for (const double distance : drawing::steps(8, search.farthest, 2)) {
         double rank = 0;
         for (const Vector direction : search.directions) {
             rank += 0.15;

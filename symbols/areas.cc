@@ -6,10 +6,10 @@
 
 #include <geos_c.h>
 
+#include "core/drawing/steps.h"
 #include "core/measures/catalogue.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
-#include "symbols/steps.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -97,7 +97,7 @@ std::vector<Label> wordings(const plan::Measure& measure, double letters) {
 Points insidePlaces(const Points& ring) {
     const Point pole = poleOf(ring);
     Points places{pole};
-    for (const double away : steps(1.5, 12, 1.5)) {
+    for (const double away : drawing::steps(1.5, 12, 1.5)) {
         const int count = std::max(8, static_cast<int>(away * 4));
         for (int n = 0; n < count; ++n) {
             const double turn = 2 * std::numbers::pi * n / count;
@@ -145,7 +145,7 @@ bool placeOutside(Desk& desk, Subject& subject, const Label& label) {
         bounds = bounds.joined({p.x, p.y, p.x, p.y});
     }
     for (const int allowed : {0, 99}) {
-        for (const double away : steps(4, 22, 3)) {
+        for (const double away : drawing::steps(4, 22, 3)) {
             for (const Vector corner : {Vector{1, -1}, Vector{-1, -1}, Vector{1, 1}, Vector{-1, 1}, Vector{1, 0},
                                         Vector{-1, 0}, Vector{0, -1}, Vector{0, 1}}) {
                 const Point middle =

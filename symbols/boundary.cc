@@ -4,9 +4,9 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/steps.h"
 #include "symbols/echelons.h"
 #include "symbols/faults.h"
-#include "symbols/steps.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -104,7 +104,7 @@ std::optional<Candidate> bestNear(Desk& desk, const Subject& subject, const draw
                                   const Label& right, double e, double move) {
     std::optional<Candidate> best;
     const double margin = width / 2 + 2;
-    for (const double aside : steps(-move, move, 1)) {
+    for (const double aside : drawing::steps(-move, move, 1)) {
         const double s = nominal + aside;
         if (s < stretch.from + margin || s > stretch.to - margin) {
             continue;

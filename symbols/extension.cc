@@ -3,7 +3,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "symbols/steps.h"
+#include "core/drawing/steps.h"
 
 namespace crosstick::symbols {
 
@@ -28,7 +28,7 @@ void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, Extensi
 
 bool letterAside(Desk& desk, Subject& subject, const Label& label, Point spot, ExtensionEnd end) {
     for (const Over over : {Over::LinesOnly, Over::Anything}) {
-        for (const double distance : steps(6, 24, 3)) {
+        for (const double distance : drawing::steps(6, 24, 3)) {
             for (int n = 0; n < 8; ++n) {
                 const double turn = n * std::numbers::pi / 4;
                 const Point middle =

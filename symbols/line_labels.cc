@@ -4,9 +4,9 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/steps.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
-#include "symbols/steps.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -91,7 +91,7 @@ std::optional<Break> findBreak(Desk& desk, const Subject& subject, const drawing
     if (stretch.length() < 2 * label.width() + 20) {
         return std::nullopt;
     }
-    for (const double aside : steps(kStub, stretch.length() / 3, 1)) {
+    for (const double aside : drawing::steps(kStub, stretch.length() / 3, 1)) {
         const double from = end.inward > 0 ? end.s + aside : end.s - aside - room;
         if (auto found = breakAt(desk, subject, path, from, label)) {
             return found;
@@ -182,7 +182,7 @@ std::vector<drawing::Stretch> gapsUnder(const drawing::Path& path, const TurnedB
 
 Degrees angleNear(const drawing::Path& path, Point spot) {
     double nearest = 0;
-    for (const double s : steps(0, path.length(), 0.5)) {
+    for (const double s : drawing::steps(0, path.length(), 0.5)) {
         nearest = drawing::length(path.at(s) - spot) < drawing::length(path.at(nearest) - spot) ? s : nearest;
     }
     return drawing::readable(path.chord(nearest, 8));

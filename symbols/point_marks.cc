@@ -5,9 +5,9 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/steps.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
-#include "symbols/steps.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -65,7 +65,7 @@ std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point sp
                                                  {0, -1}}};
     std::optional<Point> second;
     int least = 3;
-    for (const double distance : steps(8, 24, 2)) {
+    for (const double distance : drawing::steps(8, 24, 2)) {
         for (const Vector direction : kDirections) {
             const Point centre = spot + direction * distance;
             const TurnedBox box = boxAt(bounds, centre);

@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
+#include "core/drawing/steps.h"
 #include "symbols/arrows.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
 #include "symbols/route_lines.h"
-#include "symbols/steps.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -113,7 +113,7 @@ std::string azimuthWords(Degrees azimuth, geodesy::AngleUnit unit) {
 /// Middles along a piece, at its middle first, then sliding between 0.25 and 0.75.
 std::vector<double> slides(double length, double width) {
     std::vector<double> places{0.5};
-    for (const double away : steps(0.05, 0.25, 0.05)) {
+    for (const double away : drawing::steps(0.05, 0.25, 0.05)) {
         for (const double share : {0.5 - away, 0.5 + away}) {
             if (length * std::min(share, 1 - share) >= width / 2 + 1) {
                 places.push_back(share);

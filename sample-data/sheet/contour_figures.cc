@@ -4,8 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/steps.h"
 #include "sample-data/sheet/course.h"
-#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -25,7 +25,7 @@ struct Place {
 /// Turning of a line within 3 mm on either side, degrees.
 double bending(const Course& course, double distance) {
     double sum = 0;
-    for (const double d : evenSteps(-3, 2, 1)) {
+    for (const double d : drawing::steps(-3, 2, 1)) {
         sum += std::abs(std::remainder(course.at(distance + d + 1).angle - course.at(distance + d).angle, 360.0));
     }
     return sum;
@@ -75,7 +75,7 @@ class Placer {
         QPainterPath gap;
         gap.addRect(QRectF(-width / 2 - 0.5, -kFigures / 2 - 0.35, width + 1, kFigures + 0.7));
         std::vector<Place> places;
-        for (const double d : evenSteps(5, course.length() - 5, kStep)) {
+        for (const double d : drawing::steps(5, course.length() - 5, kStep)) {
             const Along along{course.at(d).at, chordAngle(course, d, width)};
             if (isClear(canvas_, room_, turnedTo(along).map(gap))) {
                 places.push_back({along, d, costOf(course, along, d)});

@@ -3,7 +3,7 @@
 #include <array>
 #include <unordered_map>
 
-#include "sample-data/steps.h"
+#include "core/drawing/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -151,7 +151,7 @@ void joinAt(const Field<float>& z, double level, std::vector<Contour>& out) {
 
 std::vector<Contour> contoursOf(const Field<float>& heights, double interval, double from, double to) {
     std::vector<Contour> contours;
-    for (const double level : evenSteps(from, to, interval)) {
+    for (const double level : drawing::steps(from, to, interval)) {
         joinAt(heights, level, contours);
     }
     return contours;

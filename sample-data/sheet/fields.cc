@@ -3,9 +3,9 @@
 #include <numbers>
 #include <vector>
 
+#include "core/drawing/steps.h"
 #include "sample-data/ground/noise.h"
 #include "sample-data/sheet/themes.h"
-#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -163,7 +163,7 @@ void drawWall(const Canvas& canvas, const Line& wall, const QPainterPath& woods)
     const Course course(pathOf(wall));
     QPainterPath standing;
     bool isStanding = false;
-    for (const double d : evenSteps(0, course.length(), 0.25)) {
+    for (const double d : drawing::steps(0, course.length(), 0.25)) {
         const QPointF at = course.at(d).at;
         const QRectF round(at - QPointF(0.6, 0.6), QSizeF(1.2, 1.2));
         const bool stands = canvas.land.share(round, 1) > 0.99 && !woods.contains(at);

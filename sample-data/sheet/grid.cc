@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/steps.h"
 #include "core/geodesy/grid_reference.h"
 #include "sample-data/sheet/themes.h"
-#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -47,12 +47,12 @@ void drawFigures(const Canvas& canvas, const Figures& figures, QPointF at, Held 
 
 void drawLines(const Canvas& canvas) {
     const QRectF neat = SheetPaper::neatLine();
-    for (const double e : evenSteps(650000, 658000, 1000)) {
+    for (const double e : drawing::steps(650000, 658000, 1000)) {
         QPainterPath line(QPointF(SheetPaper::at({e, 0}).x(), neat.top()));
         line.lineTo(SheetPaper::at({e, 0}).x(), neat.bottom());
         canvas.stroke(line, ink::kGrid, std::fmod(e, 10000) == 0 ? 0.2 : 0.1);
     }
-    for (const double n : evenSteps(5097000, 5104000, 1000)) {
+    for (const double n : drawing::steps(5097000, 5104000, 1000)) {
         QPainterPath line(QPointF(neat.left(), SheetPaper::at({0, n}).y()));
         line.lineTo(neat.right(), SheetPaper::at({0, n}).y());
         canvas.stroke(line, ink::kGrid, n == 5100000 ? 0.2 : 0.1);
@@ -70,7 +70,7 @@ void drawMarginFigures(const Canvas& canvas) {
         line.lineTo(from + step);
         canvas.stroke(line, ink::kBlack, 0.15);
     };
-    for (const double e : evenSteps(649000, 659000, 1000)) {
+    for (const double e : drawing::steps(649000, 659000, 1000)) {
         const double x = SheetPaper::at({e, 0}).x();
         drawFigures(canvas, figuresOf(e, e == 649000, QStringLiteral("E")), {x, neat.bottom() + kAway + kPrincipal},
                     Held::Middle);
@@ -78,7 +78,7 @@ void drawMarginFigures(const Canvas& canvas) {
         tick({x, neat.top()}, {0, -kTick});
         tick({x, neat.bottom()}, {0, kTick});
     }
-    for (const double n : evenSteps(5096000, 5105000, 1000)) {
+    for (const double n : drawing::steps(5096000, 5105000, 1000)) {
         const double y = SheetPaper::at({0, n}).y();
         drawFigures(canvas, figuresOf(n, n == 5096000, QStringLiteral("N")), {neat.left() - kAway, y}, Held::Right);
         drawFigures(canvas, figuresOf(n, false, {}), {neat.right() + kAway, y}, Held::Left);

@@ -2,8 +2,8 @@
 
 #include <QPainter>
 
+#include "core/drawing/steps.h"
 #include "sample-data/sheet/canvas.h"
-#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 
@@ -27,8 +27,8 @@ double Mask::share(const QRectF& box, std::uint8_t value) const {
     constexpr double kStep = 0.25;
     int all = 0;
     int met = 0;
-    const std::vector<double> across = evenSteps(box.left(), box.right(), kStep);
-    for (const double y : evenSteps(box.top(), box.bottom(), kStep)) {
+    const std::vector<double> across = drawing::steps(box.left(), box.right(), kStep);
+    for (const double y : drawing::steps(box.top(), box.bottom(), kStep)) {
         for (const double x : across) {
             ++all;
             met += at({x, y}) == value ? 1 : 0;

@@ -9,8 +9,8 @@
 
 #include <QStringList>
 
+#include "core/drawing/steps.h"
 #include "sample-data/sheet/canvas.h"
-#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -165,7 +165,7 @@ std::optional<QPainterPath> standAlong(const Canvas& canvas, const QString& text
     }
     double least = kNever;
     QPainterPath best;
-    for (const double share : evenSteps(0.05, 0.95, 0.05)) {
+    for (const double share : drawing::steps(0.05, 0.95, 0.05)) {
         const double from = 1 + room * share;
         const bool isBackwards = course.at(from).at.x() > course.at(from + width).at.x();
         const Course run = isBackwards ? course.reversed() : course;

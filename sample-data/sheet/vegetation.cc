@@ -1,8 +1,8 @@
 #include <cmath>
 
+#include "core/drawing/steps.h"
 #include "sample-data/ground/noise.h"
 #include "sample-data/sheet/themes.h"
-#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -72,7 +72,7 @@ void drawWoods(const Canvas& canvas, const Json& cover) {
 void drawMarsh(const Canvas& canvas, const QPainterPath& area) {
     const QRectF box = area.boundingRect();
     std::int64_t row = 0;
-    for (const double y : evenSteps(box.top(), box.bottom(), 0.8)) {
+    for (const double y : drawing::steps(box.top(), box.bottom(), 0.8)) {
         std::int64_t column = 0;
         double x = box.left() + chance(kTufts + 9, row, -1) * 1.8;
         while (x < box.right()) {

@@ -1,7 +1,7 @@
 #include <cmath>
 
+#include "core/drawing/steps.h"
 #include "sample-data/sheet/themes.h"
-#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -10,7 +10,7 @@ namespace {
 void drawBrook(const Canvas& canvas, const PegLine& pegs, double mouth) {
     const Course course(pathOf(placesOf(pegs)));
     constexpr double kPiece = 2;
-    for (const double d : evenSteps(0, course.length(), kPiece)) {
+    for (const double d : drawing::steps(0, course.length(), kPiece)) {
         const double share = d / course.length();
         canvas.stroke(course.piece(d, d + kPiece + 0.1), ink::kWater, 0.15 + (mouth - 0.15) * share, Qt::RoundCap);
     }

@@ -1,8 +1,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/steps.h"
 #include "sample-data/sheet/themes.h"
-#include "sample-data/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -16,7 +16,7 @@ void drawPowerLine(const Canvas& canvas, const Json& power) {
     canvas.stroke(line, ink::kBlack, 0.1);
     QPainterPath ticks;
     const Course course(line);
-    for (const double d : evenSteps(2, course.length(), 4)) {
+    for (const double d : drawing::steps(2, course.length(), 4)) {
         const Along place = course.at(d);
         const double turn = (place.angle + 90) * std::numbers::pi / 180;
         const QPointF across(std::cos(turn) * 0.45, std::sin(turn) * 0.45);
@@ -88,7 +88,7 @@ void drawCrossings(const Canvas& canvas, const Json& cover) {
     }
     QPainterPath stones;
     for (const Json& place : cover.at("stepping_stones")) {
-        for (const double d : evenSteps(-0.6, 0.6, 0.4)) {
+        for (const double d : drawing::steps(-0.6, 0.6, 0.4)) {
             stones.addEllipse(SheetPaper::at(spotOf(place)) + QPointF(d * 0.5, d), 0.12, 0.12);
         }
     }

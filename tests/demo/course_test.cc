@@ -5,7 +5,7 @@
 
 #include <gtest/gtest.h>
 
-#include "sample-data/steps.h"
+#include "core/drawing/steps.h"
 
 namespace crosstick::demo {
 namespace {
@@ -73,17 +73,17 @@ TEST(Course, IsNearestWhereNoStepAlongItIsNearer) {
             return std::hypot(apart.x(), apart.y());
         };
         EXPECT_NEAR(away(nearest.distance), nearest.away, 1e-6);
-        for (const double d : evenSteps(0, course.length(), course.length() / 200)) {
+        for (const double d : drawing::steps(0, course.length(), course.length() / 200)) {
             EXPECT_GE(away(d), nearest.away - 1e-9);
         }
     }
 }
 
 TEST(EvenSteps, CountTheLastWhereItIsMet) {
-    EXPECT_EQ(evenSteps(10, 450, 10).size(), 45U);
-    EXPECT_EQ(evenSteps(0.05, 0.95, 0.05).size(), 19U);  // in binary 0.05 has no end
-    EXPECT_EQ(evenSteps(0, 1, 0.4), (std::vector<double>{0, 0.4, 0.8}));
-    EXPECT_TRUE(evenSteps(5, 4, 1).empty());
+    EXPECT_EQ(drawing::steps(10, 450, 10).size(), 45U);
+    EXPECT_EQ(drawing::steps(0.05, 0.95, 0.05).size(), 19U);  // in binary 0.05 has no end
+    EXPECT_EQ(drawing::steps(0, 1, 0.4), (std::vector<double>{0, 0.4, 0.8}));
+    EXPECT_TRUE(drawing::steps(5, 4, 1).empty());
 }
 
 TEST(Course, WithoutLengthHasADirectionAllTheSame) {

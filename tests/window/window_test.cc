@@ -206,6 +206,17 @@ TEST_F(TheWindow, SavesAndOpensAgainWhatWasDrawn) {
     EXPECT_TRUE(files::leftovers(folder / "journals").empty());
 }
 
+TEST_F(TheWindow, ASaveThatFailsLeavesWhatStoodThere) {
+    open();
+    std::filesystem::create_directory(folder / "plan.gpkg");  // no file can take this place
+    const auto saved = window->work().saveAs(folder / "plan.gpkg", kNow);
+    EXPECT_FALSE(saved);
+    EXPECT_TRUE(std::filesystem::is_directory(folder / "plan.gpkg"));
+    EXPECT_TRUE(window->work().isChanged()) << "the work is still to be saved";
+    ASSERT_TRUE(window->work().saveAs(folder / "other.gpkg", kNow));
+    ASSERT_TRUE(window->work().saveAs(folder / "other.gpkg", kNow)) << "over itself";
+}
+
 TEST_F(TheWindow, WorkNotSavedIsOfferedAtTheNextStart) {
     open();
     drawRoute();
@@ -286,6 +297,23 @@ TEST_F(TheWindow, NightHasNoLightButRed) {
     drawRoute();
     window->setLight(look::Light::Night);
     settle();
+    const QImage shot = window->grab().toImage();
+    int wrong = 0;
+    for (int y = 0; y < shot.height(); ++y) {
+        for (int x = 0; x < shot.width(); ++x) {
+            const QColor c = shot.pixelColor(x, y);
+            wrong += c.blue() > 100 || c.green() > 130 ? 1 : 0;
+        }
+    }
+    EXPECT_EQ(wrong, 0) << "pixels with blue or green light";
+}
+
+TEST_F(TheWindow, TheEmptyWindowIsRedByNightWithWhatACrashLeft) {
+    open();
+    drawRoute();
+    window = fresh();
+    window->setLight(look::Light::Night);
+    QTest::qWait(50);
     const QImage shot = window->grab().toImage();
     int wrong = 0;
     for (int y = 0; y < shot.height(); ++y) {

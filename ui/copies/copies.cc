@@ -191,14 +191,14 @@ void Copies::open() {
     if (auto chosen = paper.empty() ? Result<film::PaperChoice>(film::usualPapers()) : film::parsePaper(paper)) {
         wish.papers = std::move(*chosen);
     }
-    printer_->clear();
-    printer_->addItems(printQueues());
-    print_->setEnabled(printer_->count() > 0);
-    print_->setToolTip(printer_->count() > 0 ? QString() : tr("This computer knows no printer. Save as PDF instead."));
-    if (printer_->count() == 0) {
-        printer_->addItem(tr("no printer is known"));
-        printer_->setEnabled(false);
-    }
+    QThreadPool::globalInstance()->start([this, round] {
+        const QStringList queues = printQueues();
+        QMetaObject::invokeMethod(this, [this, queues, round] {
+            if (round == round_) {
+                listQueues(queues);
+            }
+        });
+    });
     const plan::Plan plan = work_.committed();
     const std::filesystem::path heightsFile = work_.heightsFile();
     const auto model = work_.model() != nullptr ? std::optional(*work_.model()) : std::nullopt;
@@ -217,6 +217,14 @@ void Copies::open() {
             }
         });
     });
+}
+
+void Copies::listQueues(const QStringList& queues) {
+    printer_->clear();
+    printer_->addItems(queues.isEmpty() ? QStringList{tr("no printer is known")} : queues);
+    printer_->setEnabled(!queues.isEmpty());
+    print_->setEnabled(!queues.isEmpty());
+    print_->setToolTip(queues.isEmpty() ? tr("This computer knows no printer. Save as PDF instead.") : QString());
 }
 
 void Copies::take(MadeSheets made) {

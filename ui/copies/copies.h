@@ -98,6 +98,7 @@ class Copies final : public QWidget {
     QLabel *title_, *seen_, *notes_, *summary_;
     PageView* view_;
 
+    void listQueues(const QStringList& queues);
     void take(MadeSheets made);
     void showPage();
     void askAndSave();

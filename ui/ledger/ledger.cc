@@ -198,12 +198,15 @@ void Ledger::renewFacts() {
     paceField_->setVisible(!figures->pace);
     pace_->setText(figures->pace ? tr("%1 paces per 100 m, yours").arg(figures->pace->doublePacesPer100)
                                  : tr("How often does your left foot strike the ground in 100 m?"));
-    rate_->setText(figures->rate ? tr("%1 km/h%2")
-                                       .arg(figures->rate->rate.value())
-                                       .arg(figures->rate->note.empty()
-                                                ? QString()
-                                                : QStringLiteral(", ") + QString::fromStdString(figures->rate->note))
-                                 : tr("no rate of march given"));
+    const QString rate =
+        figures->rate
+            ? tr("%1 km/h%2")
+                  .arg(figures->rate->rate.value())
+                  .arg(figures->rate->note.empty() ? QString()
+                                                   : QStringLiteral(", ") + QString::fromStdString(figures->rate->note))
+            : tr("no rate of march given");
+    rate_->setText(rate_->fontMetrics().elidedText(rate, Qt::ElideRight, kFactsWide - 22));
+    rate_->setToolTip(rate);
 }
 
 void Ledger::takePace() {

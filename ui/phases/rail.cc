@@ -146,7 +146,11 @@ Rail::Rail(work::Work& work, QWidget* parent) : QWidget(parent), work_(work) {
     row->setSpacing(4);
     row->addStretch(1);
     connect(&work_, &work::Work::planReplaced, this, &Rail::renew);
-    connect(&work_, &work::Work::planChanged, this, &Rail::renew);
+    connect(&work_, &work::Work::planChanged, this, [this] {  // a drag changes the plan at every step, not its films
+        if (films_ != &work_.plan().films() || phases_ != &work_.plan().phases()) {
+            renew();
+        }
+    });
     connect(&work_, &work::Work::tableChanged, this, &Rail::renew);
 }
 
@@ -164,6 +168,8 @@ void Rail::renew() {
         part->deleteLater();
     }
     parts_.clear();
+    films_ = &work_.plan().films();
+    phases_ = &work_.plan().phases();
     if (!work_.isOpen()) {
         update();
         return;

@@ -66,6 +66,9 @@ class Rail final : public QWidget {
     work::Work& work_;
     look::Light light_ = look::Light::Day;
     std::vector<QWidget*> parts_;
+    // What the parts were made from, only to be compared: a list of the plan is never changed in place.
+    const std::vector<plan::FilmPtr>* films_ = nullptr;
+    const std::vector<plan::Phase>* phases_ = nullptr;
 };
 
 }  // namespace crosstick::phases

@@ -18,9 +18,12 @@ class Way final : public QPushButton {
   public:
     Way(const QString& what, const QString& how, const QString& key, const look::Light& light, QWidget* parent)
         : QPushButton(parent), what_(what), how_(how), key_(key), light_(light) {
-        setMinimumHeight(52);
+        setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
         setAccessibleName(what + QStringLiteral(", ") + how);
     }
+
+    [[nodiscard]] QSize sizeHint() const override { return {300, 52}; }
+    [[nodiscard]] QSize minimumSizeHint() const override { return {120, 52}; }
 
   protected:
     void paintEvent(QPaintEvent* /*event*/) override {
@@ -82,7 +85,6 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent), glass_(new QWidget(this
         auto* button = new Way(what, how, key, light_, glass_);
         connect(button, &QPushButton::clicked, this, signal);
         rows->addWidget(button);
-        ways_.push_back(button);
     };
     way(tr("Lay a map sheet"), tr("GeoTIFF in a projected grid; starts a new plan"), tr("Ctrl N"),
         &StartPage::sheetWanted);
@@ -116,6 +118,7 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent), glass_(new QWidget(this
 
 void StartPage::setLight(look::Light light) {
     light_ = light;
+    setLeftovers(leftovers_);  // their colours are their own
     update();
 }
 
@@ -134,9 +137,10 @@ void StartPage::setRecent(const std::vector<RecentPlan>& plans) {
     }
 }
 
-void StartPage::setLeftovers(const std::vector<files::Leftover>& leftovers) {
+void StartPage::setLeftovers(std::vector<files::Leftover> leftovers) {
     clear(found_);
-    for (const files::Leftover& leftover : leftovers) {
+    leftovers_ = std::move(leftovers);
+    for (const files::Leftover& leftover : leftovers_) {
         const QString name = leftover.base.file.empty()
                                  ? tr("a plan never saved")
                                  : QFileInfo(QString::fromStdString(leftover.base.file)).completeBaseName();
@@ -148,9 +152,12 @@ void StartPage::setLeftovers(const std::vector<files::Leftover>& leftovers) {
         violet.setColor(QPalette::WindowText, look::colours(light_).ours);
         head->setPalette(violet);
         rows->addWidget(head);
-        rows->addWidget(
-            words(tr("%1: %n step(s) newer than the file.", nullptr, static_cast<int>(leftover.edits)).arg(name), 12,
-                  look::Weight::Regular, frame));
+        const QString steps = leftover.edits == 1
+                                  ? tr("%1: 1 step newer than the file.").arg(name)
+                                  : tr("%1: %2 steps newer than the file.").arg(name).arg(leftover.edits);
+        auto* count = words(steps, 12, look::Weight::Regular, frame);
+        count->setToolTip(QString::fromStdString(leftover.base.file));
+        rows->addWidget(count);
         auto* row = new QHBoxLayout;
         auto* take = new QPushButton(tr("Take up the steps"), frame);
         take->setProperty("main", true);

@@ -27,7 +27,7 @@ class StartPage final : public QWidget {
     explicit StartPage(QWidget* parent = nullptr);
     void setLight(look::Light light);
     void setRecent(const std::vector<RecentPlan>& plans);
-    void setLeftovers(const std::vector<files::Leftover>& leftovers);
+    void setLeftovers(std::vector<files::Leftover> leftovers);
 
   Q_SIGNALS:
     void sheetWanted();
@@ -49,7 +49,7 @@ class StartPage final : public QWidget {
     QWidget* side_;
     QVBoxLayout* recents_;
     QVBoxLayout* found_;
-    std::vector<QPushButton*> ways_;
+    std::vector<files::Leftover> leftovers_;
 };
 
 }  // namespace crosstick::start

@@ -85,11 +85,11 @@ FilmLayer::FilmLayer(const std::filesystem::path& share, QObject* parent)
     connect(this, &FilmLayer::wanted, worker_, &FilmWorker::make);
     connect(worker_, &FilmWorker::made, this, [this](const FilmPicture& picture) {
         isBusy_ = false;
+        send();
         if (picture.number >= oldest_) {
             picture_ = picture;
+            Q_EMIT changed();
         }
-        send();
-        Q_EMIT changed();
     });
     connect(worker_, &FilmWorker::failed, this, [this](const QString& fault) {
         isBusy_ = false;

@@ -217,6 +217,16 @@ void Window::renewRecent() {
     start_->setRecent(plans);
 }
 
+/// What a crash left with at least one step in it; journals of nothing are swept away.
+void Window::renewLeftovers() {
+    std::vector<files::Leftover> found = files::leftovers(outside_.state);
+    std::erase_if(found, [](const files::Leftover& leftover) {
+        std::error_code ignored;
+        return leftover.edits == 0 && std::filesystem::remove(leftover.journal, ignored);
+    });
+    start_->setLeftovers(std::move(found));
+}
+
 void Window::takeUp(const files::Leftover& leftover) {
     const auto taken = work_.takeUp(leftover);
     if (!taken) {

@@ -52,7 +52,7 @@ void Window::buildPlanMenu(QMenuBar* bar) {
     add(menu, "close", tr("Lay the plan away"), key("Ctrl+W"), [this] {
         work_.close();
         pages_->setCurrentWidget(start_);
-        start_->setLeftovers(files::leftovers(outside_.state));
+        renewLeftovers();
         rail_->renew();
         arrange();
     });

@@ -8,7 +8,7 @@
 #include <QMimeData>
 #include <QPainter>
 #include <QSettings>
-#include <QTimer>
+#include <QThreadPool>
 #include <QVBoxLayout>
 
 namespace crosstick::window {
@@ -32,19 +32,24 @@ Window::Window(Outside outside, QWidget* parent)
     setWindowTitle(tr("Crosstick"));
     setMinimumSize(683, 384);
     setAcceptDrops(true);
-    buildParts();
-    connectParts();
     light_ = settings_->value(QStringLiteral("light")).toString() == QStringLiteral("night") ? look::Light::Night
                                                                                              : look::Light::Day;
+    // Parts take their face from the application when they are made, so it is dressed before and after.
+    if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
+        look::dress(*application, light_);
+    }
+    buildParts();
+    connectParts();
     setLight(light_);
     resize(1366, 768);
     restoreGeometry(settings_->value(QStringLiteral("geometry")).toByteArray());
     renewRecent();
-    start_->setLeftovers(files::leftovers(outside_.state));
+    renewLeftovers();
     arrange();
 }
 
 Window::~Window() {
+    QThreadPool::globalInstance()->waitForDone();  // a sheet being read or a demo being made answers to this window
     work_.disconnect(this);
 }
 
@@ -62,19 +67,25 @@ void Window::buildParts() {
     row->addWidget(bar);
     row->addWidget(rail_, 1);
     setMenuWidget(head_);
-    pages_ = new QStackedWidget(this);
-    setCentralWidget(pages_);
+    auto* middle = new QWidget(this);
+    pages_ = new QStackedWidget(middle);
+    notice_ = new QLabel(middle);
     start_ = new start::StartPage(pages_);
     desk_ = new QWidget(pages_);
     table_ = new table::LightTable(work_, outside_.share, desk_);
     ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
     details_ = new details::Details(work_, outside_.say, desk_);
-    notice_ = new QLabel(desk_);
     notice_->setTextFormat(Qt::PlainText);
     notice_->setAccessibleName(tr("Notice"));
     notice_->setContentsMargins(12, 4, 12, 4);
     notice_->setWordWrap(true);
     notice_->hide();
+    auto* rows = new QVBoxLayout(middle);
+    rows->setContentsMargins(0, 0, 0, 0);
+    rows->setSpacing(0);
+    rows->addWidget(pages_, 1);
+    rows->addWidget(notice_);
+    setCentralWidget(middle);
     copies_ = new copies::Copies(work_, outside_.say, outside_.share, pages_);
     auto* across = new QHBoxLayout(desk_);
     across->setContentsMargins(0, 0, 0, 0);
@@ -82,7 +93,6 @@ void Window::buildParts() {
     auto* down = new QVBoxLayout;
     down->setSpacing(0);
     down->addWidget(table_, 1);
-    down->addWidget(notice_);
     down->addWidget(ledger_);
     across->addLayout(down, 1);
     across->addWidget(details_);
@@ -141,7 +151,7 @@ void Window::connectParts() {
     connect(start_, &start::StartPage::leaveWanted, this, [this](const files::Leftover& leftover) {
         std::error_code ignored;
         std::filesystem::remove(leftover.journal, ignored);
-        start_->setLeftovers(files::leftovers(outside_.state));
+        renewLeftovers();
     });
 }
 
@@ -215,18 +225,6 @@ void Window::setLight(look::Light light) {
 void Window::say(const QString& words) {
     notice_->setText(words);
     notice_->setVisible(!words.isEmpty());
-    if (pages_->currentWidget() == start_ && !words.isEmpty()) {
-        pages_->setCurrentWidget(desk_);
-        QTimer::singleShot(0, this, [this] {
-            if (!work_.isOpen()) {
-                pages_->setCurrentWidget(start_);
-            }
-        });
-        start_->setToolTip(words);
-    }
-    if (pages_->currentWidget() == copies_) {
-        statusTip();
-    }
 }
 
 void Window::run(const std::string& action) {

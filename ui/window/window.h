@@ -118,6 +118,7 @@ class Window final : public QMainWindow {
     void moveRegistration();
     void showCopies(bool shown);
     void remember();
+    void renewLeftovers();
     void takeUp(const files::Leftover& leftover);
 };
 

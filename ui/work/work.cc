@@ -19,6 +19,33 @@ bool sameForRoutes(const plan::Plan& a, const plan::Plan& b) {
            &a.measures().chunks() == &b.measures().chunks();
 }
 
+/// A new file in the place of one that the user gave up in the file dialog: what stood there goes only when the new one
+/// is whole.
+Result<files::PlanFile> createdOver(const std::filesystem::path& target, const plan::Plan& plan, Instant now) {
+    std::error_code fault;
+    if (!std::filesystem::exists(target, fault)) {
+        return files::PlanFile::create(target, plan, now);
+    }
+    std::filesystem::path draft = target;
+    draft.replace_filename("." + target.filename().string() + ".draft");
+    std::filesystem::remove(draft, fault);
+    if (auto made = files::PlanFile::create(draft, plan, now); !made) {
+        return made;
+    }
+    std::filesystem::rename(draft, target, fault);
+    if (fault) {
+        std::error_code ignored;
+        std::filesystem::remove(draft, ignored);
+        return fail(files::kCannotOpen, {{"file", target.string()}, {"why", fault.message()}});
+    }
+    return files::PlanFile::open(target, files::Access::ReadWrite);
+}
+
+bool sitsOn(const plan::Route& route, const plan::ItemId& item) {
+    return std::any_of(route.stops.begin(), route.stops.end(),
+                       [&](const plan::Stop& stop) { return stop.measure == item; });
+}
+
 }  // namespace
 
 Work::Work(WorkOrder order, QObject* parent) : QObject(parent), order_(std::move(order)), ids_(order_.seed) {
@@ -103,7 +130,7 @@ void Work::begin(plan::Plan plan, const std::filesystem::path& folder) {
     file_.clear();
     takePlan(plan, plan::Plan{}, folder);
     beginJournal();
-    journalStep(plan::Plan{});
+    (void)journalStep(plan::Plan{});
 }
 
 Result<void> Work::save(Instant now) {
@@ -147,9 +174,7 @@ Result<void> Work::saveAs(const std::filesystem::path& file, Instant now) {
             return saved;
         }
     } else {
-        std::error_code ignored;
-        std::filesystem::remove(target, ignored);  // the user has said yes to that in the file dialog
-        auto made = files::PlanFile::create(target, plan, now);
+        auto made = createdOver(target, plan, now);
         if (!made) {
             return tl::unexpected(made.error());
         }
@@ -196,9 +221,10 @@ Result<std::size_t> Work::takeUp(const files::Leftover& leftover) {
     openGround();
     renewFigures(plan::Plan{});
     keepChoices();
-    journalStep(base);
-    std::error_code ignored;
-    std::filesystem::remove(leftover.journal, ignored);
+    if (journalStep(base)) {  // the old journal goes only when the new one holds its steps
+        std::error_code ignored;
+        std::filesystem::remove(leftover.journal, ignored);
+    }
     Q_EMIT planReplaced();
     return recovered->edits;
 }
@@ -230,7 +256,7 @@ void Work::commit(plan::Plan next, const std::string& caption) {
     history_->push(std::move(next), caption);
     renewFigures(before);
     keepChoices();
-    journalStep(committedBefore);
+    (void)journalStep(committedBefore);
     Q_EMIT planChanged();
 }
 
@@ -248,7 +274,7 @@ void Work::undo() {
         history_->undo();
         renewFigures(before);
         keepChoices();
-        journalStep(before);
+        (void)journalStep(before);
         Q_EMIT planChanged();
         Q_EMIT tableChanged();
     }
@@ -261,7 +287,7 @@ void Work::redo() {
         history_->redo();
         renewFigures(before);
         keepChoices();
-        journalStep(before);
+        (void)journalStep(before);
         Q_EMIT planChanged();
         Q_EMIT tableChanged();
     }
@@ -312,24 +338,29 @@ void Work::select(std::optional<plan::ItemId> item) {
         return;
     }
     selected_ = item;
-    if (selected_) {
-        if (committed().route(*selected_)) {
-            ledgerRoute_ = selected_;
-        }
-        for (const plan::RoutePtr& route : committed().routes()) {
-            const bool sits = std::any_of(route->stops.begin(), route->stops.end(),
-                                          [&](const plan::Stop& stop) { return stop.measure == *selected_; });
-            const bool already = ledgerRoute_ == route->id;
-            if (sits && !already &&
-                !(ledgerRoute_ && committed().route(*ledgerRoute_) &&
-                  std::any_of(committed().route(*ledgerRoute_)->stops.begin(),
-                              committed().route(*ledgerRoute_)->stops.end(),
-                              [&](const plan::Stop& s) { return s.measure == *selected_; }))) {
-                ledgerRoute_ = route->id;
-            }
+    chooseLedgerRoute();
+    Q_EMIT selectionChanged();
+}
+
+/// The route that is selected; for a route point the one shown already where it sits on that, too, else the first.
+void Work::chooseLedgerRoute() {
+    if (!selected_) {
+        return;
+    }
+    if (committed().route(*selected_)) {
+        ledgerRoute_ = selected_;
+        return;
+    }
+    const plan::RoutePtr shown = ledgerRoute_ ? committed().route(*ledgerRoute_) : nullptr;
+    if (shown && sitsOn(*shown, *selected_)) {
+        return;
+    }
+    for (const plan::RoutePtr& route : committed().routes()) {
+        if (sitsOn(*route, *selected_)) {
+            ledgerRoute_ = route->id;
+            return;
         }
     }
-    Q_EMIT selectionChanged();
 }
 
 void Work::setWorkingFilm(const plan::FilmId& film) {
@@ -411,12 +442,15 @@ void Work::beginJournal() {
     }
 }
 
-void Work::journalStep(const plan::Plan& before) {
-    if (journal_) {
-        if (auto added = journal_->add(before, committed()); !added) {
-            Q_EMIT journalFailed(QString::fromStdString(std::string(added.error().fault.name)));
-        }
+bool Work::journalStep(const plan::Plan& before) {
+    if (!journal_) {
+        return false;
     }
+    const auto added = journal_->add(before, committed());
+    if (!added) {
+        Q_EMIT journalFailed(QString::fromStdString(std::string(added.error().fault.name)));
+    }
+    return added.has_value();
 }
 
 }  // namespace crosstick::work

@@ -132,7 +132,9 @@ class Work : public QObject {
     void renewFigures(const plan::Plan& before);
     void keepChoices();
     void beginJournal();
-    void journalStep(const plan::Plan& before);
+    /// False where the step is not on the disk.
+    [[nodiscard]] bool journalStep(const plan::Plan& before);
+    void chooseLedgerRoute();
 };
 
 }  // namespace crosstick::work

@@ -1,16 +1,15 @@
-/// \file
-/// Evenly spaced trial values for the searches that place labels.
 #pragma once
 
 #include <cmath>
 #include <vector>
 
-namespace crosstick::symbols {
+namespace crosstick::drawing {
 
 /// from, from + by, ... up to and including `to`; each is computed from its number, so that rounding does not add up
-/// and the last one is never lost. `by` is positive.
+/// and the last one is never lost.
+/// @param by  positive
 [[nodiscard]] inline std::vector<double> steps(double from, double to, double by) {
-    const int last = static_cast<int>(std::floor((to - from) / by + 1e-9));
+    const int last = static_cast<int>(std::floor((to - from) / by + 1e-6));
     std::vector<double> values;
     values.reserve(last < 0 ? 0 : static_cast<std::size_t>(last) + 1);
     for (int n = 0; n <= last; ++n) {
@@ -19,4 +18,4 @@ namespace crosstick::symbols {
     return values;
 }
 
-}  // namespace crosstick::symbols
+}  // namespace crosstick::drawing
