@@ -4,55 +4,16 @@
 #include <cmath>
 #include <numbers>
 
-#include <geos_c.h>
-
 #include "core/drawing/steps.h"
 #include "core/measures/catalogue.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
+#include "symbols/pole.h"
 
 namespace crosstick::symbols {
 namespace {
 
 constexpr double kInside = 0.8;
-
-/// GEOS with its own context, so that any thread may ask.
-class Geos {
-  public:
-    Geos() : context_(GEOS_init_r()) {}
-    ~Geos() { GEOS_finish_r(context_); }
-    Geos(const Geos&) = delete;
-    Geos& operator=(const Geos&) = delete;
-
-    [[nodiscard]] std::optional<Point> pole(const Points& ring) const {
-        GEOSCoordSequence* sequence = GEOSCoordSeq_create_r(context_, static_cast<unsigned>(ring.size() + 1), 2);
-        for (unsigned n = 0; n <= ring.size(); ++n) {
-            const Point p = ring[n % ring.size()];
-            GEOSCoordSeq_setXY_r(context_, sequence, n, p.x, p.y);
-        }
-        GEOSGeometry* shell = GEOSGeom_createLinearRing_r(context_, sequence);
-        GEOSGeometry* area = shell == nullptr ? nullptr : GEOSGeom_createPolygon_r(context_, shell, nullptr, 0);
-        GEOSGeometry* sound = area == nullptr ? nullptr : GEOSMakeValid_r(context_, area);
-        GEOSGeometry* radius = sound == nullptr ? nullptr : GEOSMaximumInscribedCircle_r(context_, sound, 0.1);
-        std::optional<Point> found;
-        if (radius != nullptr) {
-            GEOSGeometry* first = GEOSGeomGetStartPoint_r(context_, radius);
-            Point p;
-            if (first != nullptr && GEOSGeomGetX_r(context_, first, &p.x) == 1 &&
-                GEOSGeomGetY_r(context_, first, &p.y) == 1) {
-                found = p;
-            }
-            GEOSGeom_destroy_r(context_, first);
-        }
-        for (GEOSGeometry* geometry : {radius, sound, area}) {
-            GEOSGeom_destroy_r(context_, geometry);
-        }
-        return found;
-    }
-
-  private:
-    GEOSContextHandle_t context_;
-};
 
 /// The same ring from its western point on, clockwise as seen: what is found in it must not depend on how it was drawn.
 Points inOrder(Points ring) {
@@ -232,19 +193,6 @@ void drawEdge(Desk& desk, Subject& subject, const drawing::Polyline& edge) {
 }
 
 }  // namespace
-
-Point poleOf(const Points& ring) {
-    if (ring.size() >= 3) {
-        if (const auto pole = Geos().pole(inOrder(ring))) {
-            return *pole;
-        }
-    }
-    Point sum;
-    for (const Point p : ring) {
-        sum = sum + p * (1.0 / static_cast<double>(ring.size()));
-    }
-    return sum;
-}
 
 bool holds(const Points& ring, const TurnedBox& box) {
     for (const Point corner : box.corners()) {

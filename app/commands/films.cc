@@ -138,27 +138,25 @@ Result<Printed> print(const Asked& asked, const Surroundings& surroundings) {
     order.pens = asked.onePen ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
     order.model = model ? &*model : nullptr;
     order.heights = heights.get();
-    auto set = press::composeFilms(order);
-    if (!set) {
-        return tl::unexpected(set.error());
-    }
-    std::vector<Error> notes = set->notes;
-    for (const press::FilmPage& page : set->pages) {
-        for (Error& remark : remarksOn(file->plan(), page)) {
-            notes.push_back(std::move(remark));
-        }
-    }
     const press::GuiStart gui;
     const auto faces = press::Faces::open(surroundings.share / "faces");
     if (!faces) {
         return tl::unexpected(faces.error());
     }
-    return press::pdfBytes(press::pdfPages(*set), press::pdfFacts(file->plan()), *faces,
-                           asked.onePen ? press::onePenInks() : press::paperInks())
-        .and_then([&](const std::string& bytes) { return press::writeWhole(asked.out, bytes); })
-        .map([&] {
-            return Printed{std::move(*set), std::move(notes)};
-        });
+    auto printed = press::printFilms(order, press::pdfFacts(file->plan()), *faces,
+                                     asked.onePen ? press::onePenInks() : press::paperInks());
+    if (!printed) {
+        return tl::unexpected(printed.error());
+    }
+    std::vector<Error> notes = printed->set.notes;
+    for (const press::FilmPage& page : printed->set.pages) {
+        for (Error& remark : remarksOn(file->plan(), page)) {
+            notes.push_back(std::move(remark));
+        }
+    }
+    return press::writeWhole(asked.out, printed->pdf).map([&] {
+        return Printed{std::move(printed->set), std::move(notes)};
+    });
 }
 
 Exit films(const Asked& asked, const Surroundings& surroundings) {

@@ -54,25 +54,24 @@ Window windowOf(const plan::Plan& plan, const plan::Film& film, Scale scale) {
 
 }  // namespace
 
-Frame::Frame(geodesy::PlaneLink link, std::string gridCrs, Scale scale, geodesy::PlanePoint origin, drawing::Box window)
-    : link_(std::make_shared<const geodesy::PlaneLink>(std::move(link))),
-      gridCrs_(std::move(gridCrs)),
-      scale_(scale),
-      origin_(origin),
-      window_(window) {}
+Frame::Frame(std::shared_ptr<const geodesy::PlaneLink> link, std::string gridCrs, Scale scale,
+             geodesy::PlanePoint origin, drawing::Box window)
+    : link_(std::move(link)), gridCrs_(std::move(gridCrs)), scale_(scale), origin_(origin), window_(window) {}
 
 Result<Frame> Frame::of(const plan::Plan& plan, const plan::Film& film, std::optional<Scale> scale) {
+    return geodesy::PlaneLink::between(plan.planeCrs(), plan.gridCrs(film)).and_then([&](geodesy::PlaneLink&& link) {
+        return over(plan, film, std::make_shared<const geodesy::PlaneLink>(std::move(link)), scale);
+    });
+}
+
+Result<Frame> Frame::over(const plan::Plan& plan, const plan::Film& film,
+                          std::shared_ptr<const geodesy::PlaneLink> link, std::optional<Scale> scale) {
     const Scale chosen = scaleOf(plan, film, scale);
     if (!(chosen.denominator > 0)) {
         return fail(kNoSuchScale, {{"scale", chosen.denominator}});
     }
-    std::string gridCrs = plan.gridCrs(film);
-    auto link = geodesy::PlaneLink::between(plan.planeCrs(), gridCrs);
-    if (!link) {
-        return tl::unexpected(link.error());
-    }
     const Window window = windowOf(plan, film, chosen);
-    return Frame(std::move(*link), std::move(gridCrs), chosen, window.origin, window.box);
+    return Frame(std::move(link), plan.gridCrs(film), chosen, window.origin, window.box);
 }
 
 drawing::Point Frame::onFilm(geodesy::PlanePoint inPlan) const {

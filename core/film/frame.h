@@ -19,6 +19,10 @@ class Frame {
     /// Errors: those of geodesy::PlaneLink.
     [[nodiscard]] static Result<Frame> of(const plan::Plan& plan, const plan::Film& film,
                                           std::optional<Scale> scale = std::nullopt);
+    /// The same by a way from the plan's plane to the film's grid that is open already.
+    [[nodiscard]] static Result<Frame> over(const plan::Plan& plan, const plan::Film& film,
+                                            std::shared_ptr<const geodesy::PlaneLink> link,
+                                            std::optional<Scale> scale = std::nullopt);
 
     [[nodiscard]] Scale scale() const { return scale_; }
     [[nodiscard]] const std::string& gridCrs() const { return gridCrs_; }
@@ -35,7 +39,8 @@ class Frame {
     [[nodiscard]] geodesy::PlanePoint filmToGrid(drawing::Point onFilm) const;
 
   private:
-    Frame(geodesy::PlaneLink link, std::string gridCrs, Scale scale, geodesy::PlanePoint origin, drawing::Box window);
+    Frame(std::shared_ptr<const geodesy::PlaneLink> link, std::string gridCrs, Scale scale, geodesy::PlanePoint origin,
+          drawing::Box window);
     std::shared_ptr<const geodesy::PlaneLink> link_;
     std::string gridCrs_;
     Scale scale_;

@@ -55,7 +55,7 @@ struct Page {
     drawing::Drawing furniture;          ///< frame, ticks, marking, notches, block, bars, north, named square
 };
 
-/// Lays out a film's page: window and furniture on the first size of paper that holds both, the furniture beside the
+/// Lays out one film's page: window and furniture on the first size of paper that holds both, the furniture beside the
 /// window where the paper allows, else inside it in the corners that are freest of what the plan's films show.
 /// Errors: film/paper-too-small with "film", "paper", "width_mm", "height_mm" (the least paper that holds it upright as
 ///         the window stands); those of geodesy.

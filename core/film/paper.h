@@ -19,6 +19,7 @@ struct Paper {
 struct PaperChoice {
     std::string name;  ///< "A4", "A4 or A3", "300 x 400 mm"
     std::vector<std::vector<Paper>> sizes;
+    friend bool operator==(const PaperChoice&, const PaperChoice&) = default;
 };
 
 /// A4, else A3: what is taken where nobody asked for a paper.

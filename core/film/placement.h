@@ -12,6 +12,7 @@ namespace crosstick::film {
 struct Size {
     double width = 0;
     double height = 0;
+    friend bool operator==(const Size&, const Size&) = default;
 };
 
 /// What has to find its place round or in a window, in page millimetres.
@@ -20,6 +21,7 @@ struct PiecesToPlace {
     Size block, levelBar, uprightBar, north;  ///< north of no width: none
     Size marking, notches;
     std::vector<drawing::Box> ticks;  ///< film millimetres: nothing stands on them
+    friend bool operator==(const PiecesToPlace&, const PiecesToPlace&) = default;
 };
 
 struct Places {

@@ -224,14 +224,16 @@ Result<PlaneLink> PlaneLink::between(const std::string& from, const std::string&
     if (!source) {
         return tl::unexpected(source.error());
     }
+    if (from == to) {
+        return PlaneLink(std::move(parts));
+    }
     auto target = projected(context, to);
     if (!target) {
         return tl::unexpected(target.error());
     }
     parts->fromUnit = metresPerUnitOf(context, source->get());
     parts->toUnit = metresPerUnitOf(context, target->get());
-    const bool same =
-        from == to || proj_is_equivalent_to_with_ctx(context, source->get(), target->get(), PJ_COMP_EQUIVALENT) != 0;
+    const bool same = proj_is_equivalent_to_with_ctx(context, source->get(), target->get(), PJ_COMP_EQUIVALENT) != 0;
     if (!same) {
         parts->operation = operation(context, source->get(), target->get());
         if (!parts->operation) {

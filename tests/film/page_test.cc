@@ -10,6 +10,8 @@
 #include "core/drawing/text_ruler.h"
 #include "core/film/block.h"
 #include "core/film/furniture.h"
+#include "core/film/set_layout.h"
+#include "core/film/set_layout.h"
 #include "tests/film/printed_plan.h"
 
 namespace crosstick::film {
@@ -163,6 +165,31 @@ TEST(Page, BlockIsTheSameSizeWhereTheSetKeepsRowsForLegends) {
     ASSERT_TRUE(a.has_value() && b.has_value());
     EXPECT_EQ(a->block, b->block);
     EXPECT_GT(a->block.height(), 36);
+}
+
+TEST(Page, FilmsOfASetLieAlikeOnTheirPapers) {
+    const plan::Plan plan = printedPlan();
+    SetLayout layout(plan);
+    std::vector<Page> pages;
+    for (const plan::FilmPtr& film : plan.films()) {
+        const auto frame = layout.frame(*film, std::nullopt);
+        ASSERT_TRUE(frame.has_value());
+        PageOrder order{plan, *film, *frame};
+        order.gm = printedAngle();
+        const auto page = layout.layOut(order);
+        ASSERT_TRUE(page.has_value());
+        const auto alone = layOut(order);
+        ASSERT_TRUE(alone.has_value());
+        EXPECT_EQ(drawing::describe(page->furniture), drawing::describe(alone->furniture));
+        pages.push_back(*page);
+    }
+    ASSERT_GT(pages.size(), 1U);
+    for (const Page& page : pages) {
+        EXPECT_EQ(page.paper, pages.front().paper);
+        EXPECT_EQ(page.windowAt, pages.front().windowAt);
+        EXPECT_EQ(page.block, pages.front().block);
+        EXPECT_EQ(page.reserved, pages.front().reserved);
+    }
 }
 
 TEST(Page, TickThatAMeasureRunsThroughIsLabelledAside) {

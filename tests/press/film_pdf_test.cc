@@ -161,6 +161,28 @@ TEST(FilmPdf, IsTheSameBytesTwice) {
     EXPECT_GT(once.size(), 10000U);
 }
 
+TEST(FilmPdf, IsTheSameWhetherFilmsAreComposedBeforeOrWhileTheyArePainted) {
+    const plan::Plan plan = film::printedPlan();
+    const press::FilmsOrder order{plan, plan.films()};
+    const auto printed = press::printFilms(order, press::pdfFacts(plan), testing::faces(), press::paperInks());
+    ASSERT_TRUE(printed.has_value());
+    const press::FilmSet set = testing::composed(plan);
+    EXPECT_EQ(printed->pdf, testing::pdfOf(plan, set));
+    ASSERT_EQ(printed->set.pages.size(), set.pages.size());
+    for (std::size_t n = 0; n < set.pages.size(); ++n) {
+        EXPECT_EQ(drawing::describe(printed->set.pages[n].drawing), drawing::describe(set.pages[n].drawing));
+    }
+}
+
+TEST(FilmPdf, FaultOfALaterFilmEndsThePrintingInWords) {
+    const plan::Plan plan = film::printedPlan();
+    press::FilmsOrder order{plan, plan.films()};
+    order.papers = *film::parsePaper("100x100");
+    const auto printed = press::printFilms(order, press::pdfFacts(plan), testing::faces(), press::paperInks());
+    ASSERT_FALSE(printed.has_value());
+    EXPECT_EQ(printed.error().fault.name, "film/paper-too-small");
+}
+
 TEST(FilmPdf, PassesTheCheckerAndAsksForTrueSize) {
     const Printed printed(film::printedPlan());
     const std::string check = testing::outputOf("qpdf --check " + printed.file.string() + " 2>&1");

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/film/registration.h"
+#include "core/film/set_layout.h"
 #include "core/movement/gm_angle.h"
 
 namespace crosstick::press {
@@ -54,15 +55,17 @@ symbols::Engraving engravingOf(const FilmsOrder& order, const Common& common, co
     return engraving;
 }
 
-Result<Common> commonOf(const FilmsOrder& order, std::vector<Error>& notes) {
-    Common common{order.plan, {}, {}, 0};
-    if (!order.plan.registration()) {
-        const auto proposed = film::proposeRegistration(order.plan);
-        if (!proposed) {
-            return tl::unexpected(proposed.error());
-        }
-        common.plan = std::move(plan::PlanBuilder(order.plan).registration(*proposed)).build();
+Result<plan::Plan> withTicks(const plan::Plan& plan) {
+    if (plan.registration()) {
+        return plan;
     }
+    return film::proposeRegistration(plan).map([&](plan::Registration&& proposed) {
+        return std::move(plan::PlanBuilder(plan).registration(std::move(proposed))).build();
+    });
+}
+
+Common commonOf(const FilmsOrder& order, const plan::Plan& plan, film::SetLayout& layout, std::vector<Error>& notes) {
+    Common common{plan, {}, {}, 0};
     const auto gm = gmInMiddle(order, *common.plan.registration());
     if (gm) {
         common.gm = *gm;
@@ -79,7 +82,7 @@ Result<Common> commonOf(const FilmsOrder& order, std::vector<Error>& notes) {
     }
     // Every film of the plan counts, printed now or not: the block is the same on all of them.
     for (const plan::FilmPtr& film : order.plan.films()) {
-        const auto frame = film::Frame::of(common.plan, *film, order.scale);
+        const auto frame = layout.frame(*film, order.scale);
         if (frame) {
             common.legendRows =
                 std::max(common.legendRows, symbols::legend(engravingOf(order, common, *film, *frame)).size());
@@ -111,8 +114,9 @@ GroundOnPage groundOf(const FilmsOrder& order, const plan::Film& film, const fil
             sheet ? sheet->name : std::string{}};
 }
 
-Result<FilmPage> compose(const FilmsOrder& order, const Common& common, const plan::FilmPtr& film) {
-    const auto frame = film::Frame::of(common.plan, *film, order.scale);
+Result<FilmPage> compose(const FilmsOrder& order, const Common& common, film::SetLayout& layout,
+                         const plan::FilmPtr& film) {
+    const auto frame = layout.frame(*film, order.scale);
     if (!frame) {
         return tl::unexpected(frame.error());
     }
@@ -124,7 +128,7 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, const pl
     pageOrder.legendRows = common.legendRows;
     pageOrder.gm = gmOf(*film, common);
     pageOrder.angles = order.angles;
-    auto page = film::layOut(pageOrder);
+    auto page = layout.layOut(pageOrder);
     if (!page) {
         return tl::unexpected(page.error());
     }
@@ -139,26 +143,42 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, const pl
 
 }  // namespace
 
-Result<FilmSet> composeFilms(const FilmsOrder& order) {
-    FilmSet set;
-    const auto common = commonOf(order, set.notes);
-    if (!common) {
-        return tl::unexpected(common.error());
+Result<std::vector<Error>> composeFilms(const FilmsOrder& order, const TakePage& take) {
+    std::vector<Error> notes;
+    const auto plan = withTicks(order.plan);
+    if (!plan) {
+        return tl::unexpected(plan.error());
     }
+    film::SetLayout layout(*plan);
+    const Common common = commonOf(order, *plan, layout, notes);
     for (const plan::FilmPtr& film : order.films) {
-        auto page = compose(order, *common, film);
+        auto page = compose(order, common, layout, film);
         if (!page) {
             return tl::unexpected(page.error());
         }
-        set.pages.push_back(std::move(*page));
+        take(std::move(*page));
     }
+    return notes;
+}
+
+Result<FilmSet> composeFilms(const FilmsOrder& order) {
+    FilmSet set;
+    auto notes = composeFilms(order, [&set](FilmPage&& page) { set.pages.push_back(std::move(page)); });
+    if (!notes) {
+        return tl::unexpected(notes.error());
+    }
+    set.notes = std::move(*notes);
     return set;
+}
+
+PdfPage pdfPage(const FilmPage& page) {
+    return {page.page.paper, page.drawing, page.film->name, page.ground};
 }
 
 std::vector<PdfPage> pdfPages(const FilmSet& set) {
     std::vector<PdfPage> pages;
     for (const FilmPage& page : set.pages) {
-        pages.push_back({page.page.paper, page.drawing, page.film->name, page.ground});
+        pages.push_back(pdfPage(page));
     }
     return pages;
 }

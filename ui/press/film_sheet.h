@@ -1,5 +1,7 @@
 #pragma once
 
+#include <functional>
+
 #include "core/film/page.h"
 #include "symbols/engrave.h"
 #include "ui/press/pdf.h"
@@ -41,8 +43,21 @@ struct FilmSet {
 /// printing. A plan without window and ticks gets those that film::proposeRegistration says. Errors: film/...,
 /// geodesy/...
 [[nodiscard]] Result<FilmSet> composeFilms(const FilmsOrder& order);
+/// The same film by film, each handed over as it is done; gives the notes.
+using TakePage = std::function<void(FilmPage&&)>;
+[[nodiscard]] Result<std::vector<Error>> composeFilms(const FilmsOrder& order, const TakePage& take);
 
-/// The pages of a set as PDF pages, one layer a film.
+/// Films and the PDF of them, the same as composeFilms and pdfBytes give. While one film is painted, another thread
+/// composes the next: model and heights of the order belong to that thread meanwhile. Needs a QGuiApplication.
+struct PrintedFilms {
+    FilmSet set;
+    std::string pdf;
+};
+[[nodiscard]] Result<PrintedFilms> printFilms(const FilmsOrder& order, const PdfFacts& facts, const Faces& faces,
+                                              const Inks& inks);
+
+/// A film as a PDF page, one layer a film.
+[[nodiscard]] PdfPage pdfPage(const FilmPage& page);
 [[nodiscard]] std::vector<PdfPage> pdfPages(const FilmSet& set);
 /// Title, author, marking and date of a plan's papers; the date is that of its preparation, else midnight of its day.
 [[nodiscard]] PdfFacts pdfFacts(const plan::Plan& plan);

@@ -30,36 +30,58 @@ QPageLayout layoutOf(const film::Paper& paper) {
     return {size, QPageLayout::Portrait, QMarginsF(0, 0, 0, 0)};
 }
 
-std::string paintedPages(const std::vector<PdfPage>& pages, const Faces& faces, const Inks& inks) {
+}  // namespace
+
+struct PdfPainting::Desk {
+    Brushes brushes;
     QByteArray bytes;
-    QBuffer buffer(&bytes);
-    buffer.open(QIODevice::WriteOnly);
-    {
-        QPdfWriter writer(&buffer);
-        writer.setResolution(kDotsPerInch);
-        writer.setPageLayout(layoutOf(pages.front().paper));
-        QPainter painter(&writer);
+    QBuffer buffer{&bytes};
+    std::optional<QPdfWriter> writer;  ///< from the first page on, whose paper it needs
+    QPainter painter;
+    std::vector<PdfPage> pages;  ///< without their drawings
+
+    explicit Desk(const Brushes& given) : brushes(given) { buffer.open(QIODevice::WriteOnly); }
+
+    void begin(const film::Paper& paper) {
+        writer.emplace(&buffer);
+        writer->setResolution(kDotsPerInch);
+        writer->setPageLayout(layoutOf(paper));
+        painter.begin(&*writer);
         painter.scale(kDotsPerMm, kDotsPerMm);
-        const Brushes brushes{faces, inks, Letters::AsText, HaloRule::LeftOut};
-        for (std::size_t n = 0; n < pages.size(); ++n) {
-            if (n > 0) {
-                writer.setPageLayout(layoutOf(pages[n].paper));
-                writer.newPage();
-            }
-            paint(painter, pages[n].drawing, brushes);
-        }
     }
-    return bytes.toStdString();
+};
+
+PdfPainting::PdfPainting(const Faces& faces, const Inks& inks)
+    : desk_(std::make_unique<Desk>(Brushes{faces, inks, Letters::AsText, HaloRule::LeftOut})) {}
+PdfPainting::~PdfPainting() = default;
+
+void PdfPainting::add(const PdfPage& page) {
+    if (desk_->pages.empty()) {
+        desk_->begin(page.paper);
+    } else {
+        desk_->writer->setPageLayout(layoutOf(page.paper));
+        desk_->writer->newPage();
+    }
+    paint(desk_->painter, page.drawing, desk_->brushes);
+    desk_->pages.push_back({page.paper, {}, page.layer, page.ground});
 }
 
-}  // namespace
+Result<std::string> PdfPainting::finished(const PdfFacts& facts) && {
+    if (desk_->pages.empty()) {
+        return fail(kNoPages);
+    }
+    desk_->painter.end();
+    desk_->writer.reset();
+    return dressed({desk_->bytes.constData(), static_cast<std::size_t>(desk_->bytes.size())}, desk_->pages, facts);
+}
 
 Result<std::string> pdfBytes(const std::vector<PdfPage>& pages, const PdfFacts& facts, const Faces& faces,
                              const Inks& inks) {
-    if (pages.empty()) {
-        return fail(kNoPages);
+    PdfPainting painting(faces, inks);
+    for (const PdfPage& page : pages) {
+        painting.add(page);
     }
-    return dressed(paintedPages(pages, faces, inks), pages, facts);
+    return std::move(painting).finished(facts);
 }
 
 Result<void> writeWhole(const std::filesystem::path& file, const std::string& bytes) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -42,6 +43,23 @@ struct PdfFacts {
 /// Needs a QGuiApplication. Errors: press/no-pages, press/pdf-refused with "why"; geodesy's for the ground's CRS.
 [[nodiscard]] Result<std::string> pdfBytes(const std::vector<PdfPage>& pages, const PdfFacts& facts, const Faces& faces,
                                            const Inks& inks);
+
+/// The same page by page, for whoever has them one after the other.
+class PdfPainting {
+  public:
+    PdfPainting(const Faces& faces, const Inks& inks);  ///< both outlive it
+    ~PdfPainting();
+    PdfPainting(const PdfPainting&) = delete;
+    PdfPainting& operator=(const PdfPainting&) = delete;
+
+    void add(const PdfPage& page);
+    /// Errors: as those of pdfBytes.
+    [[nodiscard]] Result<std::string> finished(const PdfFacts& facts) &&;
+
+  private:
+    struct Desk;
+    std::unique_ptr<Desk> desk_;
+};
 
 /// Writes beside the file and moves it into its place, so that a file is the old or the new one.
 /// Errors: press/folder-missing with "folder", press/cannot-write with "file" and "why".

@@ -69,12 +69,29 @@ void listLayers(QPDF& pdf, const std::vector<Handle>& layers) {
     pdf.getRoot().replaceKey("/OCProperties", properties);
 }
 
+/// The painter's own content of a page as a form, taken over as it is packed: unpacking and packing it again would cost
+/// half as much as painting it.
+Handle formOf(QPDF& pdf, QPDFPageObjectHelper& page) {
+    Handle contents = page.getObjectHandle().getKey("/Contents");
+    if (!contents.isStream()) {
+        return page.shallowCopyPage().getFormXObjectForPage();  // from a copy: it would come to call itself
+    }
+    Handle form = Handle::newStream(&pdf);
+    form.replaceStreamData(contents.getRawStreamData(), contents.getDict().getKey("/Filter"),
+                           contents.getDict().getKey("/DecodeParms"));
+    Handle dictionary = form.getDict();
+    dictionary.replaceKey("/Type", Handle::newName("/XObject"));
+    dictionary.replaceKey("/Subtype", Handle::newName("/Form"));
+    dictionary.replaceKey("/BBox", page.getMediaBox().shallowCopy());
+    dictionary.replaceKey("/Resources", page.getAttribute("/Resources", true));
+    return form;
+}
+
 /// The marks become a form of their own, which can be switched as a layer; the page only calls it. The painter rounds
 /// the page to whole points and hangs its content from the rounded upper edge: the form's matrix takes that back.
 void wrapMarks(QPDF& pdf, QPDFPageObjectHelper& page, const PdfPage& given, std::vector<Handle>& layers) {
     const double rounded = page.getMediaBox().getArrayItem(3).getNumericValue();
-    // From a copy: a form made of the page itself would come to call itself.
-    Handle form = page.shallowCopyPage().getFormXObjectForPage();
+    Handle form = formOf(pdf, page);
     Handle dictionary = form.getDict();
     dictionary.replaceKey("/Matrix", numbers({1, 0, 0, 1, 0, heightOf(given) - rounded}, 6));
     if (!given.layer.empty()) {
@@ -95,29 +112,30 @@ void wrapMarks(QPDF& pdf, QPDFPageObjectHelper& page, const PdfPage& given, std:
     }
 }
 
-/// ISO 32000-2, 12.10: a viewport whose corners are given in degrees of the grid's own datum.
-Result<void> registerGround(Handle page, const PdfPage& given) {
-    if (!given.ground) {
-        return {};
-    }
-    const GroundOnPage& ground = *given.ground;
+/// The window's corners on their own datum, and what the file says of their grid.
+Result<geodesy::CarriedCrs> carriedBy(const GroundOnPage& ground) {
     const auto& low = ground.southWest;
     const auto& high = ground.northEast;
-    const auto carried =
-        geodesy::carriedCrs(ground.crs, {low, {low.easting, high.northing}, high, {high.easting, low.northing}});
-    if (!carried) {
-        return tl::unexpected(carried.error());
-    }
+    return geodesy::carriedCrs(ground.crs, {low, {low.easting, high.northing}, high, {high.easting, low.northing}});
+}
+
+bool isSameGround(const GroundOnPage& a, const GroundOnPage& b) {
+    return a.crs == b.crs && a.southWest == b.southWest && a.northEast == b.northEast;
+}
+
+/// ISO 32000-2, 12.10: a viewport whose corners are given in degrees of the grid's own datum.
+void registerGround(Handle page, const PdfPage& given, const geodesy::CarriedCrs& carried) {
+    const GroundOnPage& ground = *given.ground;
     Handle corners = Handle::newArray();
-    for (const geodesy::DatumPoint& point : carried->points) {
+    for (const geodesy::DatumPoint& point : carried.points) {
         corners.appendItem(number(point.latitude.value(), 10));
         corners.appendItem(number(point.longitude.value(), 10));
     }
     Handle system = Handle::newDictionary();
     system.replaceKey("/Type", Handle::newName("/PROJCS"));
-    system.replaceKey("/WKT", Handle::newString(carried->wkt));
-    if (carried->epsg != 0) {
-        system.replaceKey("/EPSG", Handle::newInteger(carried->epsg));
+    system.replaceKey("/WKT", Handle::newString(carried.wkt));
+    if (carried.epsg != 0) {
+        system.replaceKey("/EPSG", Handle::newInteger(carried.epsg));
     }
     const Handle square = numbers({0, 0, 0, 1, 1, 1, 1, 0}, 0);
     Handle measure = Handle::newDictionary();
@@ -139,7 +157,6 @@ Result<void> registerGround(Handle page, const PdfPage& given) {
     Handle viewports = Handle::newArray();
     viewports.appendItem(viewport);
     page.replaceKey("/VP", viewports);
-    return {};
 }
 
 void sayWhatItIs(QPDF& pdf, const PdfFacts& facts) {
@@ -202,11 +219,8 @@ std::string written(QPDF& pdf) {
     writer.setDeterministicID(true);
     writer.write();
     const std::shared_ptr<Buffer> bytes = writer.getBufferSharedPointer();
-    std::string out;
-    for (std::size_t n = 0; n < bytes->getSize(); ++n) {
-        out += static_cast<char>(bytes->getBuffer()[n]);
-    }
-    return out;
+    const unsigned char* first = bytes->getBuffer();
+    return {first, first + bytes->getSize()};
 }
 
 }  // namespace
@@ -220,12 +234,21 @@ Result<std::string> dressed(const std::string& raw, const std::vector<PdfPage>& 
             return fail(kPdfRefused, {{"why", std::string("a page is missing")}});
         }
         std::vector<Handle> layers;
+        Result<geodesy::CarriedCrs> carried;
+        const GroundOnPage* known = nullptr;
         for (std::size_t n = 0; n < pages.size(); ++n) {
             wrapMarks(pdf, painted[n], pages[n], layers);
-            const auto done = registerGround(painted[n].getObjectHandle(), pages[n]);
-            if (!done) {
-                return tl::unexpected(done.error());
+            if (!pages[n].ground) {
+                continue;
             }
+            if (known == nullptr || !isSameGround(*known, *pages[n].ground)) {
+                carried = carriedBy(*pages[n].ground);
+                if (!carried) {
+                    return tl::unexpected(carried.error());
+                }
+                known = &*pages[n].ground;
+            }
+            registerGround(painted[n].getObjectHandle(), pages[n], *carried);
         }
         listLayers(pdf, layers);
         sayWhatItIs(pdf, facts);

@@ -42,10 +42,18 @@ std::vector<drawing::Box> boxesOf(const drawing::Drawing& marks) {
     return boxes;
 }
 
-Result<FilmInk> inkOf(const Scene& scene, const plan::FilmPtr& film) {
-    plan::Film onTable = *film;
+/// On the table all films lie on the plan's first sheet, whatever they are printed for.
+plan::Film laidOn(const plan::Film& film) {
+    plan::Film onTable = film;
     onTable.groundSheet.reset();
-    auto frame = film::Frame::of(scene.plan, onTable);
+    return onTable;
+}
+
+using Link = std::shared_ptr<const geodesy::PlaneLink>;
+
+Result<FilmInk> inkOf(const Scene& scene, const plan::FilmPtr& film, const Link& link) {
+    const plan::Film onTable = laidOn(*film);
+    auto frame = film::Frame::over(scene.plan, onTable, link);
     if (!frame) {
         return tl::unexpected(frame.error());
     }
@@ -103,8 +111,17 @@ drawing::Drawing registerTicks(const plan::Registration& registration, const fil
 
 Result<std::vector<FilmInk>> inkFilms(const Scene& scene) {
     std::vector<FilmInk> films;
-    for (const plan::FilmPtr& film : inOrder(scene)) {
-        auto ink = inkOf(scene, film);
+    const std::vector<plan::FilmPtr> ordered = inOrder(scene);
+    if (ordered.empty()) {
+        return films;
+    }
+    auto opened = geodesy::PlaneLink::between(scene.plan.planeCrs(), scene.plan.gridCrs(laidOn(*ordered.front())));
+    if (!opened) {
+        return tl::unexpected(opened.error());
+    }
+    const Link link = std::make_shared<const geodesy::PlaneLink>(std::move(*opened));
+    for (const plan::FilmPtr& film : ordered) {
+        auto ink = inkOf(scene, film, link);
         if (!ink) {
             return tl::unexpected(ink.error());
         }
