@@ -14,6 +14,7 @@ struct Declination {
     Degrees declination;   ///< magnetic north from true north, east positive
     Degrees sigma;         ///< one sigma: sqrt(0.26^2 + (5417 nT / H)^2), trade 9c
     Nanotesla horizontal;  ///< horizontal field; under 6000 nT a compass is sluggish
+    friend bool operator==(const Declination&, const Declination&) = default;
 };
 
 /// The World Magnetic Model 2025, degree 12, read from the folder that the build makes (share/crosstick/magnetic).

@@ -23,6 +23,7 @@ struct GmAngle {
     CalendarDate date;
     std::optional<Metres> height;    ///< used for the model; none: 0 was taken
     std::optional<Degrees> printed;  ///< the sheet's own angle, brought to the date by its yearly change
+    friend bool operator==(const GmAngle&, const GmAngle&) = default;
 };
 
 /// One straight piece: bend to bend.
@@ -36,6 +37,7 @@ struct Piece {
     std::optional<Metres> climb, descent, slopeDistance;  ///< unknown without heights
     std::optional<double> paces;                          ///< double paces on ground distance; none without a profile
     std::optional<Minutes> time;
+    friend bool operator==(const Piece&, const Piece&) = default;
 };
 
 /// From route point to route point.
@@ -52,6 +54,7 @@ struct Leg {
     Metres groundSoFar;  ///< at the end of the leg
     std::optional<Minutes> timeSoFar;
     std::optional<Instant> arrival;  ///< head of the column, the second begun
+    friend bool operator==(const Leg&, const Leg&) = default;
 };
 
 /// Direction and distance only, outside the totals.
@@ -59,6 +62,7 @@ struct Onward {
     plan::ItemId to;
     std::string toLabel;
     Piece piece;
+    friend bool operator==(const Onward&, const Onward&) = default;
 };
 
 struct RouteFigures {
@@ -76,6 +80,7 @@ struct RouteFigures {
     std::optional<Instant> start, arrival;
     std::optional<plan::PaceProfile> pace;
     std::optional<plan::MarchRate> rate;
+    friend bool operator==(const RouteFigures&, const RouteFigures&) = default;
 };
 
 /// Everything a card, a ledger or a film says about a route, computed here and nowhere else.

@@ -97,9 +97,9 @@ TEST_F(Table, AMeasureOnTwoFilmsIsInkedOnce) {
     scene.films.push_back(second.id);
     const auto two = inkFilms(scene);
     ASSERT_TRUE(one.has_value() && two.has_value());
-    ASSERT_FALSE(one->front().engraved.items.empty());
-    EXPECT_TRUE(two->front().engraved.items.empty());
-    EXPECT_EQ(two->back().engraved.items.size(), one->front().engraved.items.size());
+    ASSERT_FALSE(one->front().shown.empty());
+    EXPECT_TRUE(two->front().shown.empty());
+    EXPECT_EQ(two->back().shown.size(), one->front().shown.size());
 }
 
 TEST_F(Table, SheetLiesUnderTheFilmsAndDeskRoundIt) {

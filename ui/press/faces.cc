@@ -65,6 +65,14 @@ const QRawFont& Faces::font(drawing::Face face, drawing::Weight weight) const {
     return fonts_[index(face)][index(weight)];
 }
 
+const QRawFont& Faces::sized(drawing::Face face, drawing::Weight weight, double pixels) const {
+    auto [held, isNew] = sized_.try_emplace({face, weight, pixels}, font(face, weight));
+    if (isNew) {
+        held->second.setPixelSize(pixels);
+    }
+    return held->second;
+}
+
 quint32 Faces::glyph(char32_t letter, drawing::Face face, drawing::Weight weight) const {
     const auto glyphs = font(face, weight).glyphIndexesForString(QString::fromUcs4(&letter, 1));
     return glyphs.isEmpty() ? 0 : glyphs.front();

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <filesystem>
+#include <map>
+#include <tuple>
 
 #include <QPainterPath>
 #include <QRawFont>
@@ -23,6 +25,8 @@ class Faces {
     [[nodiscard]] const QRawFont& font(drawing::Face face, drawing::Weight weight) const;
     /// Number of a letter's glyph; 0, the replacement box, where the face lacks it.
     [[nodiscard]] quint32 glyph(char32_t letter, drawing::Face face, drawing::Weight weight) const;
+    /// The same face at a size in pixels, for letters that are painted in every frame: its glyphs are kept as pictures.
+    [[nodiscard]] const QRawFont& sized(drawing::Face face, drawing::Weight weight, double pixels) const;
     /// Width of a letter in em as the font engine has it.
     [[nodiscard]] double advance(char32_t letter, drawing::Face face, drawing::Weight weight) const;
     /// A row of letters as outlines in millimetres, left end of its base line at 0, 0, y down.
@@ -31,6 +35,7 @@ class Faces {
   private:
     Faces() = default;
     QRawFont fonts_[2][2];
+    mutable std::map<std::tuple<drawing::Face, drawing::Weight, double>, QRawFont> sized_;  ///< made when first asked
 };
 
 }  // namespace crosstick::press

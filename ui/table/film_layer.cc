@@ -30,6 +30,74 @@ void paintFaded(QPainter& painter, const View& view, const FilmInk& film, const 
 
 }  // namespace
 
+namespace {
+
+QImage transparent(const FilmOrder& order) {
+    const Area& area = order.view->area();
+    QImage image(static_cast<int>(std::ceil(area.width * order.deviceRatio)),
+                 static_cast<int>(std::ceil(area.height * order.deviceRatio)), QImage::Format_ARGB32_Premultiplied);
+    image.setDevicePixelRatio(order.deviceRatio);
+    image.fill(Qt::transparent);
+    return image;
+}
+
+double strengthOf(const FilmOrder& order, const FilmInk& film) {
+    const auto strength = order.strengths.find(film.film->id);
+    return strength == order.strengths.end() ? 1 : strength->second;
+}
+
+bool isSameInk(const FilmInk& a, const FilmInk& b) {
+    return a.film->id == b.film->id && a.engraved == b.engraved && a.shown == b.shown;
+}
+
+/// Would the films below the last come out as they lie there?
+bool isStill(const Below& below, const FilmOrder& order, const std::vector<FilmInk>& films) {
+    if (!below.order || below.films.size() + 1 != films.size() || !(below.order->view == order.view) ||
+        below.order->deviceRatio != order.deviceRatio || below.order->theme != order.theme) {
+        return false;
+    }
+    for (std::size_t n = 0; n < below.films.size(); ++n) {
+        if (!isSameInk(below.films[n], films[n]) || strengthOf(*below.order, films[n]) != strengthOf(order, films[n])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+void paintOne(QPainter& painter, const FilmOrder& order, const FilmInk& film, const press::Brushes& brushes,
+              const QImage& under) {
+    const double strength = strengthOf(order, film);
+    if (strength < 1) {
+        paintFaded(painter, *order.view, film, brushes, strength, under);
+    } else {
+        paintFilm(painter, *order.view, film, brushes);
+    }
+}
+
+}  // namespace
+
+/// The films below the last are painted anew only where they look otherwise: a hand that draws changes the last alone.
+QImage FilmWorker::paintedFilms(const FilmOrder& order) {
+    const press::Brushes brushes{*faces_, palette(order.theme).pens, press::Letters::AsOutlines,
+                                 press::HaloRule::Painted};
+    if (ink_.empty()) {
+        return transparent(order);
+    }
+    if (!isStill(below_, order, ink_)) {
+        below_ = {transparent(order), order, {ink_.begin(), ink_.end() - 1}};
+        QPainter painter(&below_.image);
+        painter.setRenderHint(QPainter::Antialiasing);
+        for (const FilmInk& film : below_.films) {
+            paintOne(painter, order, film, brushes, below_.image);
+        }
+    }
+    QImage image = below_.image.copy();
+    QPainter painter(&image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintOne(painter, order, ink_.back(), brushes, image);
+    return image;
+}
+
 void FilmWorker::make(const FilmOrder& order) {
     if (!faces_) {
         auto faces = press::Faces::open(share_ / "faces");
@@ -40,7 +108,7 @@ void FilmWorker::make(const FilmOrder& order) {
         faces_.emplace(std::move(*faces));
     }
     if (order.scene != scene_) {
-        auto ink = inkFilms(*order.scene);
+        auto ink = inker_.ink(*order.scene);
         if (!ink) {
             Q_EMIT failed(QString::fromStdString(std::string(ink.error().fault.name)));
             return;
@@ -55,25 +123,8 @@ void FilmWorker::make(const FilmOrder& order) {
         picture.windowGround = groundOf(ink_.back());
     }
     if (order.view) {
-        const Area& area = order.view->area();
         picture.view = order.view;
-        picture.image =
-            QImage(static_cast<int>(std::ceil(area.width * order.deviceRatio)),
-                   static_cast<int>(std::ceil(area.height * order.deviceRatio)), QImage::Format_ARGB32_Premultiplied);
-        picture.image.setDevicePixelRatio(order.deviceRatio);
-        picture.image.fill(Qt::transparent);
-        QPainter painter(&picture.image);
-        painter.setRenderHint(QPainter::Antialiasing);
-        const press::Brushes brushes{*faces_, palette(order.theme).pens, press::Letters::AsOutlines,
-                                     press::HaloRule::Painted};
-        for (const FilmInk& film : ink_) {
-            const auto strength = order.strengths.find(film.film->id);
-            if (strength != order.strengths.end() && strength->second < 1) {
-                paintFaded(painter, *order.view, film, brushes, strength->second, picture.image);
-            } else {
-                paintFilm(painter, *order.view, film, brushes);
-            }
-        }
+        picture.image = paintedFilms(order);
     }
     Q_EMIT made(picture);
 }

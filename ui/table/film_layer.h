@@ -9,6 +9,7 @@
 #include <QThread>
 
 #include "ui/table/film_painter.h"
+#include "ui/table/inker.h"
 #include "ui/table/palette.h"
 #include "ui/table/scene.h"
 #include "ui/table/tile_painter.h"
@@ -35,6 +36,13 @@ struct FilmPicture {
     int number = 0;
 };
 
+/// The films under the working one, painted: kept while a hand draws on the film above them.
+struct Below {
+    QImage image;
+    std::optional<FilmOrder> order;
+    std::vector<FilmInk> films;
+};
+
 /// Engraves and paints films on a thread of its own. An order that was overtaken is dropped.
 class FilmWorker : public QObject {
     Q_OBJECT
@@ -51,7 +59,11 @@ class FilmWorker : public QObject {
     std::filesystem::path share_;
     std::optional<press::Faces> faces_;
     std::shared_ptr<const Scene> scene_;
+    Inker inker_;
     std::vector<FilmInk> ink_;
+    Below below_;
+
+    [[nodiscard]] QImage paintedFilms(const FilmOrder& order);
 };
 
 /// The films' picture as the table needs it: ordered anew when plan or view change, laid on moved and scaled until the

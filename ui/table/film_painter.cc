@@ -47,6 +47,20 @@ QPainterPath outline(const QRectF& film, int place) {
     return path;
 }
 
+constexpr double kHaloRoom = 1;  ///< millimetres that halos and pens reach beyond an extent
+
+/// What of a film lies in a view's area, in its millimetres.
+drawing::Box seenOf(const View& view, const film::Frame& frame) {
+    const Area& area = view.area();
+    drawing::Box seen;
+    for (const Spot corner : {Spot{area.left, area.top}, Spot{area.right(), area.top}, Spot{area.left, area.bottom()},
+                              Spot{area.right(), area.bottom()}}) {
+        const drawing::Point p = frame.gridToFilm(view.place(corner));
+        seen = seen.joined({p.x, p.y, p.x, p.y});
+    }
+    return seen;
+}
+
 QRectF snapped(const QRectF& r) {
     return QRectF(QPointF(std::round(r.left()), std::round(r.top())),
                   QPointF(std::round(r.right()), std::round(r.bottom())));
@@ -64,8 +78,11 @@ void paintFilm(QPainter& painter, const View& view, const FilmInk& film, const p
     painter.save();
     const QTransform toTable = filmTransform(view, film.frame);
     painter.setTransform(toTable, true);
-    for (const symbols::EngravedItem& item : film.engraved.items) {
-        press::paint(painter, item.drawing, brushes);
+    const drawing::Box seen = seenOf(view, film.frame).grown(kHaloRoom);
+    for (const std::size_t item : film.shown) {
+        if (film.extents[item].meets(seen)) {
+            press::paint(painter, film.engraved->items[item].drawing, brushes);
+        }
     }
     drawing::Drawing ticks = film.ticks;
     for (drawing::Mark& mark : ticks.marks) {

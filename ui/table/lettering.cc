@@ -2,8 +2,8 @@
 
 #include <string>
 
+#include <QGlyphRun>
 #include <QPainter>
-#include <QPainterPath>
 
 #include "core/drawing/text_ruler.h"
 
@@ -15,14 +15,26 @@ double lettersWide(std::string_view text, const LetterStyle& style) {
 
 void letter(QPainter& painter, const press::Faces& faces, Spot start, std::string_view text, const LetterStyle& style,
             Degrees turned) {
-    drawing::Text row;
-    row.text = std::string(text);
-    row.capHeight = style.size * drawing::kCapital;
-    row.weight = style.weight;
     painter.save();
     painter.translate(start.x, start.y);
     painter.rotate(-turned.value());
-    painter.fillPath(faces.outlines(row), style.colour);
+    painter.setPen(style.colour);
+    const auto row = drawing::setRow(text, style.weight);
+    QList<quint32> glyphs;
+    QList<QPointF> places;
+    for (std::size_t at = 0; at < row.size(); ++at) {
+        glyphs.push_back(faces.glyph(row[at].letter, row[at].face, style.weight));
+        places.emplace_back(row[at].at * style.size, 0);
+        if (at + 1 == row.size() || row[at + 1].face != row[at].face) {
+            QGlyphRun run;
+            run.setRawFont(faces.sized(row[at].face, style.weight, style.size));
+            run.setGlyphIndexes(glyphs);
+            run.setPositions(places);
+            painter.drawGlyphRun({}, run);
+            glyphs.clear();
+            places.clear();
+        }
+    }
     painter.restore();
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -25,8 +26,10 @@ struct Scene {
 struct FilmInk {
     plan::FilmPtr film;
     film::Frame frame;
-    symbols::EngravedFilm engraved;
-    drawing::Drawing ticks;  ///< register ticks with their labels
+    std::shared_ptr<const symbols::EngravedFilm> engraved;
+    std::vector<drawing::Box> extents;  ///< of the engraved items, film millimetres
+    std::vector<std::size_t> shown;     ///< items that no film above has inked, in painting order
+    drawing::Drawing ticks;             ///< register ticks with their labels
 };
 
 /// Engraves every film of a scene, in painting order. A measure that several films of one scale show is one thing and

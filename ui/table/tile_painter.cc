@@ -31,7 +31,14 @@ QTransform tileOnTable(const View& view, const plan::Placement& placement, TileK
     const Spot corner = at(0, 0);
     const Spot right = at(1, 0);
     const Spot down = at(0, 1);
-    return {right.x - corner.x, right.y - corner.y, down.x - corner.x, down.y - corner.y, corner.x, corner.y};
+    // What rounding leaves of a turn would cost the painter's quick way for tiles that lie straight.
+    const auto step = [](double d) { return std::abs(d) * kTile < 0.001 ? 0.0 : d; };
+    return {step(right.x - corner.x),
+            step(right.y - corner.y),
+            step(down.x - corner.x),
+            step(down.y - corner.y),
+            corner.x,
+            corner.y};
 }
 
 FileTiles::FileTiles(sheets::Raster raster, Theme theme) : raster_(std::move(raster)), theme_(theme) {}

@@ -21,6 +21,7 @@ struct Area {
     [[nodiscard]] double right() const { return left + width; }
     [[nodiscard]] double bottom() const { return top + height; }
     [[nodiscard]] Spot middle() const { return {left + width / 2, top + height / 2}; }
+    friend constexpr bool operator==(const Area&, const Area&) = default;
     [[nodiscard]] bool contains(Spot s) const { return s.x >= left && s.x <= right() && s.y >= top && s.y <= bottom(); }
 };
 
@@ -61,6 +62,8 @@ class View {
     [[nodiscard]] GridBox seen() const;
     /// The scale at which the ground is seen on a screen of so many pixels to the millimetre.
     [[nodiscard]] Scale scaleSeen(double pixelsPerMm = kPixelsPerMm) const;
+
+    friend bool operator==(const View&, const View&) = default;
 
   private:
     Area area_;
