@@ -278,7 +278,6 @@ void frameAt(benchmark::State& state, Frames& frames, const table::View& view) {
     table::LightTable& table = desk().table();
     frames.time(state, [&] {
         table.setView(view);
-        table.repaint();
         QCoreApplication::processEvents();
     });
     QThread::msleep(6);  // what is left of a frame belongs to the threads behind

@@ -48,6 +48,7 @@ QRawFont loaded(const std::filesystem::path& path) {
 
 Result<Faces> Faces::open(const std::filesystem::path& folder) {
     Faces faces;
+    faces.folder_ = folder;
     for (std::size_t face = 0; face < 2; ++face) {
         for (std::size_t weight = 0; weight < 2; ++weight) {
             const std::filesystem::path file = folder / kFiles[face][weight];
@@ -66,9 +67,11 @@ const QRawFont& Faces::font(drawing::Face face, drawing::Weight weight) const {
 }
 
 const QRawFont& Faces::sized(drawing::Face face, drawing::Weight weight, double pixels) const {
-    auto [held, isNew] = sized_.try_emplace({face, weight, pixels}, font(face, weight));
+    const auto [held, isNew] = sized_.try_emplace({face, weight, pixels});
     if (isNew) {
-        held->second.setPixelSize(pixels);
+        // Not a copy of the large one: the font engine they would share rounds outlines by the size it was asked last.
+        const auto file = folder_ / kFiles[index(face)][index(weight)];
+        held->second = QRawFont(QString::fromStdString(file.string()), pixels, QFont::PreferNoHinting);
     }
     return held->second;
 }

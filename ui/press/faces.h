@@ -34,6 +34,7 @@ class Faces {
 
   private:
     Faces() = default;
+    std::filesystem::path folder_;
     QRawFont fonts_[2][2];
     mutable std::map<std::tuple<drawing::Face, drawing::Weight, double>, QRawFont> sized_;  ///< made when first asked
 };

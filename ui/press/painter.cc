@@ -6,10 +6,11 @@
 #include <QPainter>
 #include <QPainterPath>
 
+#include "ui/press/kept_letters.h"
+
 namespace crosstick::press {
 namespace {
 
-constexpr double kHaloRim = 0.5;
 constexpr double kMiterLimit = 4;
 
 bool isFinite(drawing::Point p) {
@@ -118,19 +119,16 @@ void paintMark(QPainter& painter, const drawing::Text& text, const Brushes& brus
     if (!isFinite(text.start) || !std::isfinite(text.angle.value())) {
         return;
     }
+    if (brushes.kept != nullptr && brushes.letters == Letters::AsOutlines &&
+        brushes.kept->paint(painter, text, brushes)) {
+        return;
+    }
     painter.save();
     painter.translate(onPaper(text.start));
     painter.rotate(-text.angle.value());
     const bool rimmed = brushes.halo == HaloRule::Painted && text.halo == drawing::Halo::Paper;
     if (rimmed || brushes.letters == Letters::AsOutlines) {
-        const QPainterPath outlines = brushes.faces.outlines(text);
-        if (rimmed) {
-            painter.strokePath(outlines,
-                               QPen(brushes.inks.paper, 2 * kHaloRim, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-        }
-        if (brushes.letters == Letters::AsOutlines) {
-            painter.fillPath(outlines, brushes.inks.of(text.ink));
-        }
+        paintOutlines(painter, brushes.faces.outlines(text), text, brushes);
     }
     if (brushes.letters == Letters::AsText) {
         setLetters(painter, text, brushes);
@@ -162,6 +160,16 @@ Inks paperInks() {
 
 Inks onePenInks() {
     return {{Qt::black, Qt::black, Qt::black, Qt::black, Qt::black}, Qt::white};
+}
+
+void paintOutlines(QPainter& painter, const QPainterPath& outlines, const drawing::Text& text, const Brushes& brushes) {
+    if (brushes.halo == HaloRule::Painted && text.halo == drawing::Halo::Paper) {
+        painter.strokePath(outlines,
+                           QPen(brushes.inks.paper, 2 * kHaloRim, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    }
+    if (brushes.letters == Letters::AsOutlines) {
+        painter.fillPath(outlines, brushes.inks.of(text.ink));
+    }
 }
 
 void paint(QPainter& painter, const drawing::Drawing& drawing, const Brushes& brushes) {

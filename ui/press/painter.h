@@ -8,6 +8,7 @@
 #include "ui/press/faces.h"
 
 class QPainter;
+class QPainterPath;
 
 namespace crosstick::press {
 
@@ -26,17 +27,26 @@ struct Inks {
 enum class Letters { AsText, AsOutlines };
 enum class HaloRule { Painted, LeftOut };
 
+class KeptLetters;
+
 /// Everything a painter needs beside the drawing. Screens take outlines, paper takes text.
 struct Brushes {
     const Faces& faces;
     Inks inks;
     Letters letters = Letters::AsOutlines;
     HaloRule halo = HaloRule::LeftOut;
+    KeptLetters* kept = nullptr;  ///< for a screen that is painted again and again; none: letters are painted anew
 };
+
+/// Millimetres of paper colour round letters with a halo.
+inline constexpr double kHaloRim = 0.5;
 
 /// Paints a drawing where one unit of the painter is one millimetre (whatever transformation does that). Marks keep
 /// their order. Letters stand where drawing::setRow puts them, without kerning. Points that are not finite are passed
 /// over. The painter's state is as before afterwards.
 void paint(QPainter& painter, const drawing::Drawing& drawing, const Brushes& brushes);
+
+/// A row's outlines with their halo where the brushes have one; the painter stands at the row's start and is turned.
+void paintOutlines(QPainter& painter, const QPainterPath& outlines, const drawing::Text& text, const Brushes& brushes);
 
 }  // namespace crosstick::press

@@ -79,7 +79,7 @@ void paintOne(QPainter& painter, const FilmOrder& order, const FilmInk& film, co
 /// The films below the last are painted anew only where they look otherwise: a hand that draws changes the last alone.
 QImage FilmWorker::paintedFilms(const FilmOrder& order) {
     const press::Brushes brushes{*faces_, palette(order.theme).pens, press::Letters::AsOutlines,
-                                 press::HaloRule::Painted};
+                                 press::HaloRule::Painted, &letters_};
     if (ink_.empty()) {
         return transparent(order);
     }
@@ -174,6 +174,17 @@ void FilmLayer::clear() {
     waiting_.reset();
     oldest_ = number_ + 1;
     picture_ = {};
+}
+
+bool FilmLayer::covers(const View& view) const {
+    if (!picture_.view) {
+        return false;
+    }
+    const Area& seen = view.area();
+    const Area& painted = picture_.view->area();
+    const auto holds = [&](Spot corner) { return painted.contains(picture_.view->spot(view.place(corner))); };
+    return holds({seen.left, seen.top}) && holds({seen.right(), seen.top}) && holds({seen.left, seen.bottom()}) &&
+           holds({seen.right(), seen.bottom()});
 }
 
 void FilmLayer::paint(QPainter& painter, const View& view, Scaling scaling) const {

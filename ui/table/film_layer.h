@@ -8,6 +8,7 @@
 #include <QObject>
 #include <QThread>
 
+#include "ui/press/kept_letters.h"
 #include "ui/table/film_painter.h"
 #include "ui/table/inker.h"
 #include "ui/table/palette.h"
@@ -62,6 +63,7 @@ class FilmWorker : public QObject {
     Inker inker_;
     std::vector<FilmInk> ink_;
     Below below_;
+    press::KeptLetters letters_;
 
     [[nodiscard]] QImage paintedFilms(const FilmOrder& order);
 };
@@ -78,6 +80,8 @@ class FilmLayer final : public QObject {
     void order(FilmOrder order);
     void clear();
     void paint(QPainter& painter, const View& view, Scaling scaling) const;
+    /// Does the picture reach over the whole of a view?
+    [[nodiscard]] bool covers(const View& view) const;
     [[nodiscard]] const FilmPicture& picture() const { return picture_; }
     /// The picture is that of the last order.
     [[nodiscard]] bool isUpToDate() const { return !isBusy_ && !waiting_; }

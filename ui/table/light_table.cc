@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include <QPainter>
+#include <QPainterPath>
 
 #include "core/film/registration.h"
 #include "core/geodesy/place_text.h"
@@ -22,6 +23,7 @@ constexpr double kFitMargin = 28;
 constexpr double kPadding = 192;  ///< films are painted so far beyond the edges, so that a drag finds them there
 constexpr double kReach = 9;      ///< pixels beside a thing that still mean it
 constexpr int kRestMs = 120;
+constexpr int kArrivalsMs = 8;
 constexpr Scale kClosest{2500};
 
 View firstView() {
@@ -38,6 +40,23 @@ GridBox sheetGround(const plan::Sheet& sheet) {
 
 plan::SheetPtr firstSheet(const plan::Plan& plan) {
     return plan.sheets().empty() ? nullptr : plan.sheets().front();
+}
+
+/// A rectangle clips at no cost; any other shape does not.
+void clipToSheet(QPainter& painter, const QPolygonF& edge) {
+    const QRectF box = edge.boundingRect();
+    const bool isUpright = std::all_of(edge.begin(), edge.end(), [&](QPointF p) {
+        const auto close = [](double a, double b) { return std::abs(a - b) < 0.01; };
+        return (close(p.x(), box.left()) || close(p.x(), box.right())) &&
+               (close(p.y(), box.top()) || close(p.y(), box.bottom()));
+    });
+    if (isUpright) {
+        painter.setClipRect(box, Qt::IntersectClip);
+    } else {
+        QPainterPath path;
+        path.addPolygon(edge);
+        painter.setClipPath(path, Qt::IntersectClip);
+    }
 }
 
 }  // namespace
@@ -65,7 +84,15 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
         orderFilms();
         update();
     });
-    connect(&tiles_, &TileStore::changed, this, [this] { update(); });
+    connect(&tiles_, &TileStore::arrived, this, [this](TileKey key) {
+        arrived_.push_back(key);
+        if (!arrivals_.isActive()) {
+            arrivals_.start();
+        }
+    });
+    arrivals_.setSingleShot(true);
+    arrivals_.setInterval(kArrivalsMs);
+    connect(&arrivals_, &QTimer::timeout, this, [this] { update(); });
     connect(&tiles_, &TileStore::failed, this, &LightTable::sheetFailed);
     connect(&films_, &FilmLayer::changed, this, [this] {
         if (fitWanted_) {
@@ -87,6 +114,7 @@ LightTable::~LightTable() = default;
 void LightTable::setTheme(Theme theme) {
     theme_ = theme;
     tiles_.close();
+    ground_.forget();
     if (work_.isOpen()) {
         if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
             tiles_.open(besideFolder(work_.folder(), sheet->path), {sheet->columns, sheet->rows}, theme_);
@@ -157,6 +185,9 @@ void LightTable::setView(const View& view) {
 void LightTable::startMoving() {
     moving_ = true;
     rest_.start();
+    if (!films_.covers(view_)) {  // a long pan, or farther away: films are painted on the way already
+        orderFilms();
+    }
 }
 
 void LightTable::centreOn(geodesy::PlanePoint onGrid) {
@@ -239,9 +270,11 @@ void LightTable::resizeEvent(QResizeEvent* /*event*/) {
     startMoving();
 }
 
-void LightTable::paintGroundLayer(QPainter& painter, const RimFigures& figures, const Palette& colours) {
+/// Sheet and desk round it, or the bare grid, inside a part of the table.
+void LightTable::paintGround(QPainter& painter, const QRectF& part, Scaling scaling, const RimFigures& figures,
+                             const Palette& colours) {
+    painter.fillRect(part, colours.desk);
     const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr;
-    const Area& area = view_.area();
     if (sheet && tiles_.isOpen()) {
         const auto corners = sheetCorners(view_, sheet->placement, tiles_.size());
         QPolygonF edge;
@@ -251,11 +284,24 @@ void LightTable::paintGroundLayer(QPainter& painter, const RimFigures& figures, 
         painter.setPen(QPen(colours.edge, 2));
         painter.setBrush(colours.sheet);
         painter.drawPolygon(edge);
-        tiles_.paint(painter, view_, sheet->placement, moving_ ? Scaling::Nearest : Scaling::Smooth);
+        clipToSheet(painter, edge);  // a coarser tile that stands in reaches a little beyond
+        tiles_.paint(painter, view_, sheet->placement, part, scaling);
     } else {
-        painter.fillRect(QRectF(area.left, area.top, area.width, area.height), colours.sheet);
+        painter.fillRect(part, colours.sheet);
         paintGrid(painter, view_, figures, colours);
     }
+}
+
+/// Where the tiles lie that came since the last frame.
+std::vector<QRectF> LightTable::takeArrived() {
+    std::vector<QRectF> parts;
+    if (const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr) {
+        for (const TileKey key : arrived_) {
+            parts.push_back(tileOnTable(view_, sheet->placement, key).mapRect(QRectF(0, 0, kTile, kTile)));
+        }
+    }
+    arrived_.clear();
+    return parts;
 }
 
 void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
@@ -303,8 +349,8 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
 void LightTable::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
     const Palette colours = table::palette(theme_);
-    painter.fillRect(rect(), colours.desk);
     if (!faces_) {
+        painter.fillRect(rect(), colours.desk);
         return;
     }
     painter.setRenderHint(QPainter::Antialiasing);
@@ -315,7 +361,10 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     const QRectF inside(area.left, area.top, area.width, area.height);
     painter.save();
     painter.setClipRect(inside);
-    paintGroundLayer(painter, figures, colours);
+    ground_.paint(painter, view_, devicePixelRatioF(), takeArrived(), moving_ ? Scaling::Nearest : Scaling::Smooth,
+                  [&](QPainter& ground, const QRectF& part, Scaling scaling) {
+                      paintGround(ground, part, scaling, figures, colours);
+                  });
     films_.paint(painter, view_, moving_ ? Scaling::Nearest : Scaling::Smooth);
     if (work_.workingFilm()) {
         const auto& stack = work_.plan().films();

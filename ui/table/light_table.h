@@ -6,6 +6,7 @@
 #include <QWidget>
 
 #include "ui/table/film_layer.h"
+#include "ui/table/ground_image.h"
 #include "ui/table/rim_figures.h"
 #include "ui/table/tile_store.h"
 #include "ui/tools/tool.h"
@@ -66,6 +67,9 @@ class LightTable final : public QWidget {
     std::filesystem::path share_;
     std::optional<press::Faces> faces_;
     TileStore tiles_;
+    GroundImage ground_;
+    std::vector<TileKey> arrived_;
+    QTimer arrivals_;  ///< tiles that come one after the other are painted in one frame
     FilmLayer films_;
     View view_;
     Theme theme_ = Theme::Day;
@@ -90,7 +94,9 @@ class LightTable final : public QWidget {
     [[nodiscard]] std::vector<plan::FilmPtr> shownFilms() const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> inPlan(QPointF at) const;
     [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
-    void paintGroundLayer(QPainter& painter, const RimFigures& figures, const Palette& colours);
+    void paintGround(QPainter& painter, const QRectF& part, Scaling scaling, const RimFigures& figures,
+                     const Palette& colours);
+    [[nodiscard]] std::vector<QRectF> takeArrived();
     void paintOverlay(QPainter& painter, const Palette& colours);
 };
 

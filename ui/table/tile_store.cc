@@ -85,7 +85,7 @@ void TileStore::take(TileKey key, const QImage& image, int generation) {
         held_.erase(oldest);
         turns_.pop_back();
     }
-    Q_EMIT changed();
+    Q_EMIT arrived(key);
 }
 
 const QImage* TileStore::use(TileKey key) {
@@ -103,7 +103,8 @@ void TileStore::ask(TileKey key) {
     }
 }
 
-void TileStore::paint(QPainter& painter, const View& view, const plan::Placement& placement, Scaling scaling) {
+void TileStore::paint(QPainter& painter, const View& view, const plan::Placement& placement, const QRectF& part,
+                      Scaling scaling) {
     if (!isOpen_) {
         return;
     }
@@ -128,16 +129,15 @@ void TileStore::paint(QPainter& painter, const View& view, const plan::Placement
         }
     }
     // The coarsest first, so that finer ones lie over them.
-    for (auto stand = standIns.rbegin(); stand != standIns.rend(); ++stand) {
-        painter.setTransform(tileOnTable(view, placement, *stand) * base);
-        painter.drawImage(QPointF(0, 0), *use(*stand));
-    }
-    for (const TileKey key : keys) {
-        if (const QImage* image = use(key)) {
-            painter.setTransform(tileOnTable(view, placement, key) * base);
+    const auto lay = [&](TileKey key) {
+        const QTransform toTable = tileOnTable(view, placement, key);
+        if (const QImage* image = toTable.mapRect(QRectF(0, 0, kTile, kTile)).intersects(part) ? use(key) : nullptr) {
+            painter.setTransform(toTable * base);
             painter.drawImage(QPointF(0, 0), *image);
         }
-    }
+    };
+    std::for_each(standIns.rbegin(), standIns.rend(), lay);
+    std::for_each(keys.begin(), keys.end(), lay);
     painter.restore();
 }
 

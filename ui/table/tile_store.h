@@ -45,12 +45,13 @@ class TileStore final : public QObject {
     void close();
     [[nodiscard]] bool isOpen() const { return isOpen_; }
     [[nodiscard]] RasterSize size() const { return size_; }
-    /// Lays the sheet on the table from what is there, and asks for what is missing.
-    void paint(QPainter& painter, const View& view, const plan::Placement& placement, Scaling scaling);
+    /// Lays a part of the sheet on the table from what is there, and asks for what is missing in the view.
+    void paint(QPainter& painter, const View& view, const plan::Placement& placement, const QRectF& part,
+               Scaling scaling);
     [[nodiscard]] bool isWaiting() const { return !asked_.empty(); }
 
   Q_SIGNALS:
-    void changed();
+    void arrived(crosstick::table::TileKey key);
     void failed(const QString& fault);
     void wanted(crosstick::table::TileKey key, int generation);
 
