@@ -43,8 +43,10 @@ TEST(View, LawThereAndBackIsTheSamePlace) {
     std::mt19937 chance(seed);
     std::uniform_real_distribution<double> metres(-20000, 20000);
     std::uniform_real_distribution<double> power(-3, 1);
+    std::uniform_real_distribution<double> turn(-720, 720);
     for (int n = 0; n < 1000; ++n) {
-        const View view(kTable, at(650000, 5100000), Zoom(std::pow(10, power(chance))));
+        const View view(kTable, at(650000, 5100000), Zoom(std::pow(10, power(chance))),
+                        Degrees(n % 3 == 0 ? 0 : turn(chance)));
         const auto p = at(650000 + metres(chance), 5100000 + metres(chance));
         const auto back = view.place(view.spot(p));
         EXPECT_NEAR(back.easting.value(), p.easting.value(), 1e-6);
@@ -57,6 +59,72 @@ TEST(View, NorthIsUpAndTheMiddleIsTheCentre) {
     EXPECT_EQ(view.spot(at(650000, 5100000)), kTable.middle());
     EXPECT_LT(view.spot(at(650000, 5100100)).y, kTable.middle().y);
     EXPECT_GT(view.spot(at(650100, 5100000)).x, kTable.middle().x);
+}
+
+TEST(View, AnAzimuthThatIsUpLiesUpward) {
+    const View view(kTable, at(650000, 5100000), Zoom(0.1), Degrees(90));
+    EXPECT_EQ(view.spot(at(650100, 5100000)), (Spot{kTable.middle().x, kTable.middle().y - 10}));
+    EXPECT_EQ(view.spot(at(650000, 5100100)), (Spot{kTable.middle().x - 10, kTable.middle().y})) << "north is left";
+    EXPECT_EQ(View(kTable, at(0, 0), Zoom(1), Degrees(-30)).up(), Degrees(330));
+}
+
+TEST(View, LawWhatIsUnderTheHandStaysThereWhateverIsDone) {
+    const unsigned seed = std::random_device{}();
+    SCOPED_TRACE(seed);
+    std::mt19937 chance(seed);
+    std::uniform_real_distribution<double> some(0, 1);
+    for (int n = 0; n < 500; ++n) {
+        const View view(kTable, at(650000, 5100000), Zoom(0.05 + some(chance)), Degrees(360 * some(chance)));
+        const Spot hand{18 + 1000 * some(chance), 18 + 500 * some(chance)};
+        const Spot to{18 + 1000 * some(chance), 18 + 500 * some(chance)};
+        const auto under = view.place(hand);
+        const auto expectAt = [&](const View& next, Spot spot) {
+            EXPECT_NEAR(next.spot(under).x, spot.x, 1e-6);
+            EXPECT_NEAR(next.spot(under).y, spot.y, 1e-6);
+        };
+        expectAt(view.turnedAt(hand, Degrees(360 * some(chance))), hand);
+        expectAt(view.zoomedAt(hand, 0.5 + some(chance), Zoom(0.001), Zoom(10)), hand);
+        expectAt(view.dragged(hand, to), to);
+    }
+}
+
+TEST(View, FittingATurnedViewHoldsEveryCorner) {
+    const GridBox box{at(650000, 5100000), at(660000, 5103000)};
+    for (int degrees = 0; degrees < 360; degrees += 25) {
+        const View view = View::fitting(box, kTable, 28, Zoom(10), Degrees(degrees));
+        for (const auto corner : {box.southWest, box.northEast, at(650000, 5103000), at(660000, 5100000)}) {
+            const Spot s = view.spot(corner);
+            EXPECT_TRUE(s.x > kTable.left + 27.9 && s.x < kTable.right() - 27.9) << degrees;
+            EXPECT_TRUE(s.y > kTable.top + 27.9 && s.y < kTable.bottom() - 27.9) << degrees;
+        }
+    }
+}
+
+TEST(CornerBlock, SaysWhichWayIsUp) {
+    EXPECT_EQ(upText(Degrees(0)), "north up");
+    EXPECT_EQ(upText(Degrees(42.4)), "042° grid up");
+    EXPECT_EQ(upText(Degrees(359.7)), "000° grid up");
+}
+
+TEST(RimFigures, StandWhereTheirLinesMeetTheRimOfATurnedView) {
+    const unsigned seed = std::random_device{}();
+    SCOPED_TRACE(seed);
+    std::mt19937 chance(seed);
+    std::uniform_real_distribution<double> turn(0, 360);
+    for (int n = 0; n < 100; ++n) {
+        const View view(kTable, at(650300, 5100700), Zoom(0.1), Degrees(turn(chance)));
+        const RimFigures figures = rimFigures(view, Metres(1000), 36);
+        const bool eastings = figures.above == GridLines::Eastings;
+        ASSERT_FALSE(figures.upper.empty());
+        for (const RimFigure& figure : figures.upper) {
+            const auto place = view.place({figure.at, kTable.top});
+            EXPECT_NEAR((eastings ? place.easting : place.northing).value(), figure.line.value(), 1e-6);
+        }
+        for (const RimFigure& figure : figures.left) {
+            const auto place = view.place({kTable.left, figure.at});
+            EXPECT_NEAR((eastings ? place.northing : place.easting).value(), figure.line.value(), 1e-6);
+        }
+    }
 }
 
 TEST(RimFigures, PrincipalFiguresAreThoseThatAMapReaderSays) {
@@ -73,19 +141,19 @@ TEST(RimFigures, EveryLineInSightHasOneWhereItMeetsTheRim) {
     const View view(kTable, at(650000, 5100000), Zoom(0.1));  // 10 km by 5 km
     const RimFigures figures = rimFigures(view, Metres(1000), 36);
     EXPECT_EQ(figures.interval, Metres(1000));
-    ASSERT_EQ(figures.eastings.size(), 11U);
-    EXPECT_EQ(figures.eastings.front().figure, "45");
-    EXPECT_NEAR(figures.eastings.front().at, 18, 1e-6);
-    ASSERT_EQ(figures.northings.size(), 5U);
-    EXPECT_EQ(figures.northings[2].figure, "00");
-    EXPECT_NEAR(figures.northings[2].at, kTable.middle().y, 1e-6);
+    ASSERT_EQ(figures.upper.size(), 11U);
+    EXPECT_EQ(figures.upper.front().figure, "45");
+    EXPECT_NEAR(figures.upper.front().at, 18, 1e-6);
+    ASSERT_EQ(figures.left.size(), 5U);
+    EXPECT_EQ(figures.left[2].figure, "00");
+    EXPECT_NEAR(figures.left[2].at, kTable.middle().y, 1e-6);
 }
 
 TEST(RimFigures, CrowdedLinesGiveUpTheirFiguresEvenly) {
     const View view(kTable, at(650000, 5100000), Zoom(0.01));  // a kilometre is 10 px
     const RimFigures figures = rimFigures(view, Metres(1000), 36);
     EXPECT_EQ(figures.interval, Metres(5000));
-    for (const RimFigure& figure : figures.eastings) {
+    for (const RimFigure& figure : figures.upper) {
         EXPECT_EQ(std::fmod(figure.line.value(), 5000), 0);
     }
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
 #include <QPainter>
 
 #include "ui/table/lettering.h"
@@ -49,6 +51,11 @@ std::string seenScaleText(Scale scale) {
     return scaleText({std::round(scale.denominator / unit) * unit});
 }
 
+std::string upText(Degrees up) {
+    const auto whole = std::lround(up.value()) % 360;
+    return up.value() == 0 ? "north up" : fmt::format("{:03}\u00b0 grid up", whole);
+}
+
 CornerRows cornerRows(const plan::Plan& plan, const View& view) {
     CornerRows rows;
     if (!plan.sheets().empty()) {
@@ -61,7 +68,7 @@ CornerRows cornerRows(const plan::Plan& plan, const View& view) {
         rows.first = plan.sheets().empty() ? "No sheet" : plan.heading().name;
     }
     addPart(rows.second, "seen at " + seenScaleText(view.scaleSeen()), " \u00b7 ");
-    addPart(rows.second, "north up", " \u00b7 ");
+    addPart(rows.second, upText(view.up()), " \u00b7 ");
     return rows;
 }
 

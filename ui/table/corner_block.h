@@ -16,6 +16,8 @@ struct CornerRows {
     std::string first;   ///< "ISL 25, sheet 2 ULMERAY SOUTH, edition 3"
     std::string second;  ///< "WGS 84 · 1:25,000 · seen at 1:12,400 · north up"
 };
+/// "north up", or which grid azimuth lies upward: "042° grid up".
+[[nodiscard]] std::string upText(Degrees up);
 [[nodiscard]] CornerRows cornerRows(const plan::Plan& plan, const View& view);
 
 /// "1:25,000"; the denominator rounded to three figures for one that is seen.

@@ -1,5 +1,6 @@
 #include "ui/table/film_layer.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QPainter>
@@ -180,11 +181,10 @@ bool FilmLayer::covers(const View& view) const {
     if (!picture_.view) {
         return false;
     }
-    const Area& seen = view.area();
-    const Area& painted = picture_.view->area();
-    const auto holds = [&](Spot corner) { return painted.contains(picture_.view->spot(view.place(corner))); };
-    return holds({seen.left, seen.top}) && holds({seen.right(), seen.top}) && holds({seen.left, seen.bottom()}) &&
-           holds({seen.right(), seen.bottom()});
+    const auto corners = view.corners();
+    return std::all_of(corners.begin(), corners.end(), [&](Spot corner) {
+        return picture_.view->area().contains(picture_.view->spot(view.place(corner)));
+    });
 }
 
 void FilmLayer::paint(QPainter& painter, const View& view, Scaling scaling) const {
@@ -192,18 +192,21 @@ void FilmLayer::paint(QPainter& painter, const View& view, Scaling scaling) cons
         return;
     }
     const View& shown = *picture_.view;
-    const Spot corner = view.spot(shown.place({0, 0}));
-    const double factor = view.zoom() / shown.zoom();
+    const auto lies = [&](Spot s) { return view.spot(shown.place(s)); };
+    const Spot corner = lies({0, 0});
+    const Spot right = lies({1, 0});
+    const Spot down = lies({0, 1});
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing, false);
     painter.setRenderHint(QPainter::SmoothPixmapTransform, scaling == Scaling::Smooth);
-    if (factor == 1) {  // whole pixels: the picture goes to the screen as it is
+    if (view.zoom() == shown.zoom() && view.up() == shown.up()) {  // whole pixels: the picture goes as it is
         const double ratio = picture_.image.devicePixelRatio();
         painter.drawImage(QPointF(std::round(corner.x * ratio) / ratio, std::round(corner.y * ratio) / ratio),
                           picture_.image);
     } else {
-        painter.translate(corner.x, corner.y);
-        painter.scale(factor, factor);
+        painter.setTransform(QTransform(right.x - corner.x, right.y - corner.y, down.x - corner.x, down.y - corner.y,
+                                        corner.x, corner.y),
+                             true);
         painter.drawImage(QPointF(0, 0), picture_.image);
     }
     painter.restore();

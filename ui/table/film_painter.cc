@@ -51,14 +51,24 @@ constexpr double kHaloRoom = 1;  ///< millimetres that halos and pens reach beyo
 
 /// What of a film lies in a view's area, in its millimetres.
 drawing::Box seenOf(const View& view, const film::Frame& frame) {
-    const Area& area = view.area();
     drawing::Box seen;
-    for (const Spot corner : {Spot{area.left, area.top}, Spot{area.right(), area.top}, Spot{area.left, area.bottom()},
-                              Spot{area.right(), area.bottom()}}) {
+    for (const Spot corner : view.corners()) {
         const drawing::Point p = frame.gridToFilm(view.place(corner));
         seen = seen.joined({p.x, p.y, p.x, p.y});
     }
     return seen;
+}
+
+/// The upright box round a part of the grid as a view shows it.
+QRectF paintedBox(const View& view, const GridBox& ground) {
+    QPolygonF corners;
+    for (const Metres easting : {ground.southWest.easting, ground.northEast.easting}) {
+        for (const Metres northing : {ground.southWest.northing, ground.northEast.northing}) {
+            const Spot spot = view.spot({easting, northing});
+            corners << QPointF(spot.x, spot.y);
+        }
+    }
+    return corners.boundingRect();
 }
 
 QRectF snapped(const QRectF& r) {
@@ -70,8 +80,9 @@ QRectF snapped(const QRectF& r) {
 
 QTransform filmTransform(const View& view, const film::Frame& frame) {
     const Spot origin = view.spot(frame.filmToGrid({0, 0}));
-    const double pixelsPerMm = onGround(PaperMm(1), frame.scale()).value() * view.zoom().value();
-    return {pixelsPerMm, 0, 0, pixelsPerMm, origin.x, origin.y};
+    const Spot right = view.spot(frame.filmToGrid({1, 0}));
+    const Spot down = view.spot(frame.filmToGrid({0, 1}));
+    return {right.x - origin.x, right.y - origin.y, down.x - origin.x, down.y - origin.y, origin.x, origin.y};
 }
 
 void paintFilm(QPainter& painter, const View& view, const FilmInk& film, const press::Brushes& brushes) {
@@ -87,7 +98,8 @@ void paintFilm(QPainter& painter, const View& view, const FilmInk& film, const p
     drawing::Drawing ticks = film.ticks;
     for (drawing::Mark& mark : ticks.marks) {
         if (auto* stroke = std::get_if<drawing::Stroke>(&mark)) {
-            stroke->width = std::max(stroke->width, 1 / toTable.m11());  // never under a pixel
+            stroke->width =
+                std::max(stroke->width, 1 / std::hypot(toTable.m11(), toTable.m12()));  // never under a pixel
         }
     }
     press::paint(painter, ticks, brushes);
@@ -122,16 +134,25 @@ void paintFilmEdge(QPainter& painter, const View& view, const std::optional<Grid
     const Area& area = view.area();
     painter.setBrush(Qt::NoBrush);
     const QRectF edge(area.left + 1, area.top + 1, area.width - 2, area.height - 2);
-    if (window) {
+    if (window && edge.contains(paintedBox(view, *window))) {
         const Spot upper = view.spot({window->southWest.easting, window->northEast.northing});
-        const Spot lower = view.spot({window->northEast.easting, window->southWest.northing});
-        const QRectF film = snapped(QRectF(QPointF(upper.x, upper.y), QPointF(lower.x, lower.y)));
-        if (edge.contains(film)) {
-            painter.strokePath(outline(film, placeInSet), QPen(palette.ours, 2));
-            painter.setPen(QPen(palette.ours, 1));
-            painter.drawRect(film.adjusted(kInner + 0.5, 2 * kInner + 0.5, -kInner - 2.5, -kInner - 0.5));
-            return;
+        const Spot right = view.spot(window->northEast);
+        const double turn = degrees(Radians(std::atan2(right.y - upper.y, right.x - upper.x))).value();
+        const double wide = window->width().value() * view.zoom().value();
+        const double high = window->height().value() * view.zoom().value();
+        painter.save();
+        QRectF film(0, 0, wide, high);
+        if (turn == 0) {
+            film = snapped(QRectF(upper.x, upper.y, wide, high));
+        } else {
+            painter.translate(upper.x, upper.y);
+            painter.rotate(turn);
         }
+        painter.strokePath(outline(film, placeInSet), QPen(palette.ours, 2));
+        painter.setPen(QPen(palette.ours, 1));
+        painter.drawRect(film.adjusted(kInner + 0.5, 2 * kInner + 0.5, -kInner - 2.5, -kInner - 0.5));
+        painter.restore();
+        return;
     }
     painter.setPen(QPen(palette.ours, 2));
     painter.drawRect(edge);

@@ -165,7 +165,7 @@ void LightTable::orderFilms() {
     }
     const Area& area = view_.area();
     const Area padded{0, 0, area.width + 2 * kPadding, area.height + 2 * kPadding};
-    order.view = View(padded, view_.centre(), view_.zoom());
+    order.view = view_.in(padded);
     order.deviceRatio = devicePixelRatioF();
     order.theme = theme_;
     films_.order(std::move(order));
@@ -191,7 +191,7 @@ void LightTable::startMoving() {
 }
 
 void LightTable::centreOn(geodesy::PlanePoint onGrid) {
-    setView(View(view_.area(), onGrid, view_.zoom()));
+    setView(view_.centredOn(onGrid));
 }
 
 void LightTable::fit() {
@@ -201,16 +201,19 @@ void LightTable::fit() {
         fitSheet();
         return;
     }
-    setView(View::fitting(*ground, insideRim(width(), height()), kFitMargin, zoomFor(kClosest)));
+    fitOn(*ground);
+}
+
+void LightTable::fitOn(const GridBox& ground) {
+    setView(View::fitting(ground, insideRim(width(), height()), kFitMargin, zoomFor(kClosest), view_.up()));
 }
 
 void LightTable::fitSheet() {
     fitWanted_ = false;
     if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
-        setView(View::fitting(sheetGround(*sheet), insideRim(width(), height()), kFitMargin, zoomFor(kClosest)));
+        fitOn(sheetGround(*sheet));
     } else if (const auto& registration = work_.plan().registration()) {
-        setView(View::fitting({registration->southWest, registration->northEast}, insideRim(width(), height()),
-                              kFitMargin, zoomFor(kClosest)));
+        fitOn({registration->southWest, registration->northEast});
     }
 }
 
@@ -222,7 +225,20 @@ void LightTable::zoomBy(double factor) {
 void LightTable::showTrueSize() {
     const plan::SheetPtr sheet = firstSheet(work_.plan());
     const double pixelsPerMm = physicalDpiX() > 0 ? physicalDpiX() / 25.4 : kPixelsPerMm;
-    setView(View(view_.area(), view_.centre(), zoomFor(sheet ? sheet->scale : Scale{}, pixelsPerMm)));
+    setView(view_.seenAt(zoomFor(sheet ? sheet->scale : Scale{}, pixelsPerMm)));
+}
+
+void LightTable::turnTo(Degrees up) {
+    setView(view_.turnedAt(view_.area().middle(), up));
+}
+
+Degrees LightTable::pageUp() const {
+    const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr;
+    if (!sheet) {
+        return Degrees(0);
+    }
+    const Degrees up = degrees(Radians(std::atan2(-sheet->placement.eastPerRow, -sheet->placement.northPerRow)));
+    return up.value() == 0 ? Degrees(0) : up;  // no minus before a nought
 }
 
 std::optional<geodesy::PlanePoint> LightTable::inPlan(QPointF at) const {
@@ -260,12 +276,7 @@ void LightTable::resizeEvent(QResizeEvent* /*event*/) {
             view_ = View::fitting(sheetGround(*sheet), area, kFitMargin, zoomFor(kClosest));
         }
     } else {  // what lay in the upper left corner stays there: a card that opens hides, it does not push
-        const geodesy::PlanePoint corner = view_.place({area.left, area.top});
-        const Spot middle = area.middle();
-        view_ = View(area,
-                     {corner.easting + Metres((middle.x - area.left) / view_.zoom().value()),
-                      corner.northing - Metres((middle.y - area.top) / view_.zoom().value())},
-                     view_.zoom());
+        view_ = view_.in(area).centredOn(view_.place(area.middle()));
     }
     startMoving();
 }
@@ -310,8 +321,7 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
         return QPointF(spot.x, spot.y);
     };
     const auto threads = [&](QPointF spot) {
-        const geodesy::PlanePoint place = view_.place({spot.x(), spot.y()});
-        paintThreads(painter, spot, view_, fourFigures(place.easting), fourFigures(place.northing), *faces_, colours);
+        paintThreads(painter, view_.place({spot.x(), spot.y()}), view_, *faces_, colours);
     };
     if (const auto& selected = work_.selected(); selected && !drawing_) {
         const std::vector<geodesy::PlanePoint> points = pointsOf(work_.plan(), *selected);

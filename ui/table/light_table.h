@@ -30,6 +30,9 @@ class LightTable final : public QWidget {
     void fit();
     void fitSheet();
     void zoomBy(double factor);
+    void turnTo(Degrees up);  ///< another grid azimuth lies upward, what is in the middle stays there
+    /// The grid azimuth that is up on the paper sheet itself; 0 without a sheet.
+    [[nodiscard]] Degrees pageUp() const;
     void showTrueSize();  ///< one millimetre of the sheet is one of the screen, as far as the screen tells its size
     [[nodiscard]] const View& view() const { return view_; }
     void setView(const View& view);
@@ -88,6 +91,7 @@ class LightTable final : public QWidget {
     void renewScene();
     void orderFilms();
     void startMoving();
+    void fitOn(const GridBox& ground);
     void apply(const tools::Reply& reply);
     void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);
     [[nodiscard]] tools::Ground ground() const;

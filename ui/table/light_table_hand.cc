@@ -147,10 +147,14 @@ bool LightTable::focusNextPrevChild(bool next) {
 
 void LightTable::keyPressEvent(QKeyEvent* event) {
     using Kind = tools::Event::Kind;
-    const double nudge = (event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1) / view_.zoom().value();
+    const double pixels = event->modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1;
     const auto move = [&](double right, double up) {
         if (!drawing_ && work_.selected()) {
-            apply(tool_->take({Kind::Nudge, {Metres(right * nudge), Metres(up * nudge)}, false, false}, ground()));
+            const Spot middle = view_.area().middle();  // as the eye sees it, however the view is turned
+            const geodesy::PlanePoint from = view_.place(middle);
+            const geodesy::PlanePoint to = view_.place({middle.x + right * pixels, middle.y - up * pixels});
+            apply(tool_->take({Kind::Nudge, {to.easting - from.easting, to.northing - from.northing}, false, false},
+                              ground()));
         } else {
             const Spot middle = view_.area().middle();
             setView(view_.dragged(middle, {middle.x - right * 60, middle.y + up * 60}));

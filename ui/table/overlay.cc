@@ -7,7 +7,9 @@
 #include <QPainterPath>
 
 #include "core/drawing/text_ruler.h"
+#include "ui/table/hand_words.h"
 #include "ui/table/lettering.h"
+#include "ui/table/rim_figures.h"
 #include "ui/table/rim_painter.h"
 
 namespace crosstick::table {
@@ -58,30 +60,46 @@ void paintCrossHair(QPainter& painter, QPointF at, const Palette& colours) {
     painter.restore();
 }
 
-void paintThreads(QPainter& painter, QPointF at, const View& view, const std::string& easting,
-                  const std::string& northing, const press::Faces& faces, const Palette& colours) {
+void paintThreads(QPainter& painter, geodesy::PlanePoint place, const View& view, const press::Faces& faces,
+                  const Palette& colours) {
+    const Area& area = view.area();
+    const Spot spot = view.spot(place);
+    const bool isStraight = uprightLines(view) == GridLines::Eastings;
+    const GridLines across = isStraight ? GridLines::Northings : GridLines::Eastings;
+    const Metres above = isStraight ? place.easting : place.northing;
+    const Metres beside = isStraight ? place.northing : place.easting;
+    const double x = onRim(view, uprightLines(view), above);
+    const double y = onRim(view, across, beside);
     painter.save();
     QPen thread(colours.ours, 1, Qt::CustomDashLine);
     thread.setDashPattern({1, 3});
     painter.setRenderHint(QPainter::Antialiasing, false);
     painter.setPen(thread);
-    painter.drawLine(QPointF(onPixel(at.x()), view.area().top), QPointF(onPixel(at.x()), at.y() - kArmTo));
-    painter.drawLine(QPointF(view.area().left, onPixel(at.y())), QPointF(at.x() - kArmTo, onPixel(at.y())));
+    for (const QPointF& end : {QPointF(x, area.top), QPointF(area.left, y)}) {
+        const QLineF line(end, QPointF(spot.x, spot.y));
+        if (line.length() > kArmTo) {
+            const QPointF last = line.pointAt(1 - kArmTo / line.length());
+            painter.drawLine(QPointF(onPixel(end.x()), onPixel(end.y())),
+                             QPointF(onPixel(last.x()), onPixel(last.y())));
+        }
+    }
     painter.setRenderHint(QPainter::Antialiasing, true);
     const LetterStyle style{11, drawing::Weight::Bold, colours.well};
     const double capital = 11 * drawing::kCapital;
-    if (at.x() > view.area().left && at.x() < view.area().right()) {
-        const double wide = std::max(kTabWide, lettersWide(easting, style) + 8);
-        const QRectF tab(std::round(at.x() - wide / 2), 0, wide, kRim);
+    if (x > area.left && x < area.right()) {
+        const std::string figures = fourFigures(above);
+        const double wide = std::max(kTabWide, lettersWide(figures, style) + 8);
+        const QRectF tab(std::round(x - wide / 2), 0, wide, kRim);
         painter.fillRect(tab, colours.ours);
-        letter(painter, faces, {tab.center().x() - lettersWide(easting, style) / 2, kRim / 2 + capital / 2}, easting,
+        letter(painter, faces, {tab.center().x() - lettersWide(figures, style) / 2, kRim / 2 + capital / 2}, figures,
                style);
     }
-    if (at.y() > view.area().top && at.y() < view.area().bottom()) {
-        const double wide = std::max(kTabWide, lettersWide(northing, style) + 8);
-        const QRectF tab(0, std::round(at.y() - wide / 2), kRim, wide);
+    if (y > area.top && y < area.bottom()) {
+        const std::string figures = fourFigures(beside);
+        const double wide = std::max(kTabWide, lettersWide(figures, style) + 8);
+        const QRectF tab(0, std::round(y - wide / 2), kRim, wide);
         painter.fillRect(tab, colours.ours);
-        letter(painter, faces, {kRim / 2 + capital / 2, tab.center().y() + lettersWide(northing, style) / 2}, northing,
+        letter(painter, faces, {kRim / 2 + capital / 2, tab.center().y() + lettersWide(figures, style) / 2}, figures,
                style, Degrees(90));
     }
     painter.restore();

@@ -21,9 +21,9 @@ namespace crosstick::table {
 void paintWet(QPainter& painter, const std::vector<QPointF>& line, bool closes, const Palette& colours);
 /// Open cross-hair: four arms, so that the spot itself stays visible.
 void paintCrossHair(QPainter& painter, QPointF at, const Palette& colours);
-/// Threads from a spot to both rims, with the figures of the spot in tabs on the rim.
-void paintThreads(QPainter& painter, QPointF at, const View& view, const std::string& easting,
-                  const std::string& northing, const press::Faces& faces, const Palette& colours);
+/// Threads along the grid from a place to both rims, with its figures in tabs where they end.
+void paintThreads(QPainter& painter, geodesy::PlanePoint place, const View& view, const press::Faces& faces,
+                  const Palette& colours);
 /// Open square handles on the points of what is selected.
 void paintHandles(QPainter& painter, const std::vector<QPointF>& points, const Palette& colours);
 

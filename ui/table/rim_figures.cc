@@ -45,18 +45,44 @@ std::string principalFigures(Metres line, Metres printed) {
     return fmt::format("{:0{}}", rest, std::max(1, digits));
 }
 
+GridLines uprightLines(const View& view) {
+    const double turn = radians(view.up()).value();
+    return std::abs(std::cos(turn)) >= std::abs(std::sin(turn)) ? GridLines::Eastings : GridLines::Northings;
+}
+
+double onRim(const View& view, GridLines lines, Metres coordinate) {
+    const auto of = [lines](geodesy::PlanePoint p) { return lines == GridLines::Eastings ? p.easting : p.northing; };
+    const Area& area = view.area();
+    const bool isAbove = lines == uprightLines(view);
+    // Along a straight edge a coordinate of the grid grows evenly.
+    const Metres first = of(view.place({area.left, area.top}));
+    const Metres last = of(view.place(isAbove ? Spot{area.right(), area.top} : Spot{area.left, area.bottom()}));
+    const double share = (coordinate - first) / (last - first);
+    return isAbove ? area.left + share * area.width : area.top + share * area.height;
+}
+
 RimFigures rimFigures(const View& view, Metres printed, double closest) {
     RimFigures figures;
+    figures.above = uprightLines(view);
     const double apart = printed.value() * view.zoom().value();
     figures.interval = printed * stepOver(apart > 0 ? closest / apart : 1);
     const GridBox seen = view.seen();
+    const Area& area = view.area();
+    const auto put = [&](GridLines kind, Metres line, geodesy::PlanePoint from, geodesy::PlanePoint to) {
+        figures.lines.push_back({kind, view.spot(from), view.spot(to)});
+        const bool isAbove = kind == figures.above;
+        const double at = onRim(view, kind, line);
+        const double low = isAbove ? area.left : area.top;
+        const double high = isAbove ? area.right() : area.bottom();
+        if (at >= low - 1e-6 && at <= high + 1e-6) {
+            (isAbove ? figures.upper : figures.left).push_back({line, at, principalFigures(line, printed)});
+        }
+    };
     for (const Metres line : linesBetween(seen.southWest.easting, seen.northEast.easting, figures.interval)) {
-        figures.eastings.push_back(
-            {line, view.spot({line, seen.southWest.northing}).x, principalFigures(line, printed)});
+        put(GridLines::Eastings, line, {line, seen.southWest.northing}, {line, seen.northEast.northing});
     }
     for (const Metres line : linesBetween(seen.southWest.northing, seen.northEast.northing, figures.interval)) {
-        figures.northings.push_back(
-            {line, view.spot({seen.southWest.easting, line}).y, principalFigures(line, printed)});
+        put(GridLines::Northings, line, {seen.southWest.easting, line}, {seen.northEast.easting, line});
     }
     return figures;
 }

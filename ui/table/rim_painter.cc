@@ -22,7 +22,7 @@ double onPixel(double at) {
 void paintUpper(QPainter& painter, const View& view, const RimFigures& figures, const press::Faces& faces,
                 const LetterStyle& style, const Palette& palette) {
     const double base = std::round(kRim / 2 + kLetters * drawing::kCapital / 2);
-    for (const RimFigure& figure : figures.eastings) {
+    for (const RimFigure& figure : figures.upper) {
         painter.setPen(QPen(palette.edge, 1));
         painter.drawLine(QPointF(onPixel(figure.at), kRim - kTickLong), QPointF(onPixel(figure.at), kRim));
         const double wide = lettersWide(figure.figure, style);
@@ -36,7 +36,7 @@ void paintUpper(QPainter& painter, const View& view, const RimFigures& figures, 
 void paintLeft(QPainter& painter, const View& view, const RimFigures& figures, const press::Faces& faces,
                const LetterStyle& style, const Palette& palette) {
     const double capital = kLetters * drawing::kCapital;
-    for (const RimFigure& figure : figures.northings) {
+    for (const RimFigure& figure : figures.left) {
         painter.setPen(QPen(palette.edge, 1));
         painter.drawLine(QPointF(kRim - kTickLong, onPixel(figure.at)), QPointF(kRim, onPixel(figure.at)));
         const double wide = lettersWide(figure.figure, style);
@@ -69,13 +69,17 @@ void paintRim(QPainter& painter, const View& view, const RimFigures& figures, co
 }
 
 void paintGrid(QPainter& painter, const View& view, const RimFigures& figures, const Palette& palette) {
-    const Area& area = view.area();
     painter.setPen(QPen(palette.grid, 1));
-    for (const RimFigure& line : figures.eastings) {
-        painter.drawLine(QPointF(onPixel(line.at), area.top), QPointF(onPixel(line.at), area.bottom()));
-    }
-    for (const RimFigure& line : figures.northings) {
-        painter.drawLine(QPointF(area.left, onPixel(line.at)), QPointF(area.right(), onPixel(line.at)));
+    const double quarter = view.up().value() / 90;
+    const bool isStraight = quarter == std::round(quarter);
+    for (const GridLine& line : figures.lines) {
+        const bool isUpright = line.kind == figures.above;
+        Spot from = line.from;
+        Spot to = line.to;
+        if (isStraight) {
+            (isUpright ? from.x : from.y) = (isUpright ? to.x : to.y) = onPixel(isUpright ? from.x : from.y);
+        }
+        painter.drawLine(QPointF(from.x, from.y), QPointF(to.x, to.y));
     }
 }
 

@@ -47,19 +47,16 @@ Spot inRaster(const plan::Placement& placement, geodesy::PlanePoint point) {
 }
 
 std::vector<TileKey> tilesIn(const View& view, const plan::Placement& placement, RasterSize raster, int level) {
-    const GridBox seen = view.seen();
     double left = raster.columns;
     double right = 0;
     double top = raster.rows;
     double bottom = 0;
-    for (const Metres easting : {seen.southWest.easting, seen.northEast.easting}) {
-        for (const Metres northing : {seen.southWest.northing, seen.northEast.northing}) {
-            const Spot s = inRaster(placement, {easting, northing});
-            left = std::min(left, s.x);
-            right = std::max(right, s.x);
-            top = std::min(top, s.y);
-            bottom = std::max(bottom, s.y);
-        }
+    for (const Spot corner : view.corners()) {
+        const Spot s = inRaster(placement, view.place(corner));
+        left = std::min(left, s.x);
+        right = std::max(right, s.x);
+        top = std::min(top, s.y);
+        bottom = std::max(bottom, s.y);
     }
     const double side = std::ldexp(kTile, level);
     const auto index = [&](double at, int size) {

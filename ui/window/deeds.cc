@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include <QFileDialog>
 #include <QInputDialog>
@@ -346,6 +347,22 @@ void Window::newPhase() {
         builder.phases(std::move(phases));
         work_.commit(std::move(builder).build(), "new phase");
         work_.setPhase(number);
+    }
+}
+
+/// The table as a map is held on the march: what lies ahead on the ledger's route is up.
+void Window::turnToMarch() {
+    const plan::RoutePtr route = work_.ledgerRoute();
+    if (!route || route->vertices.size() < 2 || work_.grid() == nullptr) {
+        say(tr("There is no route to march by. Draw one, or choose one."));
+        return;
+    }
+    const auto from = work_.grid()->onGrid(route->vertices.front());
+    const auto to = work_.grid()->onGrid(route->vertices.back());
+    if (from && to) {
+        const double east = (to->easting - from->easting).value();
+        const double north = (to->northing - from->northing).value();
+        table_->turnTo(degrees(Radians(std::atan2(east, north))));
     }
 }
 

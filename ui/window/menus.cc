@@ -14,6 +14,8 @@ QString text(std::string_view utf8) {
     return QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size()));
 }
 
+constexpr Degrees kTurn{15};
+
 QKeySequence key(const char* keys) {
     return QKeySequence(QString::fromLatin1(keys));
 }
@@ -106,6 +108,15 @@ void Window::buildViewMenu(QMenuBar* bar) {
     add(menu, "fit", tr("All that is drawn"), key("Ctrl+0"), [this] { table_->fit(); });
     add(menu, "whole-sheet", tr("The whole sheet"), key("Ctrl+9"), [this] { table_->fitSheet(); });
     add(menu, "true-size", tr("True size"), key("Ctrl+1"), [this] { table_->showTrueSize(); });
+    menu->addSeparator();
+    add(menu, "north-up", tr("Grid north up"), key("Ctrl+Up"), [this] { table_->turnTo(Degrees(0)); });
+    add(menu, "page-up", tr("Page of the sheet up"), key("Ctrl+Shift+Up"),
+        [this] { table_->turnTo(table_->pageUp()); });
+    add(menu, "march-up", tr("Direction of march up"), key("Ctrl+Alt+Up"), [this] { turnToMarch(); });
+    add(menu, "turn-left", tr("Turn to the left"), key("Ctrl+Left"),
+        [this] { table_->turnTo(table_->view().up() + kTurn); });
+    add(menu, "turn-right", tr("Turn to the right"), key("Ctrl+Right"),
+        [this] { table_->turnTo(table_->view().up() - kTurn); });
     menu->addSeparator();
     const auto toggle = [&](const char* name, const QString& words, const char* keys, Does does) {
         add(menu, name, words, key(keys), std::move(does))->setCheckable(true);

@@ -115,6 +115,7 @@ class Window final : public QMainWindow {
     void renameFilm(const plan::FilmId& film);
     void setFilmPhases(const plan::FilmId& film, int phase, bool on);
     void newPhase();
+    void turnToMarch();
     void moveRegistration();
     void showCopies(bool shown);
     void remember();
