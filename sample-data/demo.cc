@@ -47,20 +47,33 @@ Result<void> makeDemo(const DemoOrder& order) {
     if (!island) {
         return tl::unexpected(island.error());
     }
-    order.progress("the ground");
+    const auto step = [&](std::string_view what) {
+        order.progress(what);
+        return order.goesOn();
+    };
+    if (!step("the ground")) {
+        return fail(kGivenUp);
+    }
     const Ground ground = makeGround(*island);
     if (auto written = writeElevation(ground.heights, order.folder / "elevation.tif"); !written) {
         return written;
     }
-    order.progress("the map sheet");
+    if (!step("the map sheet")) {
+        return fail(kGivenUp);
+    }
     const auto painted = paintSheet(ground, *island, sources);
     if (!painted) {
         return tl::unexpected(painted.error());
     }
+    if (!step("the sheet's file")) {
+        return fail(kGivenUp);
+    }
     if (auto written = writeSheet(painted->picture, order.folder / "sheet.tif"); !written) {
         return written;
     }
-    order.progress("the plan");
+    if (!step("the plan")) {
+        return fail(kGivenUp);
+    }
     auto sheet = sheets::describeSheet(order.folder / "sheet.tif", Uuid{});
     if (!sheet) {
         return tl::unexpected(sheet.error());

@@ -15,13 +15,15 @@ struct DemoOrder {
     std::filesystem::path folder;  ///< made where it is missing
     std::filesystem::path share;   ///< share/crosstick: lists and faces
     Existing existing = Existing::Keep;
-    std::function<void(std::string_view)> progress;  ///< told what is being done
+    std::function<void(std::string_view)> progress;      ///< told what is being done, kSteps times
+    std::function<bool()> goesOn = [] { return true; };  ///< asked before each of them; false gives up
 };
+inline constexpr int kSteps = 4;
 
 /// Makes the demo: folder/plan.gpkg, folder/sheet.tif, folder/elevation.tif. The same order gives the same bytes.
 /// Needs a QGuiApplication.
 /// Errors: demo/files-there where one of the three stands already and is to be kept, demo/cannot-write, demo/no-data,
-///         demo/damaged-data, and those of files::PlanFile.
+///         demo/damaged-data, demo/given-up, and those of files::PlanFile.
 [[nodiscard]] Result<void> makeDemo(const DemoOrder& order);
 
 }  // namespace crosstick::demo

@@ -29,7 +29,7 @@ std::filesystem::path userFolder(const char* variable, const char* underHome) {
 }
 
 /// The demo in the user's data folder, made once.
-Result<std::filesystem::path> demoPlan(const std::filesystem::path& share) {
+Result<std::filesystem::path> demoPlan(const std::filesystem::path& share, work::Course& course) {
     const std::filesystem::path folder = userFolder("XDG_DATA_HOME", ".local/share") / "demo";
     const std::filesystem::path plan = folder / "plan.gpkg";
     std::error_code ignored;
@@ -37,7 +37,10 @@ Result<std::filesystem::path> demoPlan(const std::filesystem::path& share) {
         return plan;
     }
     std::filesystem::create_directories(folder, ignored);
-    const auto made = demo::makeDemo({folder, share, demo::Existing::Replace, [](std::string_view) {}});
+    int step = 0;
+    const auto made = demo::makeDemo({folder, share, demo::Existing::Replace,
+                                      [&](std::string_view) { course.tell(step++, demo::kSteps); },
+                                      [&] { return !course.isStopped(); }});
     return made ? Result<std::filesystem::path>(plan) : tl::unexpected(made.error());
 }
 
@@ -64,7 +67,7 @@ Exit showWindow(const Options& options, const Surroundings& surroundings) {
     outside.seed = surroundings.seed;
     outside.now = [] { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); };
     outside.say = [](const Error& error) { return QString::fromStdString(words(error)); };
-    outside.demo = [share] { return demoPlan(share); };
+    outside.demo = [share](work::Course& course) { return demoPlan(share, course); };
     outside.version = QStringLiteral(CROSSTICK_VERSION);
     window::Window window(std::move(outside));
     window.show();

@@ -11,6 +11,11 @@ std::span<const Words> windowWords() {
         Words{"details/grid-off-sheet", "This grid is {away_km} km off the sheet. Check the first two figures."},
         Words{"details/grid-unread",
               "\"{text}\" is no grid. Write four to ten figures, an even number, or the whole reference."},
+        Words{"work/heights-given-up",
+              "{file} was not read to its end: reading it was given up. Look again reads it from the start."},
+        Words{"window/other-sheet",
+              "{file} is another sheet than {name}: its size or its place differs. Choose the one this plan was drawn "
+              "on."},
     };
     return kWords;
 }

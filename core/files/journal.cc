@@ -31,11 +31,31 @@ Json baseJson(const JournalBase& base) {
     return {{"file", base.file}, {"plan", text(base.plan)}, {"saves", base.saves}};
 }
 
+/// Where a save began: so many edits were in it, and the file would have been saved so often.
+struct Mark {
+    std::int64_t saves = 0;
+    std::size_t edits = 0;
+};
+
 struct Contents {
     JournalBase base;
     std::vector<Json> edits;
+    std::vector<Mark> marks;
     bool torn = false;
 };
+
+constexpr const char* kMark = "saving";
+
+/// How many of the edits a file holds already that was saved so often; nothing where it is of another state.
+std::optional<std::size_t> heldBy(const Contents& contents, std::int64_t saves) {
+    if (contents.base.saves == saves) {
+        return 0;
+    }
+    // Of saves that failed their marks stand in front of the one that came to pass.
+    const auto mark = std::find_if(contents.marks.rbegin(), contents.marks.rend(),
+                                   [saves](const Mark& m) { return m.saves == saves; });
+    return mark == contents.marks.rend() ? std::nullopt : std::optional(mark->edits);
+}
 
 /// Takes the first record off; nothing where it is cut off or its checksum is wrong.
 std::optional<Json> takeRecord(std::string_view& rest) {
@@ -87,6 +107,11 @@ std::optional<Contents> contentsOf(const std::filesystem::path& file) {
         if (!edit) {
             contents.torn = true;
             break;
+        }
+        if (const auto mark = edit->find(kMark); mark != edit->end()) {
+            contents.marks.push_back(
+                {mark->is_number_integer() ? mark->get<std::int64_t>() : 0, contents.edits.size()});
+            continue;
         }
         contents.edits.push_back(std::move(*edit));
     }
@@ -165,6 +190,10 @@ Result<void> Journal::add(const plan::Plan& before, const plan::Plan& after) {
     return append(record(toJson(plan::difference(before, after))));
 }
 
+Result<void> Journal::mark(std::int64_t saves) {
+    return append(record({{kMark, saves}}));
+}
+
 Result<void> Journal::restart(const JournalBase& base) {
     if (::ftruncate(handle_, 0) != 0 || ::lseek(handle_, 0, SEEK_SET) != 0) {
         return unwritable(file_);
@@ -197,12 +226,13 @@ Result<Recovered> replay(const std::filesystem::path& journal, const plan::Plan&
     if (!contents) {
         return fail(kJournalDamaged, {{"file", journal.string()}});
     }
-    if (contents->base.saves != saves) {
+    const auto held = heldBy(*contents, saves);
+    if (!held) {
         return fail(kJournalOfOtherState, {{"file", contents->base.file}, {"journal", journal.string()}});
     }
     Recovered recovered{base, 0, contents->torn};
-    for (const Json& edit : contents->edits) {
-        const auto difference = differenceFrom(edit);
+    for (std::size_t n = *held; n < contents->edits.size(); ++n) {
+        const auto difference = differenceFrom(contents->edits[n]);
         if (!difference) {
             return fail(kJournalDamaged, {{"file", journal.string()}});
         }

@@ -30,7 +30,10 @@ class Journal {
     ~Journal();  ///< lets the lock go; the file stays until discard()
 
     [[nodiscard]] Result<void> add(const plan::Plan& before, const plan::Plan& after);
-    /// After a save: empties the journal and ties it to the file's new state.
+    /// A save of the plan as it is now begins; edits go on meanwhile. Where the save comes to pass the file will have
+    /// been saved so often, and only what follows this mark is newer than it; where it fails everything still counts.
+    [[nodiscard]] Result<void> mark(std::int64_t saves);
+    /// After a save with nothing newer: empties the journal and ties it to the file's new state.
     [[nodiscard]] Result<void> restart(const JournalBase& base);
     /// The work is safe elsewhere: the journal goes.
     void discard() &&;
@@ -62,7 +65,8 @@ struct Recovered {
 
 /// Replays a journal on the plan that its file holds (an empty plan for one never saved).
 /// @param saves  how often that file has been saved
-/// Errors: files/journal-damaged, files/journal-of-other-state where the file was saved after the journal began.
+/// Errors: files/journal-damaged, files/journal-of-other-state where the file was saved after the journal began, other
+/// than by a save that the journal marks.
 [[nodiscard]] Result<Recovered> replay(const std::filesystem::path& journal, const plan::Plan& base,
                                        std::int64_t saves);
 

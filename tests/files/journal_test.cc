@@ -111,6 +111,48 @@ TEST(Journal, OfAnEarlierStateOfTheFileIsToldNotReplayed) {
     EXPECT_EQ(recovered.error().fault, kJournalOfOtherState);
 }
 
+/// A session that made two edits, began a save, and made one more while it ran.
+Work sessionThatDiedSaving(const std::filesystem::path& folder) {
+    plan::testing::RandomPlans random(707);
+    Work work{{random.plan(30)}, {}, {}};
+    work.base = {"/home/leader/plan.gpkg", work.states.front().id(), 3};
+    auto journal = Journal::begin(folder, work.base);
+    for (int n = 0; n < 3; ++n) {
+        if (n == 1) {
+            EXPECT_TRUE(journal->mark(4));  // a save that failed leaves its mark, too
+        }
+        if (n == 2) {
+            EXPECT_TRUE(journal->mark(4));
+        }
+        work.states.push_back(random.edited(work.states.back()));
+        EXPECT_TRUE(journal->add(work.states[work.states.size() - 2], work.states.back()));
+    }
+    work.journal = journal->file();
+    return work;
+}
+
+TEST(Journal, AfterASaveThatCameToPassOnlyWhatFollowedItsMarkIsNewer) {
+    const TemporaryFolder folder;
+    const Work work = sessionThatDiedSaving(folder.path());
+    const auto recovered = replay(work.journal, work.states[2], 4);
+    ASSERT_TRUE(recovered);
+    EXPECT_EQ(recovered->edits, 1U);
+    EXPECT_TRUE(recovered->plan == work.states[3]);
+}
+
+TEST(Journal, AfterASaveThatDidNotComeToPassEverythingCounts) {
+    const TemporaryFolder folder;
+    const Work work = sessionThatDiedSaving(folder.path());
+    const auto found = leftovers(folder.path());
+    ASSERT_EQ(found.size(), 1U);
+    EXPECT_EQ(found[0].edits, 3U) << "a mark is no edit";
+    const auto recovered = replay(work.journal, work.states[0], 3);
+    ASSERT_TRUE(recovered);
+    EXPECT_EQ(recovered->edits, 3U);
+    EXPECT_TRUE(recovered->plan == work.states[3]);
+    EXPECT_FALSE(replay(work.journal, work.states[0], 5)) << "saved again by somebody else";
+}
+
 TEST(Journal, ASaveEmptiesItAndTiesItToTheNewState) {
     const TemporaryFolder folder;
     plan::testing::RandomPlans random(706);

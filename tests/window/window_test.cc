@@ -1,103 +1,11 @@
-#include "ui/window/window.h"
-
 #include <cmath>
 #include <set>
 
-#include <gtest/gtest.h>
-
-#include <QApplication>
-#include <QElapsedTimer>
-#include <QLineEdit>
-#include <QTest>
-
-#include "app/wording/wording.h"
-#include "core/film/new_plan.h"
 #include "core/plan/edits.h"
-#include "tests/files/temporary_folder.h"
-#include "ui/details/grid_entry.h"
+#include "tests/window/the_window.h"
 
 namespace crosstick::window {
 namespace {
-
-constexpr Instant kNow{std::chrono::seconds(1805155200)};
-
-geodesy::PlanePoint at(double east, double north) {
-    return {Metres(654000 + east), Metres(5098000 + north)};
-}
-
-/// A plan without a sheet on the grid round 25T FL 54 98, one film of one phase.
-plan::Plan smallPlan() {
-    plan::Heading heading;
-    heading.name = "SMALL";
-    heading.date = CalendarDate{std::chrono::year(2027), std::chrono::month(3), std::chrono::day(13)};
-    heading.pace = plan::PaceProfile{62, "", {}};
-    heading.rate = plan::MarchRate{KilometresPerHour(2), "", {}};
-    const geodesy::GridPoint middle{{25, geodesy::Hemisphere::North}, at(0, 0)};
-    plan::Plan plan = film::planOnGrid(middle, Scale{25000}, heading, Uuid{{1}});
-    plan = plan::withFilm(plan, Uuid{{2}}, "MOVE", {});
-    plan = plan::withFilm(plan, Uuid{{3}}, "LOOK", {});
-    return plan;
-}
-
-class TheWindow : public ::testing::Test {
-  protected:
-    crosstick::testing::TemporaryFolder folder;
-    std::unique_ptr<Window> window = fresh();
-
-    [[nodiscard]] std::unique_ptr<Window> fresh() {
-        Outside outside;
-        outside.share = CROSSTICK_SHARE;
-        outside.state = folder / "journals";
-        outside.settings = folder / "window.ini";
-        outside.seed = 7;
-        outside.now = [] { return kNow; };
-        outside.say = [](const Error& error) { return QString::fromStdString(app::words(error)); };
-        outside.demo = [] { return Result<std::filesystem::path>(std::filesystem::path{}); };
-        auto made = std::make_unique<Window>(std::move(outside));
-        made->resize(1366, 768);
-        made->show();
-        return made;
-    }
-    void open() {
-        window->work().begin(smallPlan(), folder / "");
-        window->work().setWorkingFilm(Uuid{{2}});
-        settle();
-        window->table().setView(table::View(window->table().view().area(), at(0, 0), table::Zoom(0.2)));
-        settle();
-    }
-    void settle() {
-        QElapsedTimer patience;
-        patience.start();
-        do {
-            QTest::qWait(20);
-        } while (!window->table().isSettled() && patience.elapsed() < 10000);
-        EXPECT_TRUE(window->table().isSettled());
-    }
-    [[nodiscard]] QPoint spot(geodesy::PlanePoint place) {
-        const table::Spot s = window->table().view().spot(place);
-        return {static_cast<int>(std::lround(s.x)), static_cast<int>(std::lround(s.y))};
-    }
-    void click(geodesy::PlanePoint place) {
-        QTest::mouseMove(&window->table(), spot(place));
-        QTest::mouseClick(&window->table(), Qt::LeftButton, Qt::NoModifier, spot(place));
-    }
-    void drag(geodesy::PlanePoint from, geodesy::PlanePoint to) {
-        QTest::mousePress(&window->table(), Qt::LeftButton, Qt::NoModifier, spot(from));
-        QTest::mouseMove(&window->table(), spot((from)) + QPoint(20, 0));
-        QTest::mouseMove(&window->table(), spot(to));
-        QTest::mouseRelease(&window->table(), Qt::LeftButton, Qt::NoModifier, spot(to));
-    }
-    void drawRoute() {
-        window->run("route");
-        click(at(-1000, -500));
-        click(at(0, 0));
-        click(at(1000, 200));
-        QTest::keyClick(&window->table(), Qt::Key_Return);
-    }
-    [[nodiscard]] const plan::Plan& plan() { return window->work().plan(); }
-    [[nodiscard]] ledger::Ledger& ledger() { return *window->findChild<ledger::Ledger*>(); }
-    [[nodiscard]] details::Details& card() { return *window->findChild<details::Details*>(); }
-};
 
 TEST_F(TheWindow, SaysFirstWhatToDo) {
     EXPECT_NE(window->findChild<start::StartPage*>(), nullptr);
@@ -197,11 +105,11 @@ TEST_F(TheWindow, ATakenNumberIsRefusedWithTheNextFreeOne) {
 TEST_F(TheWindow, SavesAndOpensAgainWhatWasDrawn) {
     open();
     drawRoute();
-    window->saveTo(folder / "plan.gpkg");
-    EXPECT_FALSE(window->work().isChanged());
+    save("plan.gpkg");
     const plan::Plan saved = plan();
     window = fresh();
     window->openPlan(folder / "plan.gpkg");
+    rest();
     EXPECT_TRUE(plan() == saved);
     EXPECT_TRUE(files::leftovers(folder / "journals").empty());
 }
@@ -209,12 +117,13 @@ TEST_F(TheWindow, SavesAndOpensAgainWhatWasDrawn) {
 TEST_F(TheWindow, ASaveThatFailsLeavesWhatStoodThere) {
     open();
     std::filesystem::create_directory(folder / "plan.gpkg");  // no file can take this place
-    const auto saved = window->work().saveAs(folder / "plan.gpkg", kNow);
-    EXPECT_FALSE(saved);
+    window->saveTo(folder / "plan.gpkg");
+    rest();
+    EXPECT_TRUE(window->notices().said().contains(QStringLiteral("plan.gpkg"))) << "said, and where";
     EXPECT_TRUE(std::filesystem::is_directory(folder / "plan.gpkg"));
     EXPECT_TRUE(window->work().isChanged()) << "the work is still to be saved";
-    ASSERT_TRUE(window->work().saveAs(folder / "other.gpkg", kNow));
-    ASSERT_TRUE(window->work().saveAs(folder / "other.gpkg", kNow)) << "over itself";
+    save("other.gpkg");
+    save("other.gpkg");  // over itself
 }
 
 TEST_F(TheWindow, WorkNotSavedIsOfferedAtTheNextStart) {
@@ -224,13 +133,17 @@ TEST_F(TheWindow, WorkNotSavedIsOfferedAtTheNextStart) {
     window = fresh();  // the old one went without a save
     const auto found = files::leftovers(folder / "journals");
     ASSERT_EQ(found.size(), 1U);
-    const auto taken = window->work().takeUp(found.front());
-    ASSERT_TRUE(taken);
+    std::size_t steps = 0;
+    window->work().takeUp(found.front(), [&](Result<std::size_t> taken) { steps = taken.value_or(0); });
+    rest();
+    EXPECT_EQ(steps, 2U) << "the plan itself and the route";
     EXPECT_TRUE(plan() == drawn);
 }
 
 TEST_F(TheWindow, APlanThatIsNoneSaysSoAndLeavesTheWindowAlive) {
     window->openPlan(folder / "nothing.gpkg");
+    rest();
+    EXPECT_TRUE(window->notices().said().contains(QStringLiteral("nothing.gpkg")));
     EXPECT_FALSE(window->work().isOpen());
     open();
     EXPECT_TRUE(window->work().isOpen());
@@ -313,6 +226,7 @@ TEST_F(TheWindow, TheEmptyWindowIsRedByNightWithWhatACrashLeft) {
     drawRoute();
     window = fresh();
     window->setLight(look::Light::Night);
+    rest();
     QTest::qWait(50);
     const QImage shot = window->grab().toImage();
     int wrong = 0;
@@ -337,6 +251,7 @@ TEST_F(TheWindow, CopiesShowTheFilmsAndCardsThatWouldBePrinted) {
     EXPECT_EQ(window->copies().pages(), 3U) << "two films and a card";
     window->copies().savePdf(QString::fromStdString((folder / "films.pdf").string()),
                              QString::fromStdString((folder / "cards.pdf").string()));
+    rest();
     EXPECT_GT(std::filesystem::file_size(folder / "films.pdf"), 5000U);
     EXPECT_GT(std::filesystem::file_size(folder / "cards.pdf"), 5000U);
     QTest::keyClick(&window->copies(), Qt::Key_Escape);
@@ -358,12 +273,3 @@ TEST_F(TheWindow, TheGroundUnderThePointerStaysWhenItIsZoomed) {
 
 }  // namespace
 }  // namespace crosstick::window
-
-int main(int argc, char** argv) {
-    ::testing::InitGoogleTest(&argc, argv);
-    QApplication application(argc, argv);
-    if (!crosstick::look::bringFace(CROSSTICK_SHARE)) {
-        return 1;
-    }
-    return RUN_ALL_TESTS();
-}

@@ -7,13 +7,9 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QPainter>
-#include <QProcess>
-#include <QTemporaryFile>
-#include <QThreadPool>
 #include <QVBoxLayout>
 
 #include "ui/copies/queues.h"
-#include "ui/press/pdf.h"
 
 namespace crosstick::copies {
 namespace {
@@ -77,7 +73,7 @@ void PageView::paintEvent(QPaintEvent* /*event*/) {
 
 Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
                QWidget* parent)
-    : QWidget(parent), work_(work), say_(std::move(say)) {
+    : QWidget(parent), work_(work), say_(std::move(say)), share_(share) {
     if (auto faces = press::Faces::open(share / "faces")) {
         faces_.emplace(std::move(*faces));
     }
@@ -152,17 +148,12 @@ Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const
     connect(paper_, &QComboBox::activated, this, [this] { open(); });
     connect(onePen_, &QPushButton::toggled, this, [this] { open(); });
     connect(save_, &QPushButton::clicked, this, &Copies::askAndSave);
-    connect(print_, &QPushButton::clicked, this, &Copies::print);
+    connect(print_, &QPushButton::clicked, this, [this] { printOn(printer_->currentText()); });
     connect(back_, &QPushButton::clicked, this, &Copies::left);
     connect(&work_, &work::Work::planReplaced, this, [this] {
         all_.clear();
         view_->show(nullptr, light_, false);
     });
-}
-
-Copies::~Copies() {
-    ++round_;
-    QThreadPool::globalInstance()->waitForDone();
 }
 
 void Copies::setLight(look::Light light) {
@@ -191,32 +182,46 @@ void Copies::open() {
     if (auto chosen = paper.empty() ? Result<film::PaperChoice>(film::usualPapers()) : film::parsePaper(paper)) {
         wish.papers = std::move(*chosen);
     }
-    QThreadPool::globalInstance()->start([this, round] {
-        const QStringList queues = printQueues();
-        QMetaObject::invokeMethod(this, [this, queues, round] {
+    work_.errands().run(
+        work::Lane::Makings, tr("Asking for printers"), work::GivingUp::Allowed,
+        [](work::Course&) { return printQueues(); },
+        [this, round](const QStringList& queues) {
             if (round == round_) {
                 listQueues(queues);
             }
         });
-    });
-    const plan::Plan plan = work_.committed();
-    const std::filesystem::path heightsFile = work_.heightsFile();
     const auto model = work_.model() != nullptr ? std::optional(*work_.model()) : std::nullopt;
-    QThreadPool::globalInstance()->start([this, plan, wish, heightsFile, model, round] {
-        // A height model answers one thread at a time: this one opens its own.
-        std::shared_ptr<const sheets::Elevation> heights;
-        if (!heightsFile.empty()) {
-            if (auto opened = sheets::Elevation::open(heightsFile, plan.planeCrs())) {
-                heights = std::move(*opened);
+    work_.errands().run(
+        work::Lane::Makings, tr("Laying out the pages"), work::GivingUp::Allowed,
+        [plan = work_.committed(), wish, heightsFile = work_.heightsFile(), model](work::Course& course) {
+            // The window's height model may still be on its way: this thread opens its own.
+            std::shared_ptr<const sheets::Elevation> heights;
+            if (!heightsFile.empty()) {
+                if (auto opened = sheets::Elevation::open(heightsFile, plan.planeCrs())) {
+                    heights = std::move(*opened);
+                }
             }
-        }
-        auto made = std::make_shared<MadeSheets>(makeSheets(plan, wish, model ? &*model : nullptr, heights.get()));
-        QMetaObject::invokeMethod(this, [this, made, round] {
+            return makeSheets(plan, wish, model ? &*model : nullptr, heights.get(), course);
+        },
+        [this, round](MadeSheets made) {
             if (round == round_) {
-                take(std::move(*made));
+                take(std::move(made));
+            }
+        },
+        [this, round] {
+            if (round == round_) {
+                whenReady_.clear();
+                take({});
             }
         });
-    });
+}
+
+void Copies::whenReady(std::function<void()> then) {
+    if (isMaking_) {
+        whenReady_.push_back(std::move(then));
+    } else {
+        then();
+    }
 }
 
 void Copies::listQueues(const QStringList& queues) {
@@ -229,25 +234,24 @@ void Copies::listQueues(const QStringList& queues) {
 
 void Copies::take(MadeSheets made) {
     isMaking_ = false;
-    made_ = std::move(made);
+    made_ = std::make_shared<const MadeSheets>(std::move(made));
     all_.clear();
-    for (const Sheet& sheet : made_.films) {
-        all_.push_back(&sheet);
-    }
-    for (const Sheet& sheet : made_.cards) {
-        all_.push_back(&sheet);
+    for (const auto* sheets : {&made_->films, &made_->cards}) {
+        for (const Sheet& sheet : *sheets) {
+            all_.push_back(&sheet);
+        }
     }
     page_->clear();
     for (const Sheet* sheet : all_) {
         page_->addItem(sheet->isFilm ? tr("Film %1").arg(sheet->name) : sheet->name);
     }
     at_ = std::clamp(at_, 0, std::max(0, static_cast<int>(all_.size()) - 1));
-    summary_->setText(tr("%1 films, %2 cards").arg(made_.films.size()).arg(made_.cards.size()));
+    summary_->setText(tr("%1 films, %2 cards").arg(made_->films.size()).arg(made_->cards.size()));
     QStringList notes;
-    if (made_.fault) {
-        notes << say_(*made_.fault);
+    if (made_->fault) {
+        notes << say_(*made_->fault);
     }
-    for (const Error& note : made_.notes) {
+    for (const Error& note : made_->notes) {
         notes << say_(note);
     }
     notes_->setText(notes.isEmpty() ? tr("Check declination and datum against the paper map. Local rules and the "
@@ -255,6 +259,9 @@ void Copies::take(MadeSheets made) {
                                     : notes.join(QStringLiteral("\n\n")));
     save_->setEnabled(!all_.empty());
     showPage();
+    for (const auto& then : std::exchange(whenReady_, {})) {
+        then();
+    }
 }
 
 void Copies::showPage() {
@@ -300,32 +307,42 @@ void Copies::keyPressEvent(QKeyEvent* event) {
     }
 }
 
-Result<std::string> Copies::bytesOf(const std::vector<Sheet>& sheets, const press::Inks& inks) const {
-    std::vector<press::PdfPage> pages;
-    for (const Sheet& sheet : sheets) {
-        pages.push_back(sheet.page);
-    }
-    return press::pdfBytes(pages, press::pdfFacts(work_.committed()), *faces_, inks);
+PdfOrder Copies::pdfOrder() const {
+    return {made_, press::pdfFacts(work_.committed()), share_,
+            onePen_->isChecked() ? press::onePenInks() : press::paperInks()};
+}
+
+void Copies::write(const QString& words, std::function<Told(work::Course&)> does) {
+    ++writings_;
+    work_.errands().run(
+        work::Lane::Makings, words, work::GivingUp::Allowed, std::move(does),
+        [this](const Told& told) {
+            --writings_;
+            told ? Q_EMIT written(*told) : Q_EMIT failed(told.error());
+        },
+        [this] { --writings_; });
 }
 
 void Copies::savePdf(const QString& films, const QString& cards) {
-    const press::Inks inks = onePen_->isChecked() ? press::onePenInks() : press::paperInks();
-    QStringList written;
-    for (const auto& [sheets, file, pens] :
-         {std::tuple(&made_.films, films, inks), std::tuple(&made_.cards, cards, press::onePenInks())}) {
-        if (sheets->empty() || file.isEmpty()) {
-            continue;
+    write(tr("Writing PDF"), [order = pdfOrder(), say = say_, films, cards](work::Course& course) -> Told {
+        QStringList written;
+        for (const auto& [kind, file] : {std::pair(Kind::Films, films), std::pair(Kind::Cards, cards)}) {
+            if (file.isEmpty() || (kind == Kind::Films ? order.sheets->films : order.sheets->cards).empty()) {
+                continue;
+            }
+            const auto bytes = pdfOf(order, kind, course);
+            if (course.isStopped()) {
+                return QString();
+            }
+            const auto done =
+                bytes ? press::writeWhole(file.toStdString(), *bytes) : Result<void>(tl::unexpected(bytes.error()));
+            if (!done) {
+                return tl::unexpected(say(done.error()));
+            }
+            written << file;
         }
-        const auto bytes = bytesOf(*sheets, pens);
-        const auto done =
-            bytes ? press::writeWhole(file.toStdString(), *bytes) : Result<void>(tl::unexpected(bytes.error()));
-        if (!done) {
-            Q_EMIT said(say_(done.error()));
-            return;
-        }
-        written << file;
-    }
-    Q_EMIT said(tr("Written: %1").arg(written.join(QStringLiteral(", "))));
+        return tr("Written: %1").arg(written.join(QStringLiteral(", ")));
+    });
 }
 
 void Copies::askAndSave() {
@@ -339,23 +356,25 @@ void Copies::askAndSave() {
     savePdf(films, info.dir().filePath(info.completeBaseName() + QStringLiteral("-cards.pdf")));
 }
 
-void Copies::print() {
-    for (const auto* sheets : {&made_.films, &made_.cards}) {
-        if (sheets->empty()) {
-            continue;
+void Copies::printOn(const QString& queue) {
+    write(tr("Sending to %1").arg(queue), [order = pdfOrder(), say = say_, queue](work::Course& course) -> Told {
+        for (const Kind kind : {Kind::Films, Kind::Cards}) {
+            if ((kind == Kind::Films ? order.sheets->films : order.sheets->cards).empty()) {
+                continue;
+            }
+            const auto bytes = pdfOf(order, kind, course);
+            if (!bytes) {
+                return tl::unexpected(say(bytes.error()));
+            }
+            if (course.isStopped()) {
+                return QString();
+            }
+            if (const QString fault = sendToQueue(queue, *bytes); !fault.isEmpty()) {
+                return tl::unexpected(fault);
+            }
         }
-        const auto bytes =
-            bytesOf(*sheets, onePen_->isChecked() || sheets == &made_.cards ? press::onePenInks() : press::paperInks());
-        if (!bytes) {
-            Q_EMIT said(say_(bytes.error()));
-            return;
-        }
-        if (const QString fault = sendToQueue(printer_->currentText(), *bytes); !fault.isEmpty()) {
-            Q_EMIT said(fault);
-            return;
-        }
-    }
-    Q_EMIT said(tr("Sent to %1 at true size.").arg(printer_->currentText()));
+        return tr("Sent to %1 at true size.").arg(queue);
+    });
 }
 
 }  // namespace crosstick::copies

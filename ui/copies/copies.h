@@ -1,16 +1,17 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <vector>
 
 #include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
-#include <QThread>
 #include <QWidget>
 
 #include "ui/look/theme.h"
 #include "ui/press/film_sheet.h"
+#include "ui/press/pdf.h"
 #include "ui/press/route_card_page.h"
 #include "ui/work/work.h"
 
@@ -38,7 +39,19 @@ struct MadeSheets {
 
 /// Films and cards of a plan. Any thread.
 [[nodiscard]] MadeSheets makeSheets(const plan::Plan& plan, const CopyWish& wish, const geodesy::MagneticModel* model,
-                                    const sheets::HeightSource* heights);
+                                    const sheets::HeightSource* heights, work::Course& course);
+
+/// Pages to be put into PDF files, the films' and the cards', as another thread needs them.
+struct PdfOrder {
+    std::shared_ptr<const MadeSheets> sheets;
+    press::PdfFacts facts;
+    std::filesystem::path share;
+    press::Inks films;  ///< cards are of one pen always
+};
+enum class Kind { Films, Cards };
+/// One of the two; any thread. Nothing of use where the course was stopped. Errors: those of press::PdfPainting and
+/// press::Faces.
+[[nodiscard]] Result<std::string> pdfOf(const PdfOrder& order, Kind kind, work::Course& course);
 
 /// The page on the desk, at a stated scale, painted by the printer's own painter.
 class PageView final : public QWidget {
@@ -66,18 +79,23 @@ class Copies final : public QWidget {
   public:
     Copies(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
            QWidget* parent = nullptr);
-    ~Copies() override;
 
     void setLight(look::Light light);
     void open();  ///< makes the pages of the present plan
     [[nodiscard]] bool isReady() const { return !isMaking_; }
+    /// Calls once the pages are made: now, or when they are.
+    void whenReady(std::function<void()> then);
     [[nodiscard]] std::size_t pages() const { return all_.size(); }
     void turn(int pages);
+    /// Writes them on another thread; written() or failed() tells what came of it.
     void savePdf(const QString& films, const QString& cards);
+    void printOn(const QString& queue);
+    [[nodiscard]] bool isWriting() const { return writings_ > 0; }
 
   Q_SIGNALS:
     void left();
-    void said(const QString& words);
+    void written(const QString& words);
+    void failed(const QString& words);
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
@@ -86,13 +104,16 @@ class Copies final : public QWidget {
   private:
     work::Work& work_;
     std::function<QString(const Error&)> say_;
+    std::filesystem::path share_;
     std::optional<press::Faces> faces_;
     look::Light light_ = look::Light::Day;
-    MadeSheets made_;
+    std::shared_ptr<const MadeSheets> made_ = std::make_shared<const MadeSheets>();
     std::vector<const Sheet*> all_;
     int at_ = 0;
     bool isMaking_ = false;
     int round_ = 0;
+    int writings_ = 0;
+    std::vector<std::function<void()>> whenReady_;
     QComboBox *page_, *paper_, *printer_;
     QPushButton *onePen_, *save_, *print_, *back_;
     QLabel *title_, *seen_, *notes_, *summary_;
@@ -102,8 +123,10 @@ class Copies final : public QWidget {
     void take(MadeSheets made);
     void showPage();
     void askAndSave();
-    void print();
-    [[nodiscard]] Result<std::string> bytesOf(const std::vector<Sheet>& sheets, const press::Inks& inks) const;
+    [[nodiscard]] PdfOrder pdfOrder() const;
+    /// What comes of it, in words; the second kind where it came to nothing.
+    using Told = tl::expected<QString, QString>;
+    void write(const QString& words, std::function<Told(work::Course&)> does);
 };
 
 }  // namespace crosstick::copies

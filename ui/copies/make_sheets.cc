@@ -3,7 +3,7 @@
 namespace crosstick::copies {
 
 MadeSheets makeSheets(const plan::Plan& plan, const CopyWish& wish, const geodesy::MagneticModel* model,
-                      const sheets::HeightSource* heights) {
+                      const sheets::HeightSource* heights, work::Course& course) {
     MadeSheets made;
     press::FilmsOrder order{plan, plan.films()};
     order.papers = wish.papers;
@@ -21,7 +21,12 @@ MadeSheets makeSheets(const plan::Plan& plan, const CopyWish& wish, const geodes
         }
         made.notes = films->notes;
     }
+    int routes = 0;
     for (const plan::RoutePtr& route : plan.routes()) {
+        if (course.isStopped()) {
+            return made;
+        }
+        course.tell(++routes, static_cast<int>(plan.routes().size()) + 1);
         const auto figures = movement::routeFigures(plan, *route, model, heights);
         if (!figures) {
             made.notes.push_back(figures.error());
@@ -40,6 +45,25 @@ MadeSheets makeSheets(const plan::Plan& plan, const CopyWish& wish, const geodes
         }
     }
     return made;
+}
+
+Result<std::string> pdfOf(const PdfOrder& order, Kind kind, work::Course& course) {
+    const auto faces = press::Faces::open(order.share / "faces");  // a face serves the thread that opened it
+    if (!faces) {
+        return tl::unexpected(faces.error());
+    }
+    const press::Inks inks = kind == Kind::Films ? order.films : press::onePenInks();
+    const auto& sheets = kind == Kind::Films ? order.sheets->films : order.sheets->cards;
+    press::PdfPainting painting(*faces, inks);
+    int done = 0;
+    for (const Sheet& sheet : sheets) {
+        if (course.isStopped()) {
+            return std::string();
+        }
+        course.tell(done++, static_cast<int>(sheets.size()));
+        painting.add(sheet.page);
+    }
+    return std::move(painting).finished(order.facts);
 }
 
 }  // namespace crosstick::copies

@@ -51,13 +51,7 @@ void Window::buildPlanMenu(QMenuBar* bar) {
     add(menu, "save", tr("Save"), key("Ctrl+S"), [this] { save(); });
     add(menu, "save-as", tr("Save as..."), key("Ctrl+Shift+S"), [this] { askAndSaveAs(); });
     menu->addSeparator();
-    add(menu, "close", tr("Lay the plan away"), key("Ctrl+W"), [this] {
-        work_.close();
-        pages_->setCurrentWidget(start_);
-        renewLeftovers();
-        rail_->renew();
-        arrange();
-    });
+    add(menu, "close", tr("Lay the plan away"), key("Ctrl+W"), [this] { leave(Next::LayAway); });
     add(menu, "quit", tr("Quit"), key("Ctrl+Q"), [this] { close(); });
 }
 
@@ -169,19 +163,11 @@ void Window::buildMakeMenu(QMenuBar* bar) {
         [this] { showCopies(pages_->currentWidget() != copies_); });
     add(menu, "films-pdf", tr("Films and cards as PDF beside the plan"), key("Ctrl+E"), [this] {
         showCopies(true);
-        const auto write = [this] {
+        copies_->whenReady([this] {
             const auto base = work_.file().empty() ? work_.folder() / "plan" : work_.file();
             const QString stem = text((base.parent_path() / base.stem()).string());
             copies_->savePdf(stem + QStringLiteral("-films.pdf"), stem + QStringLiteral("-cards.pdf"));
-        };
-        auto* wait = new QTimer(this);
-        connect(wait, &QTimer::timeout, this, [this, wait, write] {
-            if (copies_->isReady()) {
-                wait->deleteLater();
-                write();
-            }
         });
-        wait->start(50);
     });
     QMenu* help = bar->addMenu(tr("&Help"));
     add(help, "about", tr("About Crosstick"), key("F1"), [this] {

@@ -8,8 +8,9 @@
 #include <QMimeData>
 #include <QPainter>
 #include <QSettings>
-#include <QThreadPool>
 #include <QVBoxLayout>
+
+#include "core/sheets/faults.h"
 
 namespace crosstick::window {
 namespace {
@@ -28,7 +29,7 @@ Window::Window(Outside outside, QWidget* parent)
     : QMainWindow(parent),
       outside_(std::move(outside)),
       settings_(std::make_unique<QSettings>(text(outside_.settings.string()), QSettings::IniFormat)),
-      work_({outside_.share, outside_.state, outside_.seed}) {
+      work_({outside_.share, outside_.state, outside_.seed, outside_.beforeErrand}) {
     setWindowTitle(tr("Crosstick"));
     setMinimumSize(683, 384);
     setAcceptDrops(true);
@@ -49,8 +50,9 @@ Window::Window(Outside outside, QWidget* parent)
 }
 
 Window::~Window() {
-    QThreadPool::globalInstance()->waitForDone();  // a sheet being read or a demo being made answers to this window
+    work_.errands().finish();  // whatever still runs answers to this window
     work_.disconnect(this);
+    work_.errands().disconnect(doing_);
 }
 
 void Window::buildParts() {
@@ -66,25 +68,22 @@ void Window::buildParts() {
     row->setSpacing(0);
     row->addWidget(bar);
     row->addWidget(rail_, 1);
+    doing_ = new DoingMark(work_.errands(), head_);
+    row->addWidget(doing_);
     setMenuWidget(head_);
     auto* middle = new QWidget(this);
     pages_ = new QStackedWidget(middle);
-    notice_ = new QLabel(middle);
+    notices_ = new Notices(middle);
     start_ = new start::StartPage(pages_);
     desk_ = new QWidget(pages_);
     table_ = new table::LightTable(work_, outside_.share, desk_);
     ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
     details_ = new details::Details(work_, outside_.say, desk_);
-    notice_->setTextFormat(Qt::PlainText);
-    notice_->setAccessibleName(tr("Notice"));
-    notice_->setContentsMargins(12, 4, 12, 4);
-    notice_->setWordWrap(true);
-    notice_->hide();
     auto* rows = new QVBoxLayout(middle);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(0);
     rows->addWidget(pages_, 1);
-    rows->addWidget(notice_);
+    rows->addWidget(notices_);
     setCentralWidget(middle);
     copies_ = new copies::Copies(work_, outside_.say, outside_.share, pages_);
     auto* across = new QHBoxLayout(desk_);
@@ -105,7 +104,9 @@ void Window::buildParts() {
 void Window::connectParts() {
     connect(&work_, &work::Work::planReplaced, this, [this] {
         pages_->setCurrentWidget(desk_);
-        notice_->hide();
+        say({});
+        laidSheet_ = sheetFile();  // the table lays it by itself
+        notices_->mend("sheet");
         arrange();
         table_->setFocus();
     });
@@ -116,15 +117,17 @@ void Window::connectParts() {
         detailsWanted_ = detailsWanted_ || work_.selected().has_value();
         arrange();
     });
-    connect(&work_, &work::Work::journalFailed, this, [this](const QString& fault) {
-        const std::string name = fault.toStdString();
-        say(tr("Unsaved work is not kept against a crash: %1").arg(outside_.say(Error{FaultId{name}, {}})));
+    connect(&work_, &work::Work::groundChanged, this, &Window::renewGround);
+    connect(&work_, &work::Work::journalFailed, this, [this](const Error& fault) {
+        notices_->keep("journal", tr("Unsaved work is not kept against a crash: %1").arg(outside_.say(fault)), {});
     });
     connect(table_, &table::LightTable::sheetFailed, this, [this](const QString& fault) {
-        const std::string name = fault.toStdString();
-        const auto& sheets = work_.plan().sheets();
-        say(outside_.say(Error{FaultId{name}, {{"file", sheets.empty() ? std::string{} : sheets.front()->path}}}));
+        if (notices_->kept("sheet").isEmpty()) {
+            // The table names a fault of ours; its identity has to outlive the signal.
+            checkSheet(fault == QLatin1String("sheets/damaged") ? std::optional(sheets::kDamaged) : std::nullopt);
+        }
     });
+    connect(doing_, &DoingMark::givenUp, this, [this](const QString& what) { say(tr("Given up: %1.").arg(what)); });
     connect(table_, &table::LightTable::labelWanted, this, [this] {
         if (work_.selected()) {
             detailsWanted_ = true;
@@ -139,7 +142,16 @@ void Window::connectParts() {
     connect(details_, &details::Details::left, this, [this] { table_->setFocus(); });
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
     connect(copies_, &copies::Copies::left, this, [this] { showCopies(false); });
-    connect(copies_, &copies::Copies::said, this, &Window::say);
+    connect(copies_, &copies::Copies::written, this, [this](const QString& words) {
+        say(words);
+        if (next_ == Next::Close) {
+            leave(Next::Close);
+        }
+    });
+    connect(copies_, &copies::Copies::failed, this, [this](const QString& words) {
+        next_ = Next::GoOn;  // who wanted to leave reads this first
+        say(words);
+    });
     connect(start_, &start::StartPage::sheetWanted, this, &Window::askForSheet);
     connect(start_, &start::StartPage::planWanted, this, &Window::askForPlan);
     connect(start_, &start::StartPage::gridWanted, this, &Window::askForGrid);
@@ -205,11 +217,8 @@ void Window::setLight(look::Light light) {
     setPalette(p);
     head_->setPalette(p);
     head_->setAutoFillBackground(true);
-    QPalette strip = notice_->palette();
-    strip.setColor(QPalette::Window, c.wash);
-    strip.setColor(QPalette::WindowText, c.ink);
-    notice_->setPalette(strip);
-    notice_->setAutoFillBackground(true);
+    notices_->setLight(light);
+    doing_->setLight(light);
     rail_->setLight(light);
     ledger_->setLight(light);
     details_->setLight(light);
@@ -223,8 +232,7 @@ void Window::setLight(look::Light light) {
 
 /// A line that stays until the next one or the next step: nothing goes before it is read.
 void Window::say(const QString& words) {
-    notice_->setText(words);
-    notice_->setVisible(!words.isEmpty());
+    notices_->say(words);
 }
 
 void Window::run(const std::string& action) {
@@ -233,7 +241,13 @@ void Window::run(const std::string& action) {
     }
 }
 
+/// A save that runs is not broken off, nor is a print: the window closes when it has come to pass.
 void Window::closeEvent(QCloseEvent* event) {
+    if (work_.isSaving() || copies_->isWriting()) {
+        event->ignore();
+        leave(Next::Close);
+        return;
+    }
     settings_->setValue(QStringLiteral("geometry"), saveGeometry());
     settings_->sync();
     event->accept();
@@ -243,6 +257,15 @@ void Window::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
     details_->setFixedWidth(width() < kNarrow ? std::min(details::Details::kWidth, width() / 3)
                                               : details::Details::kWidth);
+}
+
+/// Who comes back from another program may have mended there what is missing here.
+void Window::changeEvent(QEvent* event) {
+    QMainWindow::changeEvent(event);
+    if (event->type() == QEvent::ActivationChange && isActiveWindow() && notices_ != nullptr &&
+        (!notices_->kept("sheet").isEmpty() || !notices_->kept("heights").isEmpty())) {
+        work_.lookAtGround();
+    }
 }
 
 void Window::dragEnterEvent(QDragEnterEvent* event) {

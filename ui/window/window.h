@@ -3,7 +3,6 @@
 #include <functional>
 #include <map>
 
-#include <QLabel>
 #include <QMainWindow>
 #include <QMenu>
 #include <QStackedWidget>
@@ -15,6 +14,8 @@
 #include "ui/phases/rail.h"
 #include "ui/start/start_page.h"
 #include "ui/table/light_table.h"
+#include "ui/window/doing_mark.h"
+#include "ui/window/notices.h"
 #include "ui/work/work.h"
 
 class QSettings;
@@ -30,8 +31,9 @@ struct Outside {
     std::function<Instant()> now;
     std::function<QString(const Error&)> say;  ///< one clear line for a fault
     /// Makes the demo where it is not there yet and gives its plan; runs on a thread of its own.
-    std::function<Result<std::filesystem::path>()> demo;
+    std::function<Result<std::filesystem::path>(work::Course&)> demo;
     QString version;
+    std::function<void()> beforeErrand = {};  ///< called on another thread before whatever is done there
 };
 
 /// The window: head with menus and rail, the light table, sill, card. Holds the parts together and nothing else: the
@@ -53,12 +55,16 @@ class Window final : public QMainWindow {
     [[nodiscard]] const std::map<std::string, QAction*>& actionsByName() const { return actions_; }
     void run(const std::string& action);  ///< by its name, as a menu would
     void saveTo(const std::filesystem::path& file);
+    void sheetIsAt(const std::filesystem::path& file);  ///< the plan's sheet was moved there
+    [[nodiscard]] const Notices& notices() const { return *notices_; }
+    [[nodiscard]] const DoingMark& doing() const { return *doing_; }
 
   protected:
     void closeEvent(QCloseEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
+    void changeEvent(QEvent* event) override;
 
   private:
     Outside outside_;
@@ -75,9 +81,15 @@ class Window final : public QMainWindow {
     ledger::Ledger* ledger_;
     details::Details* details_;
     copies::Copies* copies_;
-    QLabel* notice_;
+    Notices* notices_ = nullptr;
+    DoingMark* doing_;
     std::map<std::string, QAction*> actions_;
     QMenu* recentMenu_ = nullptr;
+    QStringList goneFiles_;            ///< recent plans that are not where they were
+    std::filesystem::path laidSheet_;  ///< whose raster the table shows
+    bool checksSheet_ = false;
+    enum class Next { GoOn, LayAway, Close };
+    Next next_ = Next::GoOn;  ///< what is wanted once a save has come to pass
 
     // Parts and how they lie.
     void buildParts();
@@ -99,14 +111,30 @@ class Window final : public QMainWindow {
     void showFilmMenu(const plan::FilmId& film, const QPoint& at);
     void fillFilmMenu(QMenu& menu, const plan::FilmId& film);
 
-    // What the menus do (deeds.cc).
+    // How plans come and are kept (plans.cc).
     void askForPlan();
     void askForSheet();
+    void laySheet(const std::filesystem::path& file, plan::Sheet sheet);
     void askForGrid();
     void openDemo();
     void save();
     void askAndSaveAs();
+    void tellSaved(const Result<void>& saved);
+    void leave(Next next);
+    void layAway();
     void begin(plan::Plan plan, const std::filesystem::path& folder);
+    void remember();
+    void renewLeftovers();
+    void takeUp(const files::Leftover& leftover);
+
+    // Faults of the ground (ground_notices.cc).
+    [[nodiscard]] std::filesystem::path sheetFile() const;
+    void renewGround();
+    void checkSheet(std::optional<FaultId> told);
+    void findSheet();
+    void findHeights();
+
+    // What the menus do (deeds.cc).
     void draw(const std::string& kind);
     void drawRoute(plan::Use use);
     void removeSelected();
@@ -118,9 +146,6 @@ class Window final : public QMainWindow {
     void turnToMarch();
     void moveRegistration();
     void showCopies(bool shown);
-    void remember();
-    void renewLeftovers();
-    void takeUp(const files::Leftover& leftover);
 };
 
 }  // namespace crosstick::window

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <deque>
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -14,6 +16,7 @@
 #include "core/movement/work_grid.h"
 #include "core/plan/history.h"
 #include "core/sheets/elevation.h"
+#include "ui/work/errands.h"
 
 namespace crosstick::work {
 
@@ -22,6 +25,7 @@ struct WorkOrder {
     std::filesystem::path share;  ///< coefficients
     std::filesystem::path state;  ///< folder of journals
     std::uint64_t seed = 0;
+    std::function<void()> beforeErrand = {};  ///< called on an errand's thread before it begins
 };
 
 /// How films lie on the table: not a part of the plan.
@@ -47,20 +51,35 @@ class Work : public QObject {
     [[nodiscard]] const sheets::HeightSource* heights() const { return heights_.get(); }
     /// The height model's file, for whoever computes on another thread and opens it anew; empty where there is none.
     [[nodiscard]] std::filesystem::path heightsFile() const;
+    /// Why the grid of the work cannot be opened, or the heights not read; nothing where they can, or where none are
+    /// named.
+    [[nodiscard]] const std::optional<Error>& gridFault() const { return gridFault_; }
+    [[nodiscard]] const std::optional<Error>& heightsFault() const { return heightsFault_; }
+    [[nodiscard]] bool isReadingHeights() const { return readsHeights_; }
     [[nodiscard]] const geodesy::MagneticModel* model() const { return model_ ? &*model_ : nullptr; }
     [[nodiscard]] const std::map<plan::ItemId, movement::RouteFigures>& figures() const { return figures_; }
     /// Why a route has no figures; nothing where it has.
     [[nodiscard]] std::optional<Error> figuresFault(const plan::ItemId& route) const;
     [[nodiscard]] Uuid newId() { return ids_.next(); }
 
-    // Files. A plan that somebody else changed meanwhile is not written over: the error says so.
-    [[nodiscard]] Result<void> open(const std::filesystem::path& file);
+    // Files. Reading and writing happen on another thread; `then` is called on the window's when it is done. What asks
+    // for a plan in place of this one is overtaken by whatever asks after it.
+    using Then = std::function<void(Result<void>)>;
+    void open(const std::filesystem::path& file, Then then);
     /// A plan that has no file yet; its paths are read from a folder.
     void begin(plan::Plan plan, const std::filesystem::path& folder);
-    [[nodiscard]] Result<void> save(Instant now);
-    [[nodiscard]] Result<void> saveAs(const std::filesystem::path& file, Instant now);
+    /// Writes the plan as it is now; edits go on meanwhile. While another save runs this one waits for it, and shares
+    /// its fate where that fails. A plan that somebody else changed meanwhile is not written over: the error says so.
+    void save(Instant now, Then then);
+    void saveAs(const std::filesystem::path& file, Instant now, Then then);
+    [[nodiscard]] bool isSaving() const { return !saves_.empty(); }
+    /// Calls once no save runs any more: now, or after the last one.
+    void whenSaved(std::function<void()> then);
     /// Takes up what a journal holds, on its file or, for a plan never saved, on nothing. Gives the number of edits.
-    [[nodiscard]] Result<std::size_t> takeUp(const files::Leftover& leftover);
+    void takeUp(const files::Leftover& leftover, std::function<void(Result<std::size_t>)> then);
+    /// Looks at grid and heights again: something may have been mended.
+    void lookAtGround();
+    [[nodiscard]] Errands& errands() { return errands_; }
     void close();
     [[nodiscard]] const std::filesystem::path& file() const { return file_; }  ///< empty where never saved
     [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
@@ -100,9 +119,10 @@ class Work : public QObject {
     void planReplaced();  ///< another plan altogether: sheet, films and view begin anew
     void planChanged();   ///< an edit, or a draft of one
     void selectionChanged();
-    void wetChanged();    ///< a route being drawn
-    void tableChanged();  ///< films shown, working film, phase
-    void journalFailed(const QString& why);
+    void wetChanged();     ///< a route being drawn
+    void tableChanged();   ///< films shown, working film, phase
+    void groundChanged();  ///< grid or heights came, went, or cannot be read
+    void journalFailed(const crosstick::Error& why);
 
   private:
     WorkOrder order_;
@@ -110,7 +130,8 @@ class Work : public QObject {
     std::optional<geodesy::MagneticModel> model_;
     std::optional<plan::History> history_;
     std::optional<plan::Plan> draft_;
-    std::unique_ptr<files::PlanFile> planFile_;
+    std::shared_ptr<files::PlanFile> planFile_;  ///< while a save runs it belongs to the errand's thread
+    std::int64_t fileSaves_ = 0;                 ///< how often that file has been saved
     std::optional<files::Journal> journal_;
     std::filesystem::path file_, folder_;
     std::optional<movement::WorkGrid> grid_;
@@ -127,11 +148,50 @@ class Work : public QObject {
     std::optional<plan::Plan> wetPlan_;
     plan::ItemId wetRoute_;
 
-    void takePlan(plan::Plan plan, plan::Plan saved, const std::filesystem::path& folder);
-    void openGround();
+    std::optional<Error> gridFault_, heightsFault_;
+    bool readsHeights_ = false;
+    int heightsRound_ = 0;
+
+    /// A save that is asked for; the first one runs.
+    struct SaveWish {
+        plan::Plan plan;
+        std::filesystem::path as;  ///< empty: where it is
+        Instant now;
+        std::vector<Then> thens;
+    };
+    /// What came of one.
+    struct Saved {
+        Result<void> done;
+        std::shared_ptr<files::PlanFile> file;
+    };
+    std::deque<SaveWish> saves_;
+    std::optional<Saved> savedWhileDragging_;
+    std::vector<std::function<void()>> afterSaves_;
+    int asked_ = 0;    ///< number of the last that asked for another plan
+    Errands errands_;  ///< the last: what still runs knows the rest
+
+    /// A plan to be laid on the table, as an errand brings it.
+    struct Brought;
+    [[nodiscard]] static Result<Brought> bring(const std::filesystem::path& file);
+    [[nodiscard]] static Result<Brought> bringBack(const files::Leftover& leftover);
+    void lay(Brought brought);
+    void startSave();
+    void takeSaved(const Saved& saved);
+    void moveTo(const std::filesystem::path& file);
+    void endSaves();
+    /// Grid and heights of a plan whose sheets are others now.
+    void keepGround(const plan::Plan& before);
+    void readHeights();
+    void takeHeights(Result<std::shared_ptr<const sheets::Elevation>> read);
+    void openGrid(Result<movement::WorkGrid> grid);
+    /// What every step of the history has in its train.
+    /// @param shown  what the figures are of  @param before  committed
+    void settle(const plan::Plan& shown, const plan::Plan& before);
+    void draftIsGone();
     void renewFigures(const plan::Plan& before);
     void keepChoices();
-    void beginJournal();
+    /// A journal for the file as it is, holding what is newer; the one before it goes only when this one is whole.
+    bool beginJournal();
     /// False where the step is not on the disk.
     [[nodiscard]] bool journalStep(const plan::Plan& before);
     void chooseLedgerRoute();

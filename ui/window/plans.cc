@@ -1,0 +1,293 @@
+// How plans come to the table and are kept: opened, begun, saved, laid away, taken up after a crash.
+#include <algorithm>
+
+#include <QFileDialog>
+#include <QInputDialog>
+#include <QSettings>
+
+#include "core/film/new_plan.h"
+#include "core/geodesy/grid_reference.h"
+#include "core/plan/edits.h"
+#include "core/sheets/faults.h"
+#include "core/sheets/sheet_file.h"
+#include "ui/window/window.h"
+
+namespace crosstick::window {
+namespace {
+
+constexpr int kMostRecent = 8;
+constexpr int kMostKeys = 3;  ///< recent plans with a key of their own
+
+using work::Course;
+using work::GivingUp;
+using work::Lane;
+
+QString text(const std::string& utf8) {
+    return QString::fromStdString(utf8);
+}
+
+plan::Heading freshHeading(Instant now, const std::string& name) {
+    plan::Heading heading;
+    heading.name = name;
+    heading.date = localDate(now, heading.zone);
+    heading.prepared = now;
+    return heading;
+}
+
+/// A first phase with a film, so that there is something to draw on.
+plan::Plan withFirstFilm(const plan::Plan& plan, const Uuid& film) {
+    plan::PlanBuilder builder(plan);
+    builder.phases({plan::Phase{1, "", {}, {}, {}}});
+    return plan::withFilm(std::move(builder).build(), film, "SCHEME", {1});
+}
+
+/// What lies on the desk besides plans that are open.
+struct Found {
+    std::vector<files::Leftover> leftovers;
+    QStringList gone;  ///< recent plans that are not there any more
+};
+
+Found lookOnDesk(const std::filesystem::path& state, const QStringList& recent) {
+    Found found;
+    found.leftovers = files::leftovers(state);
+    std::erase_if(found.leftovers, [](const files::Leftover& leftover) {  // journals of nothing are swept away
+        std::error_code ignored;
+        return leftover.edits == 0 && std::filesystem::remove(leftover.journal, ignored);
+    });
+    std::copy_if(recent.begin(), recent.end(), std::back_inserter(found.gone),
+                 [](const QString& file) { return !QFileInfo::exists(file); });
+    return found;
+}
+
+}  // namespace
+
+void Window::askForPlan() {
+    const QString file = QFileDialog::getOpenFileName(
+        this, tr("Take up a plan"), settings_->value(QStringLiteral("folder")).toString(), tr("Plans (*.gpkg)"));
+    if (!file.isEmpty()) {
+        openPlan(file.toStdString());
+    }
+}
+
+void Window::openPlan(const std::filesystem::path& file) {
+    say({});
+    work_.open(file, [this](const Result<void>& opened) { opened ? remember() : say(outside_.say(opened.error())); });
+}
+
+void Window::askForSheet() {
+    const QString file =
+        QFileDialog::getOpenFileName(this, tr("Lay a map sheet"), settings_->value(QStringLiteral("folder")).toString(),
+                                     tr("Map sheets (*.tif *.tiff)"));
+    if (!file.isEmpty()) {
+        openSheet(file.toStdString());
+    }
+}
+
+/// The sheet is looked through on another thread: its checksum reads the whole file.
+void Window::openSheet(const std::filesystem::path& file, std::optional<Scale> scale) {
+    say({});
+    const Uuid id = work_.newId();
+    work_.errands().run(
+        Lane::Makings, tr("Reading %1").arg(text(file.filename().string())), GivingUp::Allowed,
+        [file, scale, id](Course&) { return sheets::describeSheet(file, id, scale); },
+        [this, file, scale](Result<plan::Sheet> sheet) {
+            if (!sheet && sheet.error().fault == sheets::kNoScale && !scale) {
+                bool given = false;
+                const int number = QInputDialog::getInt(this, tr("Scale of the sheet"),
+                                                        tr("The file does not say its scale. It is printed on the "
+                                                           "sheet: 1 to"),
+                                                        25000, 1000, 1000000, 1000, &given);
+                if (given) {
+                    openSheet(file, Scale{static_cast<double>(number)});
+                }
+            } else if (!sheet) {
+                say(outside_.say(sheet.error()));
+            } else {
+                laySheet(file, std::move(*sheet));
+            }
+        });
+}
+
+void Window::laySheet(const std::filesystem::path& file, plan::Sheet sheet) {
+    const std::string name = sheet.name.empty() ? file.stem().string() : sheet.name;
+    const std::filesystem::path whole = std::filesystem::absolute(file);
+    sheet.path = whole.string();
+    if (!sheet.elevationPath.empty()) {
+        sheet.elevationPath = (whole.parent_path() / sheet.elevationPath).string();
+    }
+    auto plan = film::planOnSheet(std::move(sheet), freshHeading(outside_.now(), name), work_.newId());
+    if (!plan) {
+        say(outside_.say(plan.error()));
+        return;
+    }
+    begin(std::move(*plan), file.parent_path());
+}
+
+void Window::begin(plan::Plan plan, const std::filesystem::path& folder) {
+    say({});
+    work_.begin(withFirstFilm(plan, work_.newId()), std::filesystem::absolute(folder));
+}
+
+void Window::askForGrid() {
+    const QString typed = QInputDialog::getText(this, tr("Start from the grid alone"),
+                                                tr("A grid near the middle of the ground, such as 25T FL 54 97:"));
+    if (typed.trimmed().isEmpty()) {
+        return;
+    }
+    const auto reference = geodesy::parsePoint(typed.toStdString());
+    if (!reference) {
+        say(outside_.say(reference.error()));
+        return;
+    }
+    bool given = false;
+    const int number = QInputDialog::getInt(this, tr("Scale of the sheet in your hand"), tr("1 to"), 25000, 1000,
+                                            1000000, 1000, &given);
+    if (given) {
+        begin(film::planOnGrid(reference->southWest, Scale{static_cast<double>(number)},
+                               freshHeading(outside_.now(), tr("New plan").toStdString()), work_.newId()),
+              std::filesystem::current_path());
+    }
+}
+
+void Window::openDemo() {
+    say({});
+    actions_.at("demo")->setEnabled(false);
+    work_.errands().run(
+        Lane::Makings, tr("Making the demo island"), GivingUp::Allowed,
+        [demo = outside_.demo](Course& course) { return demo(course); },
+        [this](const Result<std::filesystem::path>& made) {
+            actions_.at("demo")->setEnabled(true);
+            made ? openPlan(*made) : say(outside_.say(made.error()));
+        },
+        [this] { actions_.at("demo")->setEnabled(true); });
+}
+
+void Window::save() {
+    if (work_.file().empty() && !work_.isSaving()) {
+        askAndSaveAs();
+        return;
+    }
+    work_.save(outside_.now(), [this](const Result<void>& saved) { tellSaved(saved); });
+}
+
+void Window::askAndSaveAs() {
+    const auto base = work_.file().empty() ? work_.folder() / (work_.plan().heading().name + ".gpkg") : work_.file();
+    const QString file =
+        QFileDialog::getSaveFileName(this, tr("Save the plan as"), text(base.string()), tr("Plans (*.gpkg)"));
+    if (!file.isEmpty()) {
+        saveTo(file.toStdString());
+    }
+}
+
+void Window::saveTo(const std::filesystem::path& file) {
+    work_.saveAs(file, outside_.now(), [this](const Result<void>& saved) { tellSaved(saved); });
+}
+
+void Window::tellSaved(const Result<void>& saved) {
+    if (saved) {
+        say(tr("Saved: %1").arg(text(work_.file().string())));
+        remember();
+    } else {
+        next_ = Next::GoOn;  // who wanted to leave reads this first
+        say(outside_.say(saved.error()) + QLatin1Char(' ') + tr("Plan, Save as writes it elsewhere."));
+    }
+}
+
+/// Now, or when what is being written has come to pass; not where it failed.
+void Window::leave(Next next) {
+    next_ = next;
+    if (next == Next::Close && copies_->isWriting()) {
+        say(tr("Copies are being written. The window closes when that is done."));
+        return;  // it is asked again when they are
+    }
+    if (work_.isSaving()) {
+        say(next == Next::Close ? tr("The plan is being saved. The window closes when that is done.")
+                                : tr("The plan is being saved. It is laid away when that is done."));
+    }
+    work_.whenSaved([this, next] {
+        if (next_ != next) {
+            return;
+        }
+        next_ = Next::GoOn;
+        if (next == Next::Close) {
+            close();
+        } else {
+            layAway();
+        }
+    });
+}
+
+void Window::layAway() {
+    say({});
+    work_.close();
+    renewGround();
+    pages_->setCurrentWidget(start_);
+    renewLeftovers();
+    rail_->renew();
+    arrange();
+}
+
+/// The plan goes to the top of the list of recent ones.
+void Window::remember() {
+    if (!work_.isOpen() || work_.file().empty()) {
+        return;
+    }
+    const QString file = text(work_.file().string());
+    QStringList files = settings_->value(QStringLiteral("recent/files")).toStringList();
+    files.removeAll(file);
+    files.prepend(file);
+    while (files.size() > kMostRecent) {
+        files.removeLast();
+    }
+    const plan::Plan& plan = work_.plan();
+    settings_->setValue(QStringLiteral("recent/files"), files);
+    const QString row = QStringLiteral("recent/") + QString::number(qHash(file, 0), 16);
+    settings_->setValue(row + QStringLiteral("/name"), text(plan.heading().name));
+    settings_->setValue(row + QStringLiteral("/words"),
+                        tr("%1 films, %2 phases").arg(plan.films().size()).arg(plan.phases().size()));
+    settings_->setValue(QStringLiteral("folder"), text(work_.folder().string()));
+    goneFiles_.removeAll(file);
+    renewRecent();
+}
+
+void Window::renewRecent() {
+    std::vector<start::RecentPlan> plans;
+    recentMenu_->clear();
+    for (const QString& file : settings_->value(QStringLiteral("recent/files")).toStringList()) {
+        if (goneFiles_.contains(file)) {
+            continue;
+        }
+        const QString row = QStringLiteral("recent/") + QString::number(qHash(file, 0), 16);
+        plans.push_back({file, settings_->value(row + QStringLiteral("/name")).toString(),
+                         settings_->value(row + QStringLiteral("/words")).toString()});
+        QAction* action = recentMenu_->addAction(file);
+        if (plans.size() <= kMostKeys) {
+            action->setShortcut(QKeySequence(QStringLiteral("Alt+%1").arg(plans.size())));
+        }
+        connect(action, &QAction::triggered, this, [this, file] { openPlan(file.toStdString()); });
+    }
+    recentMenu_->setEnabled(!plans.empty());
+    start_->setRecent(plans);
+}
+
+/// What a crash left, and which recent plans are still there: read on another thread, since a folder may be slow.
+void Window::renewLeftovers() {
+    work_.errands().run(
+        Lane::Makings, tr("Looking for unsaved work"), GivingUp::Allowed,
+        [state = outside_.state, recent = settings_->value(QStringLiteral("recent/files")).toStringList()](Course&) {
+            return lookOnDesk(state, recent);
+        },
+        [this](Found found) {
+            start_->setLeftovers(std::move(found.leftovers));
+            goneFiles_ = found.gone;
+            renewRecent();
+        });
+}
+
+void Window::takeUp(const files::Leftover& leftover) {
+    work_.takeUp(leftover, [this](const Result<std::size_t>& taken) {
+        say(taken ? tr("%1 steps taken up. Save keeps them.").arg(*taken) : outside_.say(taken.error()));
+    });
+}
+
+}  // namespace crosstick::window

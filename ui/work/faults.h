@@ -1,0 +1,9 @@
+#pragma once
+
+#include "core/units/result.h"
+
+namespace crosstick::work {
+
+inline constexpr FaultId kHeightsGivenUp{"work/heights-given-up"};  ///< "file"
+
+}  // namespace crosstick::work
