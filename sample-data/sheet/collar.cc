@@ -132,92 +132,119 @@ QPainterPath bar(QPointF middle) {
     return path;
 }
 
+void roadASample(const Canvas& c, QPointF p) {
+    c.stroke(bar(p), ink::kBlack, 0.9);
+    c.stroke(bar(p), ink::kRoadA, 0.6);
+}
+
+void roadBSample(const Canvas& c, QPointF p) {
+    c.stroke(bar(p), ink::kBlack, 0.7);
+    c.stroke(bar(p), ink::kRoadB, 0.45);
+}
+
+void trackSample(const Canvas& c, QPointF p) {
+    c.dashes(bar(p), ink::kBlack, 0.25, 3.0, 0.8);
+}
+
+void pathSample(const Canvas& c, QPointF p) {
+    c.dashes(bar(p), ink::kBlack, 0.18, 1.2, 0.8);
+}
+
+void wallSample(const Canvas& c, QPointF p) {
+    c.stroke(bar(p), ink::kBlack, 0.12);
+}
+
+void contoursSample(const Canvas& c, QPointF p) {
+    c.stroke(bar(p - QPointF(0, 0.4)), ink::kContour, 0.12);
+    c.stroke(bar(p + QPointF(0, 0.4)), ink::kContour, 0.25);
+}
+
+void brookSample(const Canvas& c, QPointF p) {
+    c.stroke(bar(p), ink::kWater, 0.25);
+}
+
+void woodsSample(const Canvas& c, QPointF p) {
+    c.painter.fillRect(QRectF(p - QPointF(5, 1), QSizeF(10, 2)), ink::kWood);
+    QPainterPath tree(p + QPointF(-2.8, 0.6));
+    tree.lineTo(p + QPointF(-2.4, -0.5));
+    tree.lineTo(p + QPointF(-2.0, 0.6));
+    tree.closeSubpath();
+    tree.addEllipse(p + QPointF(2.4, 0), 0.45, 0.45);
+    c.stroke(tree, ink::kTree, 0.12);
+}
+
+void buildingsSample(const Canvas& c, QPointF p) {
+    c.painter.fillRect(QRectF(p - QPointF(4, 0.3), QSizeF(0.8, 0.6)), ink::kBuilding);
+    QPainterPath ring;
+    ring.addEllipse(p, 0.45, 0.45);
+    c.stroke(ring, ink::kBlack, 0.15);
+    QPainterPath cairn(p + QPointF(3.1, 0.4));
+    cairn.lineTo(p + QPointF(3.5, -0.4));
+    cairn.lineTo(p + QPointF(3.9, 0.4));
+    cairn.closeSubpath();
+    c.fill(cairn, ink::kBlack);
+}
+
+void heightsSample(const Canvas& c, QPointF p) {
+    QPainterPath t(p + QPointF(-2, -0.9));
+    t.lineTo(p + QPointF(-1.2, 0.5));
+    t.lineTo(p + QPointF(-2.8, 0.5));
+    t.closeSubpath();
+    c.stroke(t, ink::kBlack, 0.16);
+    QPainterPath d;
+    d.addEllipse(p + QPointF(2, 0), 0.2, 0.2);
+    c.fill(d, ink::kBlack);
+}
+
+void cliffsSample(const Canvas& c, QPointF p) {
+    c.stroke(bar(p - QPointF(0, 0.7)), ink::kBlack, 0.18);
+    QPainterPath wedges;
+    for (int n = 0; n < 23; ++n) {
+        const double x = -4.7 + n * 0.42;
+        wedges.moveTo(p + QPointF(x - 0.12, -0.7));
+        wedges.lineTo(p + QPointF(x + 0.12, -0.7));
+        wedges.lineTo(p + QPointF(x, n % 2 == 0 ? 0.75 : 0.2));
+        wedges.closeSubpath();
+    }
+    c.fill(wedges, ink::kBlack);
+}
+
+void powerLineSample(const Canvas& c, QPointF p) {
+    c.stroke(bar(p), ink::kBlack, 0.1);
+    QPainterPath t;
+    for (const double x : {-3.0, 1.0}) {
+        t.moveTo(p + QPointF(x, -0.45));
+        t.lineTo(p + QPointF(x, 0.45));
+    }
+    c.stroke(t, ink::kBlack, 0.1);
+}
+
+struct LegendRow {
+    const char* words;
+    Sample sample;
+};
+constexpr std::array<LegendRow, 12> kLegend{{
+    {"Road, 5 m, surfaced", roadASample},
+    {"Road, 3.5 m, surfaced", roadBSample},
+    {"Track, 3 m", trackSample},
+    {"Path", pathSample},
+    {"Wall", wallSample},
+    {"Contour, every fifth heavy", contoursSample},
+    {"Brook, shore", brookSample},
+    {"Conifer, mixed wood", woodsSample},
+    {"Building; sheepfold; cairn", buildingsSample},
+    {"Pillar; spot height", heightsSample},
+    {"Cliff over 20 m; quarry face", cliffsSample},
+    {"Power line", powerLineSample},
+}};
+
 void drawLegend(const Pen& pen, QPointF at) {
-    struct Row {
-        const char* words;
-        Sample sample;
-    };
-    static const std::array<Row, 12> kRows{{
-        {"Road, 5 m, surfaced",
-         [](const Canvas& c, QPointF p) {
-             c.stroke(bar(p), ink::kBlack, 0.9);
-             c.stroke(bar(p), ink::kRoadA, 0.6);
-         }},
-        {"Road, 3.5 m, surfaced",
-         [](const Canvas& c, QPointF p) {
-             c.stroke(bar(p), ink::kBlack, 0.7);
-             c.stroke(bar(p), ink::kRoadB, 0.45);
-         }},
-        {"Track, 3 m", [](const Canvas& c, QPointF p) { c.dashes(bar(p), ink::kBlack, 0.25, 3.0, 0.8); }},
-        {"Path", [](const Canvas& c, QPointF p) { c.dashes(bar(p), ink::kBlack, 0.18, 1.2, 0.8); }},
-        {"Wall", [](const Canvas& c, QPointF p) { c.stroke(bar(p), ink::kBlack, 0.12); }},
-        {"Contour, every fifth heavy",
-         [](const Canvas& c, QPointF p) {
-             c.stroke(bar(p - QPointF(0, 0.4)), ink::kContour, 0.12);
-             c.stroke(bar(p + QPointF(0, 0.4)), ink::kContour, 0.25);
-         }},
-        {"Brook, shore", [](const Canvas& c, QPointF p) { c.stroke(bar(p), ink::kWater, 0.25); }},
-        {"Conifer, mixed wood",
-         [](const Canvas& c, QPointF p) {
-             c.painter.fillRect(QRectF(p - QPointF(5, 1), QSizeF(10, 2)), ink::kWood);
-             QPainterPath tree(p + QPointF(-2.8, 0.6));
-             tree.lineTo(p + QPointF(-2.4, -0.5));
-             tree.lineTo(p + QPointF(-2.0, 0.6));
-             tree.closeSubpath();
-             tree.addEllipse(p + QPointF(2.4, 0), 0.45, 0.45);
-             c.stroke(tree, ink::kTree, 0.12);
-         }},
-        {"Building; sheepfold; cairn",
-         [](const Canvas& c, QPointF p) {
-             c.painter.fillRect(QRectF(p - QPointF(4, 0.3), QSizeF(0.8, 0.6)), ink::kBuilding);
-             QPainterPath ring;
-             ring.addEllipse(p, 0.45, 0.45);
-             c.stroke(ring, ink::kBlack, 0.15);
-             QPainterPath cairn(p + QPointF(3.1, 0.4));
-             cairn.lineTo(p + QPointF(3.5, -0.4));
-             cairn.lineTo(p + QPointF(3.9, 0.4));
-             cairn.closeSubpath();
-             c.fill(cairn, ink::kBlack);
-         }},
-        {"Pillar; spot height",
-         [](const Canvas& c, QPointF p) {
-             QPainterPath t(p + QPointF(-2, -0.9));
-             t.lineTo(p + QPointF(-1.2, 0.5));
-             t.lineTo(p + QPointF(-2.8, 0.5));
-             t.closeSubpath();
-             c.stroke(t, ink::kBlack, 0.16);
-             QPainterPath d;
-             d.addEllipse(p + QPointF(2, 0), 0.2, 0.2);
-             c.fill(d, ink::kBlack);
-         }},
-        {"Cliff over 20 m; quarry face",
-         [](const Canvas& c, QPointF p) {
-             c.stroke(bar(p - QPointF(0, 0.7)), ink::kBlack, 0.18);
-             QPainterPath wedges;
-             for (int n = 0; n < 23; ++n) {
-                 const double x = -4.7 + n * 0.42;
-                 wedges.moveTo(p + QPointF(x - 0.12, -0.7));
-                 wedges.lineTo(p + QPointF(x + 0.12, -0.7));
-                 wedges.lineTo(p + QPointF(x, n % 2 == 0 ? 0.75 : 0.2));
-                 wedges.closeSubpath();
-             }
-             c.fill(wedges, ink::kBlack);
-         }},
-        {"Power line",
-         [](const Canvas& c, QPointF p) {
-             c.stroke(bar(p), ink::kBlack, 0.1);
-             QPainterPath t;
-             for (const double x : {-3.0, 1.0}) {
-                 t.moveTo(p + QPointF(x, -0.45));
-                 t.lineTo(p + QPointF(x, 0.45));
-             }
-             c.stroke(t, ink::kBlack, 0.1);
-         }},
-    }};
+    constexpr int kRowsInColumn = 6;
     pen.write(QStringLiteral("Legend"), at, kSmall, Cut::Bold);
     int n = 0;
-    for (const Row& row : kRows) {
-        drawLegendRow(pen, at + QPointF(n / 6 * 52.0, 3.0 + n % 6 * 3.1), row.words, row.sample);
+    for (const LegendRow& row : kLegend) {
+        const int column = n / kRowsInColumn;
+        drawLegendRow(pen, at + QPointF(column * 52.0, 3.0 + n % kRowsInColumn * 3.1), row.words, row.sample);
         ++n;
     }
 }
