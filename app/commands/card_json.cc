@@ -80,12 +80,10 @@ Json crossingJson(const movement::Crossing& crossing, TimeZone zone) {
 }
 
 Json gmJson(const movement::GmAngle& gm, const std::string& modelName) {
-    const auto declination = gm.model ? std::optional(gm.model->declination) : std::nullopt;
-    const auto sigma = gm.model ? std::optional(gm.model->sigma) : std::nullopt;
     return {{"gm_angle_deg", number(gm.angle)},
             {"gm_angle_source", gm.source == plan::DeclinationSource::Model ? "model" : "sheet"},
-            {"declination_deg", number(declination)},
-            {"declination_sigma_deg", number(sigma)},
+            {"declination_deg", gm.model ? number(gm.model->declination) : Json(nullptr)},
+            {"declination_sigma_deg", gm.model ? number(gm.model->sigma) : Json(nullptr)},
             {"declination_model", gm.model ? Json(modelName) : Json(nullptr)},
             {"declination_date", isoDate(gm.date)},
             {"declination_height_m", number(gm.height)},

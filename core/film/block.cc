@@ -176,7 +176,7 @@ std::string scaleText(Scale scale) {
     std::string digits = isWhole ? numberText(scale.denominator, 0) : numberText(scale.denominator);
     const auto whole = std::min(digits.find('.'), digits.size());
     for (std::size_t at = whole; at > 3; at -= 3) {
-        digits.insert(at - 3, " ");
+        digits.insert(at - 3, 1, ' ');
     }
     return "1:" + digits;
 }

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include <fmt/format.h>
 #include <proj.h>
 
 #include "core/geodesy/faults.h"
@@ -49,7 +50,7 @@ Pj withoutBounds(PJ_CONTEXT* context, const PJ* crs) {
 }
 
 std::string shortened(const std::string& crs) {
-    return crs.size() > 60 ? crs.substr(0, 57) + "..." : crs;
+    return crs.size() > 60 ? fmt::format("{}...", std::string_view(crs).substr(0, 57)) : crs;
 }
 
 Result<Pj> projected(PJ_CONTEXT* context, const std::string& text) {
