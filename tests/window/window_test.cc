@@ -271,5 +271,62 @@ TEST_F(TheWindow, TheGroundUnderThePointerStaysWhenItIsZoomed) {
     EXPECT_GT(window->table().view().zoom(), table::Zoom(0.2));
 }
 
+TEST_F(TheWindow, ANewFilmIsNamedWhereItIsAskedFor) {
+    open();
+    window->run("new-film");
+    const Question& question = window->question();
+    ASSERT_TRUE(question.isVisible());
+    EXPECT_EQ(QApplication::focusWidget(), question.field());
+    question.field()->setText(QStringLiteral("MOVE"));
+    QTest::keyClick(question.field(), Qt::Key_Return);
+    EXPECT_TRUE(question.isVisible()) << "there is a film of that name";
+    EXPECT_FALSE(question.refusal().isEmpty());
+    question.field()->setText(QStringLiteral("HOLD"));
+    QTest::keyClick(question.field(), Qt::Key_Return);
+    EXPECT_FALSE(question.isVisible());
+    EXPECT_NE(plan().filmNamed("HOLD"), nullptr);
+    EXPECT_EQ(QApplication::focusWidget(), &window->table());
+}
+
+TEST_F(TheWindow, EscapeLeavesAQuestionAndChangesNothing) {
+    open();
+    window->run("new-phase");
+    const std::size_t before = plan().phases().size();
+    QTest::keyClick(window->question().field(), Qt::Key_Escape);
+    EXPECT_FALSE(window->question().isVisible());
+    EXPECT_EQ(plan().phases().size(), before);
+}
+
+TEST_F(TheWindow, BeginsOnTheGridAloneByTwoAnswers) {
+    window->run("grid-alone");
+    QLineEdit* field = window->question().field();
+    field->setText(QStringLiteral("nowhere"));
+    QTest::keyClick(field, Qt::Key_Return);
+    EXPECT_FALSE(window->question().refusal().isEmpty());
+    field->setText(QStringLiteral("25T FL 54 97"));
+    QTest::keyClick(field, Qt::Key_Return);
+    ASSERT_TRUE(window->question().isVisible()) << "the scale is asked next";
+    field->setText(QStringLiteral("1:50 000"));
+    QTest::keyClick(field, Qt::Key_Return);
+    rest();
+    EXPECT_FALSE(window->question().isVisible());
+    EXPECT_TRUE(window->work().isOpen());
+}
+
+TEST_F(TheWindow, TurnsToTheDirectionOfMarchAndBack) {
+    open();
+    drawRoute();
+    settle();
+    window->run("march-up");
+    const geodesy::PlanePoint first = plan().routes().front()->vertices.front();
+    const geodesy::PlanePoint last = plan().routes().front()->vertices.back();
+    const table::Spot from = window->table().view().spot(first);
+    const table::Spot to = window->table().view().spot(last);
+    EXPECT_NEAR(from.x, to.x, 1e-6);
+    EXPECT_LT(to.y, from.y);
+    window->run("north-up");
+    EXPECT_EQ(window->table().view().up(), Degrees(0));
+}
+
 }  // namespace
 }  // namespace crosstick::window

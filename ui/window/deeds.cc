@@ -1,8 +1,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QInputDialog>
-
 #include "core/film/registration.h"
 #include "core/plan/edits.h"
 #include "ui/tools/place_tool.h"
@@ -89,16 +87,25 @@ void Window::renameFilm(const plan::FilmId& film) {
     if (!held) {
         return;
     }
-    bool given = false;
-    const QString name =
-        QInputDialog::getText(this, tr("Film"), tr("Name of the film:"), QLineEdit::Normal, text(held->name), &given);
-    if (given && !name.trimmed().isEmpty() && name.trimmed().toStdString() != held->name) {
-        plan::Film next = *held;
-        next.name = name.trimmed().toStdString();
-        plan::PlanBuilder builder(work_.committed());
-        builder.put(std::move(next));
-        work_.commit(std::move(builder).build(), "rename a film");
-    }
+    question_->ask(tr("Name of the film:"), text(held->name),
+                   [this, film](const QString& name) -> std::optional<QString> {
+                       const plan::FilmPtr now = work_.plan().film(film);
+                       if (name.isEmpty()) {
+                           return tr("A film needs a name: its title on the paper.");
+                       }
+                       const plan::FilmPtr other = work_.plan().filmNamed(name.toStdString());
+                       if (other && other->id != film) {
+                           return tr("Another film has this name already.");
+                       }
+                       if (now && name.toStdString() != now->name) {
+                           plan::Film next = *now;
+                           next.name = name.toStdString();
+                           plan::PlanBuilder builder(work_.committed());
+                           builder.put(std::move(next));
+                           work_.commit(std::move(builder).build(), "rename a film");
+                       }
+                       return std::nullopt;
+                   });
 }
 
 void Window::setFilmPhases(const plan::FilmId& film, int phase, bool on) {
@@ -114,21 +121,19 @@ void Window::setFilmPhases(const plan::FilmId& film, int phase, bool on) {
 }
 
 void Window::newPhase() {
-    std::vector<plan::Phase> phases = work_.committed().phases();
     int number = 1;
-    for (const plan::Phase& phase : phases) {
+    for (const plan::Phase& phase : work_.committed().phases()) {
         number = std::max(number, phase.number + 1);
     }
-    bool given = false;
-    const QString name = QInputDialog::getText(this, tr("Phase %1").arg(number), tr("Name of the phase:"),
-                                               QLineEdit::Normal, {}, &given);
-    if (given) {
-        phases.push_back({number, name.trimmed().toStdString(), {}, {}, {}});
+    question_->ask(tr("Name of phase %1:").arg(number), {}, [this, number](const QString& name) {
+        std::vector<plan::Phase> all = work_.committed().phases();
+        all.push_back({number, name.toStdString(), {}, {}, {}});
         plan::PlanBuilder builder(work_.committed());
-        builder.phases(std::move(phases));
+        builder.phases(std::move(all));
         work_.commit(std::move(builder).build(), "new phase");
         work_.setPhase(number);
-    }
+        return std::optional<QString>();
+    });
 }
 
 /// The table as a map is held on the march: what lies ahead on the ledger's route is up.

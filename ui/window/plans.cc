@@ -2,7 +2,6 @@
 #include <algorithm>
 
 #include <QFileDialog>
-#include <QInputDialog>
 #include <QSettings>
 
 #include "core/film/new_plan.h"
@@ -92,14 +91,8 @@ void Window::openSheet(const std::filesystem::path& file, std::optional<Scale> s
         [file, scale, id](Course&) { return sheets::describeSheet(file, id, scale); },
         [this, file, scale](Result<plan::Sheet> sheet) {
             if (!sheet && sheet.error().fault == sheets::kNoScale && !scale) {
-                bool given = false;
-                const int number = QInputDialog::getInt(this, tr("Scale of the sheet"),
-                                                        tr("The file does not say its scale. It is printed on the "
-                                                           "sheet: 1 to"),
-                                                        25000, 1000, 1000000, 1000, &given);
-                if (given) {
-                    openSheet(file, Scale{static_cast<double>(number)});
-                }
+                askForScale(tr("The file does not say its scale. It is printed on the sheet: 1 to"),
+                            [this, file](Scale printed) { openSheet(file, printed); });
             } else if (!sheet) {
                 say(outside_.say(sheet.error()));
             } else {
@@ -128,25 +121,37 @@ void Window::begin(plan::Plan plan, const std::filesystem::path& folder) {
     work_.begin(withFirstFilm(plan, work_.newId()), std::filesystem::absolute(folder));
 }
 
+void Window::askForScale(const QString& words, std::function<void(Scale)> then) {
+    question_->ask(words, QStringLiteral("25000"),
+                   [this, then = std::move(then)](QString answer) -> std::optional<QString> {
+                       constexpr double kLeast = 1000;
+                       constexpr double kMost = 1000000;
+                       answer.remove(QLatin1Char(' ')).remove(QLatin1Char(',')).remove(QLatin1String("1:"));
+                       bool isNumber = false;
+                       const double number = answer.toDouble(&isNumber);
+                       if (!isNumber || number < kLeast || number > kMost) {
+                           return tr("A number from 1000 to 1000000, as the sheet prints it behind \"1:\".");
+                       }
+                       then(Scale{number});
+                       return std::nullopt;
+                   });
+}
+
 void Window::askForGrid() {
-    const QString typed = QInputDialog::getText(this, tr("Start from the grid alone"),
-                                                tr("A grid near the middle of the ground, such as 25T FL 54 97:"));
-    if (typed.trimmed().isEmpty()) {
-        return;
-    }
-    const auto reference = geodesy::parsePoint(typed.toStdString());
-    if (!reference) {
-        say(outside_.say(reference.error()));
-        return;
-    }
-    bool given = false;
-    const int number = QInputDialog::getInt(this, tr("Scale of the sheet in your hand"), tr("1 to"), 25000, 1000,
-                                            1000000, 1000, &given);
-    if (given) {
-        begin(film::planOnGrid(reference->southWest, Scale{static_cast<double>(number)},
-                               freshHeading(outside_.now(), tr("New plan").toStdString()), work_.newId()),
-              std::filesystem::current_path());
-    }
+    question_->ask(
+        tr("A grid near the middle of the ground, such as 25T FL 54 97:"), {},
+        [this](const QString& answer) -> std::optional<QString> {
+            const auto reference = geodesy::parsePoint(answer.toStdString());
+            if (!reference) {
+                return outside_.say(reference.error());
+            }
+            askForScale(tr("Scale of the sheet in your hand: 1 to"), [this, at = *reference](Scale scale) {
+                begin(film::planOnGrid(at.southWest, scale, freshHeading(outside_.now(), tr("New plan").toStdString()),
+                                       work_.newId()),
+                      std::filesystem::current_path());
+            });
+            return std::nullopt;
+        });
 }
 
 void Window::openDemo() {

@@ -74,6 +74,7 @@ void Window::buildParts() {
     auto* middle = new QWidget(this);
     pages_ = new QStackedWidget(middle);
     notices_ = new Notices(middle);
+    question_ = new Question(middle);
     start_ = new start::StartPage(pages_);
     desk_ = new QWidget(pages_);
     table_ = new table::LightTable(work_, outside_.share, desk_);
@@ -84,6 +85,7 @@ void Window::buildParts() {
     rows->setSpacing(0);
     rows->addWidget(pages_, 1);
     rows->addWidget(notices_);
+    rows->addWidget(question_);
     setCentralWidget(middle);
     copies_ = new copies::Copies(work_, outside_.say, outside_.share, pages_);
     auto* across = new QHBoxLayout(desk_);
@@ -104,6 +106,7 @@ void Window::buildParts() {
 void Window::connectParts() {
     connect(&work_, &work::Work::planReplaced, this, [this] {
         pages_->setCurrentWidget(desk_);
+        question_->leave();
         say({});
         laidSheet_ = sheetFile();  // the table lays it by itself
         notices_->mend("sheet");
@@ -218,6 +221,7 @@ void Window::setLight(look::Light light) {
     head_->setPalette(p);
     head_->setAutoFillBackground(true);
     notices_->setLight(light);
+    question_->setLight(light);
     doing_->setLight(light);
     rail_->setLight(light);
     ledger_->setLight(light);

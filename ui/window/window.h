@@ -16,6 +16,7 @@
 #include "ui/table/light_table.h"
 #include "ui/window/doing_mark.h"
 #include "ui/window/notices.h"
+#include "ui/window/question.h"
 #include "ui/work/work.h"
 
 class QSettings;
@@ -58,6 +59,7 @@ class Window final : public QMainWindow {
     void sheetIsAt(const std::filesystem::path& file);  ///< the plan's sheet was moved there
     [[nodiscard]] const Notices& notices() const { return *notices_; }
     [[nodiscard]] const DoingMark& doing() const { return *doing_; }
+    [[nodiscard]] const Question& question() const { return *question_; }
 
   protected:
     void closeEvent(QCloseEvent* event) override;
@@ -82,6 +84,7 @@ class Window final : public QMainWindow {
     details::Details* details_;
     copies::Copies* copies_;
     Notices* notices_ = nullptr;
+    Question* question_;
     DoingMark* doing_;
     std::map<std::string, QAction*> actions_;
     QMenu* recentMenu_ = nullptr;
@@ -116,6 +119,7 @@ class Window final : public QMainWindow {
     void askForSheet();
     void laySheet(const std::filesystem::path& file, plan::Sheet sheet);
     void askForGrid();
+    void askForScale(const QString& words, std::function<void(Scale)> then);
     void openDemo();
     void save();
     void askAndSaveAs();

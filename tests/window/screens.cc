@@ -1,0 +1,133 @@
+// Pictures of the window's main situations, to be laid beside the drawings of how it should look:
+//   window_screens PLAN FOLDER WIDTHxHEIGHT day|night
+// The plan is a copy of the demo. Run by the target "screens" for both lights, three sizes and a dense screen.
+#include <cstdlib>
+#include <filesystem>
+#include <iostream>
+
+#include <QApplication>
+#include <QElapsedTimer>
+#include <QTest>
+
+#include "app/wording/wording.h"
+#include "core/plan/edits.h"
+#include "ui/window/window.h"
+
+namespace crosstick::window {
+namespace {
+
+class Screens {
+  public:
+    Screens(std::filesystem::path plan, std::filesystem::path folder, QSize size, look::Light light)
+        : plan_(std::move(plan)), folder_(std::move(folder)) {
+        std::filesystem::create_directories(folder_);
+        Outside outside;
+        outside.share = CROSSTICK_SHARE;
+        outside.state = folder_ / "journals";
+        outside.settings = folder_ / "window.ini";
+        std::filesystem::remove(outside.settings);
+        std::filesystem::remove_all(outside.state);
+        outside.seed = 7;
+        outside.now = [] { return Instant{std::chrono::seconds(1805155200)}; };
+        outside.say = [](const Error& error) { return QString::fromStdString(app::words(error)); };
+        outside.demo = [plan = plan_](work::Course&) { return Result<std::filesystem::path>(plan); };
+        outside.version = QStringLiteral("1");
+        window_ = std::make_unique<Window>(std::move(outside));
+        window_->setLight(light);
+        window_->resize(size);
+        window_->show();
+    }
+
+    void take() {
+        rest();
+        keep("1-empty");
+        window_->openPlan(plan_);
+        rest();
+        keep("2-demo");
+        chooseRoute();
+        keep("3-ledger");
+        chooseMeasure();
+        keep("4-details");
+        draw();
+        keep("5-drawing");
+        turn();
+        keep("6-turned");
+        copies();
+        keep("7-copies");
+    }
+
+  private:
+    std::filesystem::path plan_, folder_;
+    std::unique_ptr<Window> window_;
+
+    void rest() {
+        QElapsedTimer patience;
+        patience.start();
+        const auto busy = [this] {
+            return !window_->work().errands().isIdle() || (window_->work().isOpen() && !window_->table().isSettled());
+        };
+        do {
+            QTest::qWait(300);
+        } while (busy() && patience.elapsed() < 30000);
+    }
+    void keep(const char* name) {
+        window_->grab().save(QString::fromStdString((folder_ / (std::string(name) + ".png")).string()));
+    }
+    void chooseRoute() {
+        window_->work().select(window_->work().plan().routes().front()->id);
+        rest();
+    }
+    void chooseMeasure() {
+        const plan::FilmPtr film = window_->work().plan().film(*window_->work().workingFilm());
+        for (const plan::Showing& showing : film->shows) {
+            const plan::MeasurePtr measure = window_->work().plan().measure(showing.item);
+            if (measure && measure->kind == "phase-line") {
+                window_->work().select(measure->id);
+            }
+        }
+        window_->run("label");
+        rest();
+    }
+    void draw() {
+        window_->work().select(std::nullopt);
+        window_->run("route");
+        QWidget& table = window_->table();
+        const QPoint middle = table.rect().center();
+        for (const QPoint step : {QPoint(-180, 120), QPoint(-40, 30)}) {
+            QTest::mouseMove(&table, middle + step);
+            QTest::mouseClick(&table, Qt::LeftButton, Qt::NoModifier, middle + step);
+        }
+        QTest::mouseMove(&table, middle + QPoint(120, -60));
+        rest();
+    }
+    void turn() {
+        QTest::keyClick(&window_->table(), Qt::Key_Escape);
+        QTest::keyClick(&window_->table(), Qt::Key_Escape);
+        chooseRoute();
+        window_->run("march-up");
+        window_->run("fit");
+        rest();
+    }
+    void copies() {
+        window_->run("north-up");
+        window_->run("copies");
+        (void)QTest::qWaitFor([this] { return window_->copies().isReady(); }, 20000);
+        rest();
+    }
+};
+
+}  // namespace
+}  // namespace crosstick::window
+
+int main(int argc, char** argv) {
+    QApplication application(argc, argv);
+    if (argc != 5 || !crosstick::look::bringFace(CROSSTICK_SHARE)) {
+        std::cerr << "window_screens PLAN FOLDER WIDTHxHEIGHT day|night\n";
+        return 2;
+    }
+    const QStringList size = QString::fromUtf8(argv[3]).split(QLatin1Char('x'));
+    const auto light =
+        std::string_view(argv[4]) == "night" ? crosstick::look::Light::Night : crosstick::look::Light::Day;
+    crosstick::window::Screens(argv[1], argv[2], QSize(size.value(0).toInt(), size.value(1).toInt()), light).take();
+    return 0;
+}
