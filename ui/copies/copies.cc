@@ -100,6 +100,16 @@ Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const
     card->setObjectName(QStringLiteral("copiesCard"));
     card->setFixedWidth(kCardWide);
     card->setAutoFillBackground(true);
+    fillCard(card);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+    row->addLayout(left, 1);
+    row->addWidget(card);
+    listen();
+}
+
+void Copies::fillCard(QWidget* card) {
     auto* column = new QVBoxLayout(card);
     column->setContentsMargins(12, 12, 12, 12);
     column->setSpacing(6);
@@ -136,11 +146,9 @@ Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const
     }
     column->addWidget(label(tr("Nothing in violet is ever printed. Print at 100 %, then measure the 100 mm bars."), 11,
                             look::Weight::Regular, card));
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(0);
-    row->addLayout(left, 1);
-    row->addWidget(card);
+}
+
+void Copies::listen() {
     connect(page_, &QComboBox::activated, this, [this](int index) {
         at_ = index;
         showPage();
@@ -190,7 +198,8 @@ void Copies::open() {
                 listQueues(queues);
             }
         });
-    const auto model = work_.model() != nullptr ? std::optional(*work_.model()) : std::nullopt;
+    const auto model =
+        work_.model() != nullptr ? std::make_shared<const geodesy::MagneticModel>(*work_.model()) : nullptr;
     work_.errands().run(
         work::Lane::Makings, tr("Laying out the pages"), work::GivingUp::Allowed,
         [plan = work_.committed(), wish, heightsFile = work_.heightsFile(), model](work::Course& course) {
@@ -201,7 +210,7 @@ void Copies::open() {
                     heights = std::move(*opened);
                 }
             }
-            return makeSheets(plan, wish, model ? &*model : nullptr, heights.get(), course);
+            return makeSheets(plan, wish, model.get(), heights.get(), course);
         },
         [this, round](MadeSheets made) {
             if (round == round_) {

@@ -119,6 +119,8 @@ class Copies final : public QWidget {
     QLabel *title_, *seen_, *notes_, *summary_;
     PageView* view_;
 
+    void fillCard(QWidget* card);
+    void listen();
     void listQueues(const QStringList& queues);
     void take(MadeSheets made);
     void showPage();
