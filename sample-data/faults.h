@@ -9,6 +9,6 @@ inline constexpr FaultId kDamagedData{"demo/damaged-data"};  ///< "file", "found
 inline constexpr FaultId kCannotWrite{"demo/cannot-write"};  ///< "file"
 inline constexpr FaultId kFolderMissing{"demo/no-folder"};   ///< "folder"
 inline constexpr FaultId kGivenUp{"demo/given-up"};
-inline constexpr FaultId kFilesThere{"demo/files-there"};    ///< "file"
+inline constexpr FaultId kFilesThere{"demo/files-there"};  ///< "file"
 
 }  // namespace crosstick::demo

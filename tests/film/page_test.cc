@@ -11,7 +11,6 @@
 #include "core/film/block.h"
 #include "core/film/furniture.h"
 #include "core/film/set_layout.h"
-#include "core/film/set_layout.h"
 #include "tests/film/printed_plan.h"
 
 namespace crosstick::film {

@@ -124,7 +124,9 @@ Ledger::Ledger(work::Work& work, std::function<QString(const Error&)> say, QWidg
     paces->addWidget(paceField_);
     column->addLayout(paces);
     column->addWidget(rate_);
-    pace_->setWordWrap(true);
+    for (QLabel* words : {angle_, pace_, rate_}) {
+        words->setWordWrap(true);
+    }
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 2, 0, 0);
     row->setSpacing(1);
@@ -205,7 +207,8 @@ void Ledger::renewFacts() {
                   .arg(figures->rate->note.empty() ? QString()
                                                    : QStringLiteral(", ") + QString::fromStdString(figures->rate->note))
             : tr("no rate of march given");
-    rate_->setText(rate_->fontMetrics().elidedText(rate, Qt::ElideRight, kFactsWide - 22));
+    constexpr double kRows = 1.8;  // of two: a word that does not fit leaves the end of the first row bare
+    rate_->setText(rate_->fontMetrics().elidedText(rate, Qt::ElideRight, static_cast<int>(kRows * (kFactsWide - 22))));
     rate_->setToolTip(rate);
 }
 
