@@ -15,6 +15,19 @@ std::span<const Words> filmWords() {
         Words{"film/too-few-crossings",
               "Only {count} crossings of the {interval} m grid fit in the window, three ticks are needed. Take a sheet "
               "that shows more ground, or a larger window."},
+        Words{"film/not-a-crossing",
+              "At {easting} {northing} no two lines of the {interval} m grid cross. A tick stands on a crossing that "
+              "the sheet prints: name one."},
+        Words{"film/tick-outside-window",
+              "The crossing {easting} {northing} lies outside the window or too close to its frame. Choose one at "
+              "least 7 mm inside, or move the window first."},
+        Words{"film/too-few-ticks", "{count} crossings hold no film in its place: name three or more."},
+        Words{"film/ticks-in-a-row",
+              "These ticks lie nearly in a row or close together: a film could turn about them. Spread them toward the "
+              "corners of the window."},
+        Words{"film/window-too-small",
+              "The window must be at least {least} m a side, so that crossings lie in it. Name two corners farther "
+              "apart."},
         Words{
             "film/paper-too-small",
             "Film {film} does not fit on {paper}: it needs at least {width_mm} x {height_mm} mm. Name a larger paper, "

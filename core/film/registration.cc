@@ -103,7 +103,6 @@ Metres clearance(PlanePoint crossing, const std::vector<GroundLine>& lines) {
 }
 
 constexpr PaperMm kLabelRoom{10};
-constexpr PaperMm kTickInset{7};  ///< arms of 5 and two of air to the window's frame
 constexpr PaperMm kTickClearance{7};
 constexpr std::size_t kNearest = 40;  ///< crossings looked at for each corner
 
@@ -180,24 +179,29 @@ Result<Window> windowOn(const Ground& ground, const std::vector<GroundLine>& lin
                   holdingTwoLines(window.north, limits.north, interval, inset)};
 }
 
-Result<plan::Registration> registrationOn(const Ground& ground, const plan::Plan& plan) {
-    const auto link = geodesy::PlaneLink::between(plan.planeCrs(), ground.crs);
-    if (!link) {
-        return tl::unexpected(link.error());
-    }
-    const std::vector<GroundLine> lines = groundLines(plan, *link);
-    const auto window = windowOn(ground, lines);
-    if (!window) {
-        return tl::unexpected(window.error());
-    }
-    plan::Registration registration{{window->east.low, window->north.low},
-                                    {window->east.high, window->north.high},
-                                    ticksIn(*window, ground.scale, lines)};
+Result<plan::Registration> ticksOn(const Ground& ground, const Window& window, const std::vector<GroundLine>& lines) {
+    plan::Registration registration{{window.east.low, window.north.low},
+                                    {window.east.high, window.north.high},
+                                    ticksIn(window, ground.scale, lines)};
     if (registration.ticks.size() < 3) {
         return fail(kTooFewCrossings, {{"count", static_cast<std::int64_t>(registration.ticks.size())},
                                        {"interval", gridInterval(ground.scale).value()}});
     }
     return registration;
+}
+
+Result<std::vector<GroundLine>> linesOn(const Ground& ground, const plan::Plan& plan) {
+    return geodesy::PlaneLink::between(plan.planeCrs(), ground.crs).map([&](const geodesy::PlaneLink& link) {
+        return groundLines(plan, link);
+    });
+}
+
+Result<plan::Registration> registrationOn(const Ground& ground, const plan::Plan& plan) {
+    const auto lines = linesOn(ground, plan);
+    if (!lines) {
+        return tl::unexpected(lines.error());
+    }
+    return windowOn(ground, *lines).and_then([&](const Window& window) { return ticksOn(ground, window, *lines); });
 }
 
 }  // namespace
@@ -211,6 +215,14 @@ Metres gridInterval(Scale scale) {
 
 Result<plan::Registration> proposeRegistration(const plan::Plan& plan) {
     return registrationOn(groundOf(plan.sheets().empty() ? nullptr : plan.sheets().front(), plan), plan);
+}
+
+Result<plan::Registration> proposeTicks(const plan::Plan& plan, PlanePoint southWest, PlanePoint northEast) {
+    const Ground ground = groundOf(plan.sheets().empty() ? nullptr : plan.sheets().front(), plan);
+    return linesOn(ground, plan).and_then([&](const std::vector<GroundLine>& lines) {
+        return ticksOn(ground, {{southWest.easting, northEast.easting}, {southWest.northing, northEast.northing}},
+                       lines);
+    });
 }
 
 bool sharesRegistration(const plan::Plan& plan, const plan::Film& film) {

@@ -18,6 +18,14 @@ namespace crosstick::film {
 ///         sheet; film/too-few-crossings with "count" and "interval"; those of geodesy::PlaneLink.
 [[nodiscard]] Result<plan::Registration> proposeRegistration(const plan::Plan& plan);
 
+/// A window between two corners with the ticks that proposeRegistration would choose in it.
+/// Errors: film/too-few-crossings; those of geodesy::PlaneLink.
+[[nodiscard]] Result<plan::Registration> proposeTicks(const plan::Plan& plan, geodesy::PlanePoint southWest,
+                                                      geodesy::PlanePoint northEast);
+
+/// A tick's arms of 5 mm and two of air to the window's frame.
+inline constexpr PaperMm kTickInset{7};
+
 /// What a film is registered by: the plan's own window and ticks; for a film on a sheet of another grid, or a plan that
 /// has none, what proposeRegistration would say for that grid.
 /// Errors: those of proposeRegistration.

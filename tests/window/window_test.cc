@@ -328,5 +328,28 @@ TEST_F(TheWindow, TurnsToTheDirectionOfMarchAndBack) {
     EXPECT_EQ(window->table().view().up(), Degrees(0));
 }
 
+TEST_F(TheWindow, TicksAndWindowMoveToTheCrossingsThatAreTyped) {
+    open();
+    window->run("window-at");
+    QLineEdit* field = window->question().field();
+    field->setText(QStringLiteral("25T FL 51 95, 25T FM 57 01"));
+    QTest::keyClick(field, Qt::Key_Return);
+    ASSERT_TRUE(plan().registration().has_value()) << window->question().refusal().toStdString();
+    EXPECT_EQ(plan().registration()->southWest.easting, Metres(651000));
+    EXPECT_EQ(plan().registration()->northEast.northing, Metres(5101000));
+    window->run("ticks-at");
+    field->setText(QStringLiteral("25T FL 52 96, 25T FL 56 96"));
+    QTest::keyClick(field, Qt::Key_Return);
+    EXPECT_FALSE(window->question().refusal().isEmpty()) << "two are too few";
+    field->setText(QStringLiteral("25T FL 52 96, 25T FL 56 96, 25T FM 52 00"));
+    QTest::keyClick(field, Qt::Key_Return);
+    EXPECT_EQ(plan().registration()->ticks.size(), 3U);
+    EXPECT_EQ(plan().registration()->ticks.back().northing, Metres(5100000));
+    window->run("undo");
+    window->run("undo");
+    EXPECT_FALSE(plan().registration() && plan().registration()->southWest.easting == Metres(651000))
+        << "each is one step";
+}
+
 }  // namespace
 }  // namespace crosstick::window

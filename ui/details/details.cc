@@ -184,7 +184,8 @@ void Details::addHead(const QString& name, const QString& kind) {
     column_->addSpacing(6);
 }
 
-QLineEdit* Details::addField(const QString& label, const std::string& value, const std::string& caption, Take take) {
+QLineEdit* Details::addField(const QString& label, const std::string& value, const std::string& caption,
+                             const Take& take) {
     auto* frame = new QWidget(body_);
     auto* rows = new QVBoxLayout(frame);
     rows->setContentsMargins(12, 2, 12, 2);
@@ -254,54 +255,12 @@ void Details::addMeasure(const plan::Measure& measure) {
             : measure.state == plan::PlaceState::Assumed ? tr(", assumed")
                                                          : QString();
     addHead(text(movement::label(measure)), kind);
-    const bool numbered = entry != nullptr && entry->shape == measures::Shape::Point;
-    if (numbered) {
-        labelField_ = addField(tr("Number"), measure.number, "renumber",
-                               [id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
-                                   const plan::MeasurePtr m = plan.measure(id);
-                                   return m ? renumbered(plan, *m, typed) : Result<plan::Plan>(plan);
-                               });
-        values_[labelField_] = [held] { return held() ? held()->number : std::string{}; };
-    }
-    if (!numbered || !measure.name.empty()) {
-        auto* field =
-            addField(tr("Name"), measure.name, "rename", [id](const plan::Plan& plan, const std::string& typed) {
-                return withMeasure(plan, id, [&](plan::Measure& m) { m.name = typed; });
-            });
-        values_[field] = [held] { return held() ? held()->name : std::string{}; };
-        labelField_ = labelField_ != nullptr ? labelField_ : field;
-    }
+    addNames(measure, held);
     if (measure.points.size() <= 1 && measure.anchor == plan::Anchor::Ground) {
-        gridField_ = addField(tr("Grid"), gridOf(measure).toStdString(), "move by grid",
-                              [this, id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
-                                  const plan::MeasurePtr m = plan.measure(id);
-                                  if (!m || work_.grid() == nullptr) {
-                                      return plan;
-                                  }
-                                  geodesy::PlanePoint near = m->points.empty() ? geodesy::PlanePoint{} : m->points[0];
-                                  if (m->points.empty() && plan.registration()) {
-                                      near = work_.grid()->inPlan(plan.registration()->southWest).value_or(near);
-                                  }
-                                  return gridEntered(typed, plan, *work_.grid(), near).map([&](geodesy::PlanePoint to) {
-                                      return plan::withPoint(plan, id, 0, to);
-                                  });
-                              });
-        values_[gridField_] = [this, held] { return held() ? gridOf(*held()).toStdString() : std::string{}; };
+        addGrid(measure, held);
     }
     if (entry != nullptr) {
-        for (const measures::Field& f : entry->fields) {
-            const std::string key(f.key);
-            const auto value = [held, key]() -> std::string {
-                const plan::MeasurePtr m = held();
-                const auto found = m ? m->fields.find(key) : std::map<std::string, std::string>::const_iterator{};
-                return m && found != m->fields.end() ? found->second : std::string{};
-            };
-            auto* field = addField(text(f.label), value(), "change " + std::string(f.label),
-                                   [id, key](const plan::Plan& plan, const std::string& typed) {
-                                       return withMeasure(plan, id, [&](plan::Measure& m) { m.fields[key] = typed; });
-                                   });
-            values_[field] = value;
-        }
+        addOwnFields(*entry, id, held);
     }
     auto* tie =
         addField(tr("Tie"), measure.tie, "change the tie", [id](const plan::Plan& plan, const std::string& typed) {
@@ -320,6 +279,63 @@ void Details::addMeasure(const plan::Measure& measure) {
     numbers_ = smallLabel(numbersOf(id), body_);
     numbers_->setContentsMargins(12, 6, 12, 0);
     column_->addWidget(numbers_);
+}
+
+void Details::addNames(const plan::Measure& measure, const Held& held) {
+    const plan::ItemId id = measure.id;
+    const measures::Entry* entry = measures::find(measure.kind);
+    const bool numbered = entry != nullptr && entry->shape == measures::Shape::Point;
+    if (numbered) {
+        labelField_ = addField(tr("Number"), measure.number, "renumber",
+                               [id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
+                                   const plan::MeasurePtr m = plan.measure(id);
+                                   return m ? renumbered(plan, *m, typed) : Result<plan::Plan>(plan);
+                               });
+        values_[labelField_] = [held] { return held() ? held()->number : std::string{}; };
+    }
+    if (!numbered || !measure.name.empty()) {
+        auto* field =
+            addField(tr("Name"), measure.name, "rename", [id](const plan::Plan& plan, const std::string& typed) {
+                return withMeasure(plan, id, [&](plan::Measure& m) { m.name = typed; });
+            });
+        values_[field] = [held] { return held() ? held()->name : std::string{}; };
+        labelField_ = labelField_ != nullptr ? labelField_ : field;
+    }
+}
+
+void Details::addGrid(const plan::Measure& measure, const Held& held) {
+    const plan::ItemId id = measure.id;
+    gridField_ = addField(tr("Grid"), gridOf(measure).toStdString(), "move by grid",
+                          [this, id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
+                              const plan::MeasurePtr m = plan.measure(id);
+                              if (!m || work_.grid() == nullptr) {
+                                  return plan;
+                              }
+                              geodesy::PlanePoint near = m->points.empty() ? geodesy::PlanePoint{} : m->points[0];
+                              if (m->points.empty() && plan.registration()) {
+                                  near = work_.grid()->inPlan(plan.registration()->southWest).value_or(near);
+                              }
+                              return gridEntered(typed, plan, *work_.grid(), near).map([&](geodesy::PlanePoint to) {
+                                  return plan::withPoint(plan, id, 0, to);
+                              });
+                          });
+    values_[gridField_] = [this, held] { return held() ? gridOf(*held()).toStdString() : std::string{}; };
+}
+
+void Details::addOwnFields(const measures::Entry& entry, const plan::ItemId& id, const Held& held) {
+    for (const measures::Field& f : entry.fields) {
+        const std::string key(f.key);
+        const auto value = [held, key]() -> std::string {
+            const plan::MeasurePtr m = held();
+            const auto found = m ? m->fields.find(key) : std::map<std::string, std::string>::const_iterator{};
+            return m && found != m->fields.end() ? found->second : std::string{};
+        };
+        auto* field = addField(text(f.label), value(), "change " + std::string(f.label),
+                               [id, key](const plan::Plan& plan, const std::string& typed) {
+                                   return withMeasure(plan, id, [&](plan::Measure& m) { m.fields[key] = typed; });
+                               });
+        values_[field] = value;
+    }
 }
 
 void Details::addState(const plan::Measure& measure) {

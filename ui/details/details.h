@@ -7,6 +7,7 @@
 #include <QLineEdit>
 #include <QScrollArea>
 
+#include "core/measures/catalogue.h"
 #include "ui/look/theme.h"
 #include "ui/work/work.h"
 
@@ -56,8 +57,12 @@ class Details final : public QScrollArea {
     void rebuild();
     void renewValues();
     void addHead(const QString& name, const QString& kind);
-    QLineEdit* addField(const QString& label, const std::string& value, const std::string& caption, Take take);
+    QLineEdit* addField(const QString& label, const std::string& value, const std::string& caption, const Take& take);
     void addMeasure(const plan::Measure& measure);
+    using Held = std::function<plan::MeasurePtr()>;  ///< the measure as the plan has it now; null where it is gone
+    void addNames(const plan::Measure& measure, const Held& held);
+    void addGrid(const plan::Measure& measure, const Held& held);
+    void addOwnFields(const measures::Entry& entry, const plan::ItemId& id, const Held& held);
     void addRoute(const plan::Route& route);
     void addState(const plan::Measure& measure);
     void addShownOn(const plan::ItemId& item);

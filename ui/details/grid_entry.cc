@@ -73,7 +73,7 @@ Result<geodesy::PlanePoint> gridEntered(std::string_view text, const plan::Plan&
     if (!link) {
         return tl::unexpected(link.error());
     }
-    const auto inPlan = link->forward(reference->southWest.at);
+    auto inPlan = link->forward(reference->southWest.at);
     if (inPlan && !plan.sheets().empty()) {
         if (const auto onGrid = grid.onGrid(*inPlan)) {
             const double off = offSheet(*plan.sheets().front(), *onGrid);

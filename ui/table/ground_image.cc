@@ -49,8 +49,9 @@ void GroundImage::slide(QPoint by) {
     const int rows = image_.height() - std::abs(by.y());
     const auto bytes = static_cast<std::size_t>(image_.width() - std::abs(by.x())) * sizeof(QRgb);
     const auto move = [&](int row) {
-        const auto* from = image_.constScanLine(row - std::min(by.y(), 0)) + std::max(-by.x(), 0) * 4;
-        std::memmove(image_.scanLine(row + std::max(by.y(), 0)) + std::max(by.x(), 0) * 4, from, bytes);
+        const auto* from = reinterpret_cast<const QRgb*>(image_.constScanLine(row - std::min(by.y(), 0)));
+        auto* to = reinterpret_cast<QRgb*>(image_.scanLine(row + std::max(by.y(), 0)));
+        std::memmove(to + std::max(by.x(), 0), from + std::max(-by.x(), 0), bytes);
     };
     for (int n = 0; n < rows; ++n) {
         move(by.y() > 0 ? rows - 1 - n : n);  // a row is read before it is written over

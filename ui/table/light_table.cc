@@ -307,6 +307,7 @@ void LightTable::paintGround(QPainter& painter, const QRectF& part, Scaling scal
 std::vector<QRectF> LightTable::takeArrived() {
     std::vector<QRectF> parts;
     if (const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr) {
+        parts.reserve(arrived_.size());
         for (const TileKey key : arrived_) {
             parts.push_back(tileOnTable(view_, sheet->placement, key).mapRect(QRectF(0, 0, kTile, kTile)));
         }

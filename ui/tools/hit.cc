@@ -79,15 +79,15 @@ std::optional<Hit> hitAt(const plan::Plan& plan, const std::vector<plan::FilmPtr
         const Line line = lineOf(plan, hit.item);
         return line.points->size() == 1 ? 0 : hit.vertex ? 1 : 2;
     };
-    for (auto film = films.rbegin(); film != films.rend(); ++film) {
-        for (const plan::Showing& showing : (*film)->shows) {
+    std::for_each(films.rbegin(), films.rend(), [&](const plan::FilmPtr& film) {
+        for (const plan::Showing& showing : film->shows) {
             const Line line = lineOf(plan, showing.item);
             const auto hit = line.points == nullptr ? std::nullopt : hitOn(showing.item, line, at, reach);
             if (hit && (!best || rank(*hit) < rank(*best) || (rank(*hit) == rank(*best) && hit->away < best->away))) {
                 best = hit;
             }
         }
-    }
+    });
     return best;
 }
 

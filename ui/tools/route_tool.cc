@@ -9,7 +9,7 @@ namespace {
 
 std::string routeName(const plan::Plan& plan) {
     for (char letter = 'A'; letter <= 'Z'; ++letter) {
-        const std::string name(1, letter);
+        std::string name(1, letter);
         if (!plan.routeNamed(name)) {
             return name;
         }

@@ -2,7 +2,9 @@
 #include <cmath>
 
 #include "core/film/registration.h"
+#include "core/film/registration_edits.h"
 #include "core/plan/edits.h"
+#include "ui/details/grid_entry.h"
 #include "ui/tools/place_tool.h"
 #include "ui/tools/route_tool.h"
 #include "ui/window/window.h"
@@ -165,6 +167,90 @@ void Window::moveRegistration() {
     builder.registration(std::move(*proposed));
     work_.commit(std::move(builder).build(), "move ticks and window");
     say(tr("Ticks and window now lie round what is drawn. Films that were printed before no longer fit these."));
+}
+
+/// Typed grids, parted by commas, on the grid of the work.
+Result<std::vector<geodesy::PlanePoint>> Window::gridsTyped(const QString& typed) const {
+    std::vector<geodesy::PlanePoint> grids;
+    const movement::WorkGrid& grid = *work_.grid();
+    const auto& registration = work_.plan().registration();
+    const auto near = registration ? grid.inPlan(registration->southWest) : Result<geodesy::PlanePoint>{};
+    for (const QString& one : typed.split(QLatin1Char(','), Qt::SkipEmptyParts)) {
+        const auto onGrid =
+            details::gridEntered(one.trimmed().toStdString(), work_.plan(), grid, near.value_or(geodesy::PlanePoint{}))
+                .and_then([&grid](geodesy::PlanePoint inPlan) { return grid.onGrid(inPlan); });
+        if (!onGrid) {
+            return tl::unexpected(onGrid.error());
+        }
+        grids.push_back(*onGrid);
+    }
+    return grids;
+}
+
+/// A proposal's grids as they would be typed.
+QString Window::gridsToType(const std::vector<geodesy::PlanePoint>& onGrid) const {
+    QStringList words;
+    for (const geodesy::PlanePoint point : onGrid) {
+        if (const auto inPlan = work_.grid()->inPlan(point)) {
+            words.push_back(text(details::gridShown(*work_.grid(), *inPlan)));
+        }
+    }
+    return words.join(QStringLiteral(", "));
+}
+
+void Window::keepRegistration(const plan::Registration& next) {
+    plan::PlanBuilder builder(work_.committed());
+    builder.registration(next);
+    work_.commit(std::move(builder).build(), "move ticks and window");
+    say(tr("Films that were printed before no longer fit these ticks."));
+}
+
+void Window::askForTicks() {
+    if (work_.grid() == nullptr) {
+        return;
+    }
+    auto present = work_.plan().registration() ? Result<plan::Registration>(*work_.plan().registration())
+                                               : film::proposeRegistration(work_.plan());
+    if (!present) {
+        say(outside_.say(present.error()));
+        return;
+    }
+    const Scale scale = work_.plan().sheets().empty() ? Scale{} : work_.plan().sheets().front()->scale;
+    question_->ask(tr("Ticks on these crossings:"), gridsToType(present->ticks),
+                   [this, present = *present, scale](const QString& typed) -> std::optional<QString> {
+                       const auto next = gridsTyped(typed).and_then(
+                           [&](const auto& crossings) { return film::withTicksAt(present, crossings, scale); });
+                       if (!next) {
+                           return outside_.say(next.error());
+                       }
+                       keepRegistration(*next);
+                       return std::nullopt;
+                   });
+}
+
+void Window::askForWindow() {
+    if (work_.grid() == nullptr) {
+        return;
+    }
+    const auto present = work_.plan().registration() ? Result<plan::Registration>(*work_.plan().registration())
+                                                     : film::proposeRegistration(work_.plan());
+    question_->ask(tr("Window from corner to corner:"),
+                   present ? gridsToType({present->southWest, present->northEast}) : QString(),
+                   [this](const QString& typed) -> std::optional<QString> {
+                       const auto corners = gridsTyped(typed);
+                       if (!corners) {
+                           return outside_.say(corners.error());
+                       }
+                       if (corners->size() != 2) {
+                           return tr("Two grids, parted by a comma: opposite corners of the window.");
+                       }
+                       const auto next = film::withWindow(work_.committed(), corners->front(), corners->back());
+                       if (!next) {
+                           return outside_.say(next.error());
+                       }
+                       keepRegistration(*next);
+                       return std::nullopt;
+                   });
 }
 
 void Window::showCopies(bool shown) {

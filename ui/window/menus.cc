@@ -93,6 +93,8 @@ void Window::buildEditMenu(QMenuBar* bar) {
     });
     add(menu, "new-phase", tr("New phase"), key("Ctrl+Shift+F"), [this] { newPhase(); });
     add(menu, "ticks", tr("Ticks and window to what is drawn"), {}, [this] { moveRegistration(); });
+    add(menu, "ticks-at", tr("Ticks on other crossings"), key("Ctrl+T"), [this] { askForTicks(); });
+    add(menu, "window-at", tr("Window from corner to corner"), key("Ctrl+Shift+T"), [this] { askForWindow(); });
 }
 
 void Window::buildViewMenu(QMenuBar* bar) {

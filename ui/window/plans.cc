@@ -113,10 +113,10 @@ void Window::laySheet(const std::filesystem::path& file, plan::Sheet sheet) {
         say(outside_.say(plan.error()));
         return;
     }
-    begin(std::move(*plan), file.parent_path());
+    begin(*plan, file.parent_path());
 }
 
-void Window::begin(plan::Plan plan, const std::filesystem::path& folder) {
+void Window::begin(const plan::Plan& plan, const std::filesystem::path& folder) {
     say({});
     work_.begin(withFirstFilm(plan, work_.newId()), std::filesystem::absolute(folder));
 }

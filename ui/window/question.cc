@@ -19,13 +19,13 @@ Question::Question(QWidget* parent)
     across->setSpacing(8);
     words_->setTextFormat(Qt::PlainText);
     words_->setBuddy(field_);
-    field_->setFixedWidth(220);
+    field_->setMinimumWidth(220);
     refusal_->setTextFormat(Qt::PlainText);
     refusal_->setWordWrap(true);
     auto* take = new QPushButton(tr("Take it"), this);
     auto* left = new QPushButton(tr("Leave it"), this);
     across->addWidget(words_);
-    across->addWidget(field_);
+    across->addWidget(field_, 1);
     across->addWidget(refusal_, 1);
     across->addWidget(take);
     across->addWidget(left);

@@ -188,8 +188,9 @@ void Window::renewHead() {
     setWindowTitle(open ? text(work_.plan().heading().name) + QStringLiteral("[*] \u2013 Crosstick") : tr("Crosstick"));
     setWindowModified(open && work_.isChanged());
     const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
-    for (const char* name : {"save", "save-as", "copies", "films-pdf", "close", "fit", "whole-sheet", "true-size",
-                             "route", "alternate", "new-film", "new-phase", "ticks"}) {
+    for (const char* name : {"save",      "save-as",  "copies",    "films-pdf", "close",     "fit",       "whole-sheet",
+                             "true-size", "route",    "alternate", "new-film",  "new-phase", "ticks",     "ticks-at",
+                             "window-at", "north-up", "page-up",   "march-up",  "turn-left", "turn-right"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();

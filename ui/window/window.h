@@ -126,7 +126,7 @@ class Window final : public QMainWindow {
     void tellSaved(const Result<void>& saved);
     void leave(Next next);
     void layAway();
-    void begin(plan::Plan plan, const std::filesystem::path& folder);
+    void begin(const plan::Plan& plan, const std::filesystem::path& folder);
     void remember();
     void renewLeftovers();
     void takeUp(const files::Leftover& leftover);
@@ -149,6 +149,11 @@ class Window final : public QMainWindow {
     void newPhase();
     void turnToMarch();
     void moveRegistration();
+    void askForTicks();
+    void askForWindow();
+    void keepRegistration(const plan::Registration& next);
+    [[nodiscard]] Result<std::vector<geodesy::PlanePoint>> gridsTyped(const QString& typed) const;
+    [[nodiscard]] QString gridsToType(const std::vector<geodesy::PlanePoint>& onGrid) const;
     void showCopies(bool shown);
 };
 

@@ -1,0 +1,94 @@
+#include "core/film/registration_edits.h"
+
+#include <random>
+
+#include <gtest/gtest.h>
+
+#include "core/film/faults.h"
+#include "core/film/registration.h"
+#include "tests/film/printed_plan.h"
+
+namespace crosstick::film {
+namespace {
+
+using movement::at;
+
+constexpr Scale kScale{25000};
+
+/// 653 to 659 by 5096 to 5105: six by nine kilometres.
+plan::Registration window() {
+    return {at(652500, 5096500), at(659500, 5105500), {at(653000, 5097000), at(658000, 5097000), at(653000, 5104000)}};
+}
+
+TEST(TicksByHand, StandOnTheCrossingsThatWereNamed) {
+    const auto next = withTicksAt(window(), {at(654000, 5098000), at(658000, 5098000), at(654000, 5103000)}, kScale);
+    ASSERT_TRUE(next.has_value());
+    EXPECT_EQ(next->ticks, (std::vector{at(654000, 5098000), at(658000, 5098000), at(654000, 5103000)}));
+    EXPECT_EQ(next->southWest, window().southWest);
+}
+
+TEST(TicksByHand, AFewMetresBesideACrossingMeanIt) {
+    const auto next = withTicksAt(window(), {at(654010, 5098000), at(658000, 5097990), at(654000, 5103000)}, kScale);
+    ASSERT_TRUE(next.has_value());
+    EXPECT_EQ(next->ticks.front(), at(654000, 5098000));
+}
+
+TEST(TicksByHand, WhatIsNoCrossingIsRefusedByName) {
+    const auto next = withTicksAt(window(), {at(654200, 5098000), at(658000, 5098000), at(654000, 5103000)}, kScale);
+    ASSERT_FALSE(next.has_value());
+    EXPECT_EQ(next.error().fault, kNotACrossing);
+}
+
+TEST(TicksByHand, ATickNeedsRoomInsideTheFrame) {
+    // 7 mm at 1:25,000 are 175 m: 652500 + 175 is more than nothing is between 652 and the frame.
+    const auto outside = withTicksAt(window(), {at(652000, 5098000), at(658000, 5098000), at(654000, 5103000)}, kScale);
+    ASSERT_FALSE(outside.has_value());
+    EXPECT_EQ(outside.error().fault, kTickOutsideWindow);
+    plan::Registration tight = window();
+    tight.southWest = at(652900, 5096500);
+    const auto close = withTicksAt(tight, {at(653000, 5098000), at(658000, 5098000), at(654000, 5103000)}, kScale);
+    ASSERT_FALSE(close.has_value());
+    EXPECT_EQ(close.error().fault, kTickOutsideWindow);
+}
+
+TEST(TicksByHand, TwoAndOneTwiceAreTooFew) {
+    const auto next = withTicksAt(window(), {at(654000, 5098000), at(658000, 5098000), at(654000, 5098000)}, kScale);
+    ASSERT_FALSE(next.has_value());
+    EXPECT_EQ(next.error().fault, kTooFewTicks);
+}
+
+TEST(TicksByHand, ThreeInARowAreRefused) {
+    const auto next = withTicksAt(window(), {at(654000, 5098000), at(656000, 5098000), at(658000, 5098000)}, kScale);
+    ASSERT_FALSE(next.has_value());
+    EXPECT_EQ(next.error().fault, kTicksInARow);
+}
+
+TEST(WindowByHand, LiesOnTenthsOfTheGridHoldsBothCornersAndHasItsTicks) {
+    const unsigned seed = std::random_device{}();
+    SCOPED_TRACE("seed " + std::to_string(seed));
+    std::mt19937 random(seed);
+    std::uniform_real_distribution<double> east(650000, 653000);
+    std::uniform_real_distribution<double> far(3500, 7000);
+    const plan::Plan plan = printedPlan();
+    for (int round = 0; round < 50; ++round) {
+        const auto a = at(east(random), 5096000 + far(random) / 10);
+        const auto b = at(a.easting.value() + far(random), a.northing.value() + far(random));
+        const auto next = withWindow(plan, round % 2 == 0 ? a : b, round % 2 == 0 ? b : a);
+        ASSERT_TRUE(next.has_value());
+        EXPECT_LE(next->southWest.easting, a.easting);
+        EXPECT_GE(next->northEast.northing, b.northing);
+        EXPECT_LT((a.easting - next->southWest.easting).value(), 100);
+        EXPECT_NEAR(std::remainder(next->southWest.easting.value(), 100), 0, 1e-6);
+        EXPECT_GE(next->ticks.size(), 3U);
+        EXPECT_TRUE(withTicksAt(*next, next->ticks, kScale).has_value()) << "its own ticks would be taken by hand too";
+    }
+}
+
+TEST(WindowByHand, ThatHoldsNoSquareIsRefused) {
+    const auto next = withWindow(printedPlan(), at(653000, 5097000), at(653400, 5104000));
+    ASSERT_FALSE(next.has_value());
+    EXPECT_EQ(next.error().fault, kWindowTooSmall);
+}
+
+}  // namespace
+}  // namespace crosstick::film
