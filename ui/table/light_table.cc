@@ -125,6 +125,7 @@ void LightTable::setTheme(Theme theme) {
 }
 
 void LightTable::planReplaced() {
+    hasPainted_ = false;
     films_.clear();
     setTool(nullptr);
     fitWanted_ = true;
@@ -327,6 +328,7 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
     if (const auto& selected = work_.selected(); selected && !drawing_) {
         const std::vector<geodesy::PlanePoint> points = pointsOf(work_.plan(), *selected);
         std::vector<QPointF> spots;
+        spots.reserve(points.size());
         for (const geodesy::PlanePoint p : points) {
             spots.push_back(at(p));
         }
@@ -398,6 +400,7 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     painter.setClipRect(QRectF(0, 0, area.right(), area.bottom()));
     paintOverlay(painter, colours);
     painter.restore();
+    hasPainted_ = work_.isOpen() && (!sheet || tiles_.hasAny());
 }
 
 }  // namespace crosstick::table

@@ -39,6 +39,8 @@ class LightTable final : public QWidget {
     void centreOn(geodesy::PlanePoint onGrid);
     /// Nothing is missing any more: every tile is there and the films are those of the plan.
     [[nodiscard]] bool isSettled() const;
+    /// The sheet of the present plan has been seen, coarsely at least; without a sheet: the grid.
+    [[nodiscard]] bool hasPainted() const { return hasPainted_; }
     [[nodiscard]] QSize sizeHint() const override { return {1000, 600}; }
 
   Q_SIGNALS:
@@ -79,6 +81,7 @@ class LightTable final : public QWidget {
     std::unique_ptr<tools::Tool> tool_;
     bool drawing_ = false;
     bool fitWanted_ = true;
+    bool hasPainted_ = false;
     QTimer rest_;
     bool moving_ = false;
     std::optional<QPointF> panFrom_;

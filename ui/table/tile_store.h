@@ -48,6 +48,7 @@ class TileStore final : public QObject {
     /// Lays a part of the sheet on the table from what is there, and asks for what is missing in the view.
     void paint(QPainter& painter, const View& view, const plan::Placement& placement, const QRectF& part,
                Scaling scaling);
+    [[nodiscard]] bool hasAny() const { return !held_.empty(); }
     [[nodiscard]] bool isWaiting() const { return !asked_.empty(); }
 
   Q_SIGNALS:

@@ -58,7 +58,7 @@ class Errands final : public QObject {
     /// @param givenUp  called on the window's thread if it is
     template <class Make, class Take>
     void run(Lane lane, const QString& words, GivingUp givingUp, Make make, Take take,
-             std::function<void()> givenUp = {}) {
+             const std::function<void()>& givenUp = {}) {
         using Made = std::invoke_result_t<Make, Course&>;
         struct Both {
             Make make;
@@ -68,7 +68,7 @@ class Errands final : public QObject {
         const auto both = std::make_shared<Both>(Both{std::move(make), std::move(take)});
         start(
             lane, words, givingUp, [both](Course& course) { both->made.emplace(both->make(course)); },
-            [both] { both->take(std::move(*both->made)); }, std::move(givenUp));
+            [both] { both->take(std::move(*both->made)); }, givenUp);
     }
     [[nodiscard]] bool isIdle() const { return running_.empty(); }
     [[nodiscard]] std::optional<Doing> doing() const;  ///< the first asked for of those that run

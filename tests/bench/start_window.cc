@@ -1,0 +1,39 @@
+// The window as the program opens it on a plan. Ends when everything is drawn.
+#include <filesystem>
+
+#include <QApplication>
+#include <QTimer>
+
+#include "ui/window/window.h"
+
+int main(int argc, char** argv) {
+    using namespace crosstick;
+    QApplication application(argc, argv);
+    const std::filesystem::path plan(argv[1]);
+    const std::filesystem::path folder(argv[2]);
+    if (!look::bringFace(CROSSTICK_SHARE)) {
+        return 1;
+    }
+    window::Outside outside;
+    outside.share = CROSSTICK_SHARE;
+    outside.state = folder / "journals";
+    outside.settings = folder / "window.ini";
+    outside.seed = 1;
+    outside.now = [] { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); };
+    outside.say = [](const Error& error) { return QString::fromLatin1(error.fault.name.data()); };
+    outside.demo = [plan](work::Course&) { return Result<std::filesystem::path>(plan); };
+    window::Window window(std::move(outside));
+    window.show();
+    window.openPlan(plan);
+    QTimer look;
+    // Usable: the sheet is seen and answers to the hand. Drawn: tiles and films are all there.
+    const bool untilDrawn = std::string_view(argv[3]) == "drawn";
+    QObject::connect(&look, &QTimer::timeout, [&] {
+        const bool isUsable = window.work().isOpen() && window.table().isVisible() && window.table().hasPainted();
+        if (isUsable && (!untilDrawn || window.table().isSettled())) {
+            QCoreApplication::quit();
+        }
+    });
+    look.start(1);
+    return QApplication::exec();
+}
