@@ -25,28 +25,6 @@ QString text(std::string_view utf8) {
     return QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size()));
 }
 
-QLabel* smallLabel(const QString& words, QWidget* parent) {
-    auto* label = new QLabel(words, parent);
-    label->setFont(look::face(11));
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    return label;
-}
-
-/// A plan with one measure changed.
-template <class Change>
-Result<plan::Plan> withMeasure(const plan::Plan& plan, const plan::ItemId& id, Change&& change) {
-    const plan::MeasurePtr held = plan.measure(id);
-    if (!held) {
-        return plan;
-    }
-    plan::Measure measure = *held;
-    change(measure);
-    plan::PlanBuilder builder(plan);
-    builder.put(std::move(measure));
-    return std::move(builder).build();
-}
-
 template <class Change>
 Result<plan::Plan> withRoute(const plan::Plan& plan, const plan::ItemId& id, Change&& change) {
     const plan::RoutePtr held = plan.route(id);
@@ -60,18 +38,15 @@ Result<plan::Plan> withRoute(const plan::Plan& plan, const plan::ItemId& id, Cha
     return std::move(builder).build();
 }
 
-Result<plan::Plan> renumbered(const plan::Plan& plan, const plan::Measure& measure, const std::string& number) {
-    bool taken = false;
-    plan.measures().forEach([&](const plan::MeasurePtr& other) {
-        taken = taken || (other->id != measure.id && other->kind == measure.kind && other->number == number);
-    });
-    if (taken && !number.empty()) {
-        return fail(kNumberTaken, {{"number", number}, {"next", plan::nextNumber(plan, measure.kind)}});
-    }
-    return withMeasure(plan, measure.id, [&](plan::Measure& m) { m.number = number; });
-}
-
 }  // namespace
+
+QLabel* Details::smallLabel(const QString& words, QWidget* parent) {
+    auto* label = new QLabel(words, parent);
+    label->setFont(look::face(11));
+    label->setTextFormat(Qt::PlainText);
+    label->setWordWrap(true);
+    return label;
+}
 
 Details::Details(work::Work& work, std::function<QString(const Error&)> say, QWidget* parent)
     : QScrollArea(parent), work_(work), say_(std::move(say)) {
@@ -239,140 +214,6 @@ QLineEdit* Details::addField(const QString& label, const std::string& value, con
         }
     });
     return field;
-}
-
-QString Details::gridOf(const plan::Measure& measure) const {
-    return work_.grid() != nullptr && !measure.points.empty() ? text(gridShown(*work_.grid(), measure.points.front()))
-                                                              : QString();
-}
-
-void Details::addMeasure(const plan::Measure& measure) {
-    const measures::Entry* entry = measures::find(measure.kind);
-    const plan::ItemId id = measure.id;
-    const auto held = [this, id] { return work_.plan().measure(id); };
-    QString kind = entry != nullptr ? text(entry->name) : text(measure.kind);
-    kind += measure.state == plan::PlaceState::Unplaced  ? tr(", not placed yet")
-            : measure.state == plan::PlaceState::Assumed ? tr(", assumed")
-                                                         : QString();
-    addHead(text(movement::label(measure)), kind);
-    addNames(measure, held);
-    if (measure.points.size() <= 1 && measure.anchor == plan::Anchor::Ground) {
-        addGrid(measure, held);
-    }
-    if (entry != nullptr) {
-        addOwnFields(*entry, id, held);
-    }
-    auto* tie =
-        addField(tr("Tie"), measure.tie, "change the tie", [id](const plan::Plan& plan, const std::string& typed) {
-            return withMeasure(plan, id, [&](plan::Measure& m) { m.tie = typed; });
-        });
-    tie->setPlaceholderText(tr("what a person can recognise there"));
-    values_[tie] = [held] { return held() ? held()->tie : std::string{}; };
-    addState(measure);
-    addShownOn(id);
-    auto* why =
-        addField(tr("Why"), measure.why, "change the why", [id](const plan::Plan& plan, const std::string& typed) {
-            return withMeasure(plan, id, [&](plan::Measure& m) { m.why = typed; });
-        });
-    why->setPlaceholderText(tr("one line: what it is for"));
-    values_[why] = [held] { return held() ? held()->why : std::string{}; };
-    numbers_ = smallLabel(numbersOf(id), body_);
-    numbers_->setContentsMargins(12, 6, 12, 0);
-    column_->addWidget(numbers_);
-}
-
-void Details::addNames(const plan::Measure& measure, const Held& held) {
-    const plan::ItemId id = measure.id;
-    const measures::Entry* entry = measures::find(measure.kind);
-    const bool numbered = entry != nullptr && entry->shape == measures::Shape::Point;
-    if (numbered) {
-        labelField_ = addField(tr("Number"), measure.number, "renumber",
-                               [id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
-                                   const plan::MeasurePtr m = plan.measure(id);
-                                   return m ? renumbered(plan, *m, typed) : Result<plan::Plan>(plan);
-                               });
-        values_[labelField_] = [held] { return held() ? held()->number : std::string{}; };
-    }
-    if (!numbered || !measure.name.empty()) {
-        auto* field =
-            addField(tr("Name"), measure.name, "rename", [id](const plan::Plan& plan, const std::string& typed) {
-                return withMeasure(plan, id, [&](plan::Measure& m) { m.name = typed; });
-            });
-        values_[field] = [held] { return held() ? held()->name : std::string{}; };
-        labelField_ = labelField_ != nullptr ? labelField_ : field;
-    }
-}
-
-void Details::addGrid(const plan::Measure& measure, const Held& held) {
-    const plan::ItemId id = measure.id;
-    gridField_ = addField(tr("Grid"), gridOf(measure).toStdString(), "move by grid",
-                          [this, id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
-                              const plan::MeasurePtr m = plan.measure(id);
-                              if (!m || work_.grid() == nullptr) {
-                                  return plan;
-                              }
-                              geodesy::PlanePoint near = m->points.empty() ? geodesy::PlanePoint{} : m->points[0];
-                              if (m->points.empty() && plan.registration()) {
-                                  near = work_.grid()->inPlan(plan.registration()->southWest).value_or(near);
-                              }
-                              return gridEntered(typed, plan, *work_.grid(), near).map([&](geodesy::PlanePoint to) {
-                                  return plan::withPoint(plan, id, 0, to);
-                              });
-                          });
-    values_[gridField_] = [this, held] { return held() ? gridOf(*held()).toStdString() : std::string{}; };
-}
-
-void Details::addOwnFields(const measures::Entry& entry, const plan::ItemId& id, const Held& held) {
-    for (const measures::Field& f : entry.fields) {
-        const std::string key(f.key);
-        const auto value = [held, key]() -> std::string {
-            const plan::MeasurePtr m = held();
-            const auto found = m ? m->fields.find(key) : std::map<std::string, std::string>::const_iterator{};
-            return m && found != m->fields.end() ? found->second : std::string{};
-        };
-        auto* field = addField(text(f.label), value(), "change " + std::string(f.label),
-                               [id, key](const plan::Plan& plan, const std::string& typed) {
-                                   return withMeasure(plan, id, [&](plan::Measure& m) { m.fields[key] = typed; });
-                               });
-        values_[field] = value;
-    }
-}
-
-void Details::addState(const plan::Measure& measure) {
-    auto* row = new QWidget(body_);
-    auto* rows = new QVBoxLayout(row);
-    rows->setContentsMargins(12, 2, 12, 2);
-    rows->setSpacing(2);
-    rows->addWidget(smallLabel(tr("State"), row));
-    auto* buttons = new QHBoxLayout;
-    buttons->setSpacing(0);
-    const plan::ItemId id = measure.id;
-    struct Choice {
-        QString words;
-        plan::Standing standing;
-        plan::PlaceState state;
-    };
-    for (const Choice& choice : {Choice{tr("planned"), plan::Standing::Planned, plan::PlaceState::Confirmed},
-                                 Choice{tr("assumed"), plan::Standing::Present, plan::PlaceState::Assumed},
-                                 Choice{tr("confirmed"), plan::Standing::Present, plan::PlaceState::Confirmed}}) {
-        auto* button = new QPushButton(choice.words, row);
-        button->setCheckable(true);
-        button->setStyleSheet(QStringLiteral("padding: 5px 2px;"));
-        button->setChecked(measure.standing == choice.standing && measure.state == choice.state);
-        button->setAccessibleName(tr("State: %1").arg(choice.words));
-        connect(button, &QPushButton::clicked, this, [this, id, choice] {
-            if (auto next = withMeasure(work_.committed(), id, [&](plan::Measure& m) {
-                    m.standing = choice.standing;
-                    m.state = m.points.empty() ? plan::PlaceState::Unplaced : choice.state;
-                })) {
-                work_.commit(std::move(*next), "change the state");
-                rebuild();
-            }
-        });
-        buttons->addWidget(button, 1);
-    }
-    rows->addLayout(buttons);
-    column_->addWidget(row);
 }
 
 void Details::addShownOn(const plan::ItemId& item) {

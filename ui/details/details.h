@@ -58,6 +58,7 @@ class Details final : public QScrollArea {
     void renewValues();
     void addHead(const QString& name, const QString& kind);
     QLineEdit* addField(const QString& label, const std::string& value, const std::string& caption, const Take& take);
+    [[nodiscard]] static QLabel* smallLabel(const QString& words, QWidget* parent);
     void addMeasure(const plan::Measure& measure);
     using Held = std::function<plan::MeasurePtr()>;  ///< the measure as the plan has it now; null where it is gone
     void addNames(const plan::Measure& measure, const Held& held);
