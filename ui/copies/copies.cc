@@ -367,6 +367,7 @@ void Copies::askAndSave() {
 
 void Copies::printOn(const QString& queue) {
     write(tr("Sending to %1").arg(queue), [order = pdfOrder(), say = say_, queue](work::Course& course) -> Told {
+        bool filmsWent = false;
         for (const Kind kind : {Kind::Films, Kind::Cards}) {
             if ((kind == Kind::Films ? order.sheets->films : order.sheets->cards).empty()) {
                 continue;
@@ -378,9 +379,10 @@ void Copies::printOn(const QString& queue) {
             if (course.isStopped()) {
                 return QString();
             }
-            if (const QString fault = sendToQueue(queue, *bytes); !fault.isEmpty()) {
-                return tl::unexpected(fault);
+            if (const QString fault = sendToQueue(queue, *bytes, course); !fault.isEmpty()) {
+                return tl::unexpected(filmsWent ? tr("The films were sent, the cards not. ") + fault : fault);
             }
+            filmsWent = true;
         }
         return tr("Sent to %1 at true size.").arg(queue);
     });

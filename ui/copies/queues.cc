@@ -1,12 +1,15 @@
 #include "ui/copies/queues.h"
 
 #include <QCoreApplication>
+#include <QElapsedTimer>
 #include <QProcess>
 
 namespace crosstick::copies {
 namespace {
 
 constexpr int kPatienceMs = 2000;
+constexpr int kStepMs = 100;     ///< how soon a sending that is given up ends
+constexpr int kMostMs = 120000;  ///< a queue over a slow network takes a large set in less
 
 QString tr(const char* words) {
     return QCoreApplication::translate("Copies", words);
@@ -23,7 +26,7 @@ QStringList printQueues() {
     return QString::fromUtf8(ask.readAllStandardOutput()).split(QLatin1Char('\n'), Qt::SkipEmptyParts);
 }
 
-QString sendToQueue(const QString& queue, const std::string& pdf) {
+QString sendToQueue(const QString& queue, const std::string& pdf, const work::Course& course) {
     QProcess send;
     send.start(QStringLiteral("lp"), {QStringLiteral("-d"), queue, QStringLiteral("-o"),
                                       QStringLiteral("print-scaling=none"), QStringLiteral("-")});
@@ -32,7 +35,18 @@ QString sendToQueue(const QString& queue, const std::string& pdf) {
     }
     send.write(pdf.data(), static_cast<qint64>(pdf.size()));
     send.closeWriteChannel();
-    if (!send.waitForFinished(5 * kPatienceMs) || send.exitCode() != 0) {
+    QElapsedTimer since;
+    since.start();
+    while (!send.waitForFinished(kStepMs) && send.state() != QProcess::NotRunning) {
+        if (course.isStopped() || since.elapsed() > kMostMs) {
+            send.kill();  // what it has not handed over by now is not printed
+            send.waitForFinished(kPatienceMs);
+            return tr("%1 did not take it within %2 s. Look at the printer, or save as PDF and print that at 100 %.")
+                .arg(queue)
+                .arg(since.elapsed() / 1000);
+        }
+    }
+    if (send.exitStatus() != QProcess::NormalExit || send.exitCode() != 0) {
         return tr("The printer's queue did not take it: ") + QString::fromUtf8(send.readAllStandardError()).trimmed();
     }
     return {};
