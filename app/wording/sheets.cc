@@ -8,7 +8,7 @@ std::span<const Words> sheetsWords() {
     static constexpr std::array kWords{
         Words{"sheets/file-missing",
               "{file} is not there or cannot be read. Check the name, or say where the file is now."},
-        Words{"sheets/not-a-raster", "{file} is no TIFF that can be read ({why}). Give the map sheet as a GeoTIFF."},
+        Words{"sheets/not-a-raster", "{file} is no TIFF that can be read ({why}). Give a GeoTIFF in its place."},
         Words{"sheets/damaged",
               "{file} is damaged and cannot be read in full ({why}). Copy it again from where it came from."},
         Words{"sheets/no-crs",

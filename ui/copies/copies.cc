@@ -90,6 +90,7 @@ Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const
     page_->setMinimumWidth(240);
     head->addWidget(title_, 1);
     head->addWidget(seen_);
+    head->addSpacing(8);
     head->addWidget(page_);
     head->setContentsMargins(12, 8, 12, 4);
     view_ = new PageView(faces_ ? &*faces_ : nullptr, this);

@@ -2,6 +2,7 @@
 
 #include <QAccessible>
 #include <QHBoxLayout>
+#include <QPainter>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -9,7 +10,6 @@ namespace crosstick::window {
 
 Notices::Notices(QWidget* parent) : QWidget(parent), rows_(new QVBoxLayout(this)) {
     setAccessibleName(tr("Notices"));
-    setAutoFillBackground(true);
     rows_->setContentsMargins(0, 0, 0, 0);
     rows_->setSpacing(0);
     hide();
@@ -17,10 +17,12 @@ Notices::Notices(QWidget* parent) : QWidget(parent), rows_(new QVBoxLayout(this)
 
 void Notices::setLight(look::Light light) {
     light_ = light;
-    QPalette strip = palette();
-    strip.setColor(QPalette::Window, look::colours(light).wash);
-    setPalette(strip);
     renew();
+}
+
+/// Painted, not left to the palette: the application's style sheet takes a palette set before the first show back.
+void Notices::paintEvent(QPaintEvent* /*event*/) {
+    QPainter(this).fillRect(rect(), look::colours(light_).wash);
 }
 
 void Notices::say(const QString& words) {

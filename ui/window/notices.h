@@ -36,6 +36,9 @@ class Notices final : public QWidget {
     /// What is kept about something, put away or not; empty where nothing is.
     [[nodiscard]] QString kept(const std::string& about) const;
 
+  protected:
+    void paintEvent(QPaintEvent* event) override;
+
   private:
     struct Kept {
         QString words;

@@ -6,6 +6,7 @@
 #include <QApplication>
 #include <QHBoxLayout>
 #include <QKeyEvent>
+#include <QPainter>
 #include <QPushButton>
 
 namespace crosstick::window {
@@ -13,7 +14,6 @@ namespace crosstick::window {
 Question::Question(QWidget* parent)
     : QWidget(parent), words_(new QLabel(this)), refusal_(new QLabel(this)), field_(new QLineEdit(this)) {
     setAccessibleName(tr("Question"));
-    setAutoFillBackground(true);
     auto* across = new QHBoxLayout(this);
     across->setContentsMargins(12, 4, 12, 4);
     across->setSpacing(8);
@@ -37,14 +37,19 @@ Question::Question(QWidget* parent)
 }
 
 void Question::setLight(look::Light light) {
+    light_ = light;
     const look::Colours c = look::colours(light);
     QPalette strip = palette();
-    strip.setColor(QPalette::Window, c.wash);
     strip.setColor(QPalette::WindowText, c.ink);
     setPalette(strip);
     QPalette refused = refusal_->palette();
     refused.setColor(QPalette::WindowText, c.error);
     refusal_->setPalette(refused);
+}
+
+/// Painted, not left to the palette: the application's style sheet takes a palette set before the first show back.
+void Question::paintEvent(QPaintEvent* /*event*/) {
+    QPainter(this).fillRect(rect(), look::colours(light_).wash);
 }
 
 void Question::ask(const QString& words, const QString& proposed, Take take) {
@@ -58,6 +63,7 @@ void Question::ask(const QString& words, const QString& proposed, Take take) {
     field_->selectAll();
     refusal_->clear();
     show();
+    setLight(light_);
     field_->setFocus();
 }
 

@@ -31,11 +31,13 @@ class Question final : public QWidget {
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
 
   private:
     QLabel *words_, *refusal_;
     QLineEdit* field_;
     Take take_;
+    look::Light light_ = look::Light::Day;
     QPointer<QWidget> before_;  ///< whose the caret was
 
     void give();

@@ -1,0 +1,169 @@
+// Faults of the ground stay at the window's foot until they are mended or put away.
+#include <fstream>
+
+#include <QPushButton>
+
+#include "core/sheets/sheet_file.h"
+#include "tests/sheets/made_sheets.h"
+#include "tests/window/the_window.h"
+
+namespace crosstick::window {
+namespace {
+
+class Ground : public TheWindow {
+  protected:
+    /// A sheet of 4 by 4 km with heights, both beside the plan.
+    void SetUp() override {
+        makeSheet("sheet.tif");
+        makeHeights("heights.tif");
+    }
+    void makeSheet(const char* name) {
+        crosstick::testing::makeSheet(folder / name, {.columns = 800,
+                                                      .rows = 800,
+                                                      .placement = {652000, 5, 0, 5100000, 0, -5},
+                                                      .value = [](int, int, int) { return 200; }});
+    }
+    void makeHeights(const char* name) {
+        crosstick::testing::makeSheet(folder / name, {.columns = 400,
+                                                      .rows = 400,
+                                                      .depth = crosstick::testing::Depth::Float,
+                                                      .placement = {652000, 10, 0, 5100000, 0, -10},
+                                                      .value = [](int column, int, int) { return 100 + column; }});
+    }
+    void openOnSheet() {
+        auto sheet = sheets::describeSheet(folder / "sheet.tif", Uuid{{9}}, Scale{25000});
+        ASSERT_TRUE(sheet) << app::words(sheet.error());
+        sheet->path = "sheet.tif";
+        sheet->elevationPath = "heights.tif";
+        plan::PlanBuilder builder(smallPlan());
+        builder.put(std::move(*sheet));
+        window->work().begin(std::move(builder).build(), folder / "");
+        window->work().setWorkingFilm(Uuid{{2}});
+        settle();
+        rest();
+    }
+    [[nodiscard]] std::string kept(const char* about) const { return window->notices().kept(about).toStdString(); }
+    /// The fault comes by way of the table's own threads.
+    void waitForFault(const char* about) {
+        ASSERT_TRUE(QTest::qWaitFor([&] { return !window->notices().kept(about).isEmpty(); }, 20000));
+        rest();
+    }
+    [[nodiscard]] QPushButton* button(const char* words) {
+        for (QPushButton* each : window->findChild<Notices*>()->findChildren<QPushButton*>()) {
+            if (each->isVisible() && each->text() == QLatin1String(words)) {
+                return each;
+            }
+        }
+        return nullptr;
+    }
+    void press(const char* words) {
+        QPushButton* found = button(words);
+        ASSERT_NE(found, nullptr) << words;
+        QTest::mouseClick(found, Qt::LeftButton);
+        QTest::qWait(1);
+        rest();
+    }
+};
+
+TEST_F(Ground, ThatIsWholeKeepsQuiet) {
+    openOnSheet();
+    EXPECT_EQ(kept("grid") + kept("heights") + kept("sheet"), "");
+    EXPECT_NE(window->work().heights(), nullptr);
+    EXPECT_FALSE(window->findChild<Notices*>()->isVisible());
+}
+
+TEST_F(Ground, HeightsThatAreMissingAreToldAndMendedByLookingAgain) {
+    std::filesystem::remove(folder / "heights.tif");
+    openOnSheet();
+    EXPECT_EQ(kept("heights").rfind("No heights, so climb stays unknown: ", 0), 0U) << kept("heights");
+    EXPECT_NE(kept("heights").find("heights.tif"), std::string::npos) << kept("heights");
+    makeHeights("heights.tif");
+    press("Look again");
+    EXPECT_EQ(kept("heights"), "");
+    EXPECT_NE(window->work().heights(), nullptr);
+    EXPECT_FALSE(window->findChild<Notices*>()->isVisible());
+}
+
+TEST_F(Ground, HeightsThatAreBrokenAreToldAndNothingElseStops) {
+    std::ofstream(folder / "heights.tif") << "no raster at all";
+    openOnSheet();
+    EXPECT_NE(kept("heights").find("heights.tif"), std::string::npos) << kept("heights");
+    EXPECT_EQ(window->work().heights(), nullptr);
+    drawRoute();
+    EXPECT_EQ(window->work().figures().size(), 1U);
+}
+
+TEST_F(Ground, TheStripIsInOurWashFromTheFirstShow) {
+    std::filesystem::remove(folder / "heights.tif");
+    openOnSheet();
+    auto* strip = window->findChild<Notices*>();
+    ASSERT_TRUE(strip->isVisible());
+    EXPECT_EQ(strip->grab().toImage().pixelColor(2, 2), look::colours(look::Light::Day).wash);
+}
+
+TEST_F(Ground, AFaultPutAwayStaysAwayAndIsStillMended) {
+    std::filesystem::remove(folder / "heights.tif");
+    openOnSheet();
+    press("Put away");
+    EXPECT_FALSE(window->findChild<Notices*>()->isVisible());
+    window->work().lookAtGround();
+    rest();
+    EXPECT_FALSE(window->findChild<Notices*>()->isVisible()) << "the same fault, put away already";
+    makeHeights("heights.tif");
+    window->work().lookAtGround();
+    rest();
+    EXPECT_EQ(kept("heights"), "");
+    EXPECT_NE(window->work().heights(), nullptr);
+}
+
+TEST_F(Ground, ASheetThatIsGoneIsToldAndShownAgainWhereItIsFound) {
+    openOnSheet();
+    std::filesystem::rename(folder / "sheet.tif", folder / "moved.tif");
+    window = fresh();
+    auto sheet = sheets::describeSheet(folder / "moved.tif", Uuid{{9}}, Scale{25000});
+    ASSERT_TRUE(sheet);
+    sheet->path = "sheet.tif";
+    plan::PlanBuilder builder(smallPlan());
+    builder.put(std::move(*sheet));
+    window->work().begin(std::move(builder).build(), folder / "");
+    waitForFault("sheet");
+    EXPECT_NE(kept("sheet").find("sheet.tif"), std::string::npos) << kept("sheet");
+    EXPECT_NE(button("Say where it is..."), nullptr);
+    window->sheetIsAt(folder / "moved.tif");
+    rest();
+    settle();
+    EXPECT_EQ(kept("sheet"), "");
+    EXPECT_EQ(plan().sheets().front()->path, "moved.tif");
+    EXPECT_TRUE(window->work().isChanged());
+}
+
+TEST_F(Ground, AnotherSheetInItsPlaceIsRefused) {
+    std::filesystem::remove(folder / "heights.tif");
+    openOnSheet();
+    crosstick::testing::makeSheet(folder / "other.tif",
+                                  {.columns = 700, .rows = 800, .placement = {652000, 5, 0, 5100000, 0, -5}});
+    const plan::Plan before = plan();
+    window->sheetIsAt(folder / "other.tif");
+    rest();
+    EXPECT_TRUE(plan() == before);
+    EXPECT_TRUE(window->notices().said().contains(QStringLiteral("other.tif")))
+        << window->notices().said().toStdString();
+}
+
+TEST_F(Ground, AGridThatCannotBeOpenedIsToldAndThePlanStillOpens) {
+    auto sheet = sheets::describeSheet(folder / "sheet.tif", Uuid{{9}}, Scale{25000});
+    ASSERT_TRUE(sheet);
+    sheet->path = "sheet.tif";
+    sheet->crs = "EPSG:1";
+    plan::PlanBuilder builder(smallPlan());
+    builder.put(std::move(*sheet));
+    window->work().begin(std::move(builder).build(), folder / "");
+    rest();
+    EXPECT_TRUE(window->work().isOpen());
+    EXPECT_EQ(window->work().grid(), nullptr);
+    EXPECT_EQ(kept("grid").rfind("No grid, so nothing can be measured: ", 0), 0U) << kept("grid");
+    EXPECT_FALSE(window->grab().isNull());
+}
+
+}  // namespace
+}  // namespace crosstick::window
