@@ -21,6 +21,8 @@ std::span<const Words> filmWords() {
         Words{"film/tick-outside-window",
               "The crossing {easting} {northing} lies outside the window or too close to its frame. Choose one at "
               "least 7 mm inside, or move the window first."},
+        Words{"film/crossing-taken",
+              "Another tick stands on the crossing {easting} {northing}. Choose one that is free."},
         Words{"film/too-few-ticks", "{count} crossings hold no film in its place: name three or more."},
         Words{"film/ticks-in-a-row",
               "These ticks lie nearly in a row or close together: a film could turn about them. Spread them toward the "

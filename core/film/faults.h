@@ -9,6 +9,7 @@ inline constexpr FaultId kOffTheSheet{"film/off-the-sheet"};
 inline constexpr FaultId kTooFewCrossings{"film/too-few-crossings"};
 inline constexpr FaultId kNotACrossing{"film/not-a-crossing"};
 inline constexpr FaultId kTickOutsideWindow{"film/tick-outside-window"};
+inline constexpr FaultId kCrossingTaken{"film/crossing-taken"};
 inline constexpr FaultId kTooFewTicks{"film/too-few-ticks"};
 inline constexpr FaultId kTicksInARow{"film/ticks-in-a-row"};
 inline constexpr FaultId kWindowTooSmall{"film/window-too-small"};

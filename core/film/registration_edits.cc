@@ -14,9 +14,16 @@ using geodesy::PlanePoint;
 constexpr double kNear = 0.05;         ///< of the interval: what is typed to 10 m still means its crossing
 constexpr double kLeastSpread = 0.05;  ///< of the window: the largest triangle of three ticks
 
+Metres onLine(Metres at, Metres interval) {
+    return interval * std::round(at / interval);
+}
+
+PlanePoint nearestCrossing(PlanePoint point, Metres interval) {
+    return {onLine(point.easting, interval), onLine(point.northing, interval)};
+}
+
 std::optional<PlanePoint> crossingAt(PlanePoint point, Metres interval) {
-    const auto nearest = [interval](Metres v) { return interval * std::round(v / interval); };
-    const PlanePoint crossing{nearest(point.easting), nearest(point.northing)};
+    const PlanePoint crossing = nearestCrossing(point, interval);
     const double off =
         std::hypot((crossing.easting - point.easting).value(), (crossing.northing - point.northing).value());
     return off <= kNear * interval.value() ? std::optional(crossing) : std::nullopt;
@@ -43,7 +50,102 @@ double spread(const std::vector<PlanePoint>& ticks) {
     return most;
 }
 
+/// Where a tick at `place` goes when the window has moved: there, or to the nearest crossing inside that none of the
+/// others stands on; nothing where there is none.
+std::optional<PlanePoint> heldInside(const plan::Registration& window, PlanePoint place,
+                                     const std::vector<PlanePoint>& others, Metres interval, Metres inset) {
+    const auto isFree = [&](PlanePoint p) {
+        return isInside(window, p, inset) && std::find(others.begin(), others.end(), p) == others.end();
+    };
+    const auto within = [&](Metres at, Metres low, Metres high) {
+        const Metres first = interval * std::ceil((low + inset) / interval);
+        const Metres last = interval * std::floor((high - inset) / interval);
+        return std::max(first, std::min(at, last));
+    };
+    const PlanePoint near{within(place.easting, window.southWest.easting, window.northEast.easting),
+                          within(place.northing, window.southWest.northing, window.northEast.northing)};
+    // So many others take so many crossings at most: a free one lies within as many lines.
+    const auto reach = static_cast<int>(others.size());
+    std::optional<PlanePoint> best;
+    double least = 0;
+    for (int row = -reach; row <= reach; ++row) {
+        for (int column = -reach; column <= reach; ++column) {
+            const PlanePoint crossing{near.easting + interval * column, near.northing + interval * row};
+            const double far =
+                std::hypot((crossing.easting - place.easting).value(), (crossing.northing - place.northing).value());
+            if (isFree(crossing) && (!best || far < least)) {
+                best = crossing;
+                least = far;
+            }
+        }
+    }
+    return best;
+}
+
+Error crossingTaken(PlanePoint crossing) {
+    return {kCrossingTaken, {{"easting", crossing.easting.value()}, {"northing", crossing.northing.value()}}};
+}
+
 }  // namespace
+
+PlanePoint crossingNear(PlanePoint place, Scale scale) {
+    return nearestCrossing(place, gridInterval(scale));
+}
+
+Result<plan::Registration> withTickMoved(const plan::Registration& registration, std::size_t tick, PlanePoint to,
+                                         Scale scale) {
+    std::vector<PlanePoint> ticks = registration.ticks;
+    const PlanePoint crossing = crossingNear(to, scale);
+    const auto there = std::find(ticks.begin(), ticks.end(), crossing);
+    if (there != ticks.end() && static_cast<std::size_t>(there - ticks.begin()) != tick) {
+        return tl::unexpected(crossingTaken(crossing));
+    }
+    ticks[tick] = crossing;
+    return withTicksAt(registration, ticks, scale);
+}
+
+Result<plan::Registration> withTickAdded(const plan::Registration& registration, PlanePoint place, Scale scale) {
+    std::vector<PlanePoint> ticks = registration.ticks;
+    const PlanePoint crossing = crossingNear(place, scale);
+    if (std::find(ticks.begin(), ticks.end(), crossing) != ticks.end()) {
+        return tl::unexpected(crossingTaken(crossing));
+    }
+    ticks.push_back(crossing);
+    return withTicksAt(registration, ticks, scale);
+}
+
+Result<plan::Registration> withTickRemoved(const plan::Registration& registration, std::size_t tick, Scale scale) {
+    std::vector<PlanePoint> ticks = registration.ticks;
+    ticks.erase(ticks.begin() + static_cast<std::ptrdiff_t>(tick));
+    return withTicksAt(registration, ticks, scale);
+}
+
+Result<plan::Registration> withWindowPulled(const plan::Registration& registration, const WindowPull& pull,
+                                            Scale scale) {
+    const Metres interval = gridInterval(scale);
+    const auto pulled = [interval](Metres edge, Metres by) {
+        return by == Metres(0) ? edge : onLine(edge + by, interval / 10);
+    };
+    plan::Registration next = registration;
+    next.southWest = {pulled(next.southWest.easting, pull.west), pulled(next.southWest.northing, pull.south)};
+    next.northEast = {pulled(next.northEast.easting, pull.east), pulled(next.northEast.northing, pull.north)};
+    if (next.northEast.easting - next.southWest.easting < interval ||
+        next.northEast.northing - next.southWest.northing < interval) {
+        return fail(kWindowTooSmall, {{"least", interval.value()}});
+    }
+    const Metres inset = onGround(kTickInset, scale);
+    std::vector<PlanePoint> ticks;
+    std::vector<PlanePoint> driven;
+    for (const PlanePoint tick : registration.ticks) {
+        (isInside(next, tick, inset) ? ticks : driven).push_back(tick);
+    }
+    for (const PlanePoint tick : driven) {
+        if (const auto held = heldInside(next, tick, ticks, interval, inset)) {
+            ticks.push_back(*held);
+        }
+    }
+    return withTicksAt(next, ticks, scale);
+}
 
 Result<plan::Registration> withTicksAt(const plan::Registration& registration, const std::vector<PlanePoint>& crossings,
                                        Scale scale) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <vector>
 
 #include "core/plan/plan.h"
@@ -14,6 +15,30 @@ namespace crosstick::film {
 ///         film/ticks-in-a-row where the ticks span less than a twentieth of the window: a film could turn about them.
 [[nodiscard]] Result<plan::Registration> withTicksAt(const plan::Registration& registration,
                                                      const std::vector<geodesy::PlanePoint>& crossings, Scale scale);
+
+/// The crossing of the printed grid nearest to a place.
+[[nodiscard]] geodesy::PlanePoint crossingNear(geodesy::PlanePoint place, Scale scale);
+
+/// One tick more, one less, or one of them on the crossing nearest to a place.
+/// @param tick  its place in the registration's list, which must be there
+/// Errors: film/crossing-taken with "easting", "northing" where another tick stands there; those of withTicksAt.
+[[nodiscard]] Result<plan::Registration> withTickMoved(const plan::Registration& registration, std::size_t tick,
+                                                       geodesy::PlanePoint to, Scale scale);
+[[nodiscard]] Result<plan::Registration> withTickAdded(const plan::Registration& registration,
+                                                       geodesy::PlanePoint place, Scale scale);
+[[nodiscard]] Result<plan::Registration> withTickRemoved(const plan::Registration& registration, std::size_t tick,
+                                                         Scale scale);
+
+/// How far each edge of a window goes: east and north are positive.
+struct WindowPull {
+    Metres west, south, east, north;
+};
+
+/// The window with its edges pulled, each edge that goes laid on the nearest tenth of the grid interval. A tick that
+/// would stand outside or too close to the frame goes to the nearest free crossing inside; the others stay.
+/// Errors: film/window-too-small with "least" (metres a side); those of withTicksAt.
+[[nodiscard]] Result<plan::Registration> withWindowPulled(const plan::Registration& registration,
+                                                          const WindowPull& pull, Scale scale);
 
 /// A window between two corners, whichever they are, rounded outward to tenths of the grid interval, with the ticks
 /// that it would be proposed. Errors: film/window-too-small with "least" (metres a side); those of proposeTicks.

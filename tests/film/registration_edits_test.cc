@@ -1,5 +1,7 @@
 #include "core/film/registration_edits.h"
 
+#include <algorithm>
+#include <cmath>
 #include <random>
 
 #include <gtest/gtest.h>
@@ -61,6 +63,72 @@ TEST(TicksByHand, ThreeInARowAreRefused) {
     const auto next = withTicksAt(window(), {at(654000, 5098000), at(656000, 5098000), at(658000, 5098000)}, kScale);
     ASSERT_FALSE(next.has_value());
     EXPECT_EQ(next.error().fault, kTicksInARow);
+}
+
+TEST(TicksByHand, OneMovesToTheCrossingNearestToTheHand) {
+    const auto next = withTickMoved(window(), 1, at(657420, 5098350), kScale);
+    ASSERT_TRUE(next.has_value());
+    EXPECT_EQ(next->ticks, (std::vector{at(653000, 5097000), at(657000, 5098000), at(653000, 5104000)}));
+}
+
+TEST(TicksByHand, TwoNeverStandOnOneCrossing) {
+    const auto moved = withTickMoved(window(), 1, at(653100, 5097100), kScale);
+    ASSERT_FALSE(moved.has_value());
+    EXPECT_EQ(moved.error().fault, kCrossingTaken);
+    EXPECT_EQ(withTickAdded(window(), at(653100, 5097100), kScale).error().fault, kCrossingTaken);
+    EXPECT_EQ(withTickMoved(window(), 1, at(658100, 5097000), kScale).value(), window()) << "its own is no other's";
+}
+
+TEST(TicksByHand, AFourthComesAndGoesAndThreeStay) {
+    const auto four = withTickAdded(window(), at(658200, 5104100), kScale);
+    ASSERT_TRUE(four.has_value());
+    EXPECT_EQ(four->ticks.back(), at(658000, 5104000));
+    EXPECT_EQ(withTickRemoved(*four, 3, kScale).value(), window());
+    EXPECT_EQ(withTickRemoved(window(), 0, kScale).error().fault, kTooFewTicks);
+}
+
+TEST(WindowByHand, AnEdgeGoesToTenthsOfTheGridAndTheOthersStay) {
+    const auto next = withWindowPulled(window(), {.west = {}, .south = {}, .east = Metres(1234), .north = {}}, kScale);
+    ASSERT_TRUE(next.has_value());
+    EXPECT_EQ(next->northEast, at(660700, 5105500));
+    EXPECT_EQ(next->southWest, window().southWest);
+    EXPECT_EQ(next->ticks, window().ticks);
+}
+
+TEST(WindowByHand, DrivesTicksBeforeItAndLeavesTheOthers) {
+    const auto next = withWindowPulled(window(), {.west = Metres(1000), .south = {}, .east = {}, .north = {}}, kScale);
+    ASSERT_TRUE(next.has_value());
+    EXPECT_EQ(next->southWest.easting, Metres(653500));
+    std::vector<geodesy::PlanePoint> ticks = next->ticks;
+    EXPECT_NE(std::find(ticks.begin(), ticks.end(), at(658000, 5097000)), ticks.end());
+    EXPECT_NE(std::find(ticks.begin(), ticks.end(), at(654000, 5097000)), ticks.end());
+    EXPECT_NE(std::find(ticks.begin(), ticks.end(), at(654000, 5104000)), ticks.end());
+}
+
+TEST(WindowByHand, LawWhateverThePullWhatComesIsARegistrationOrAReason) {
+    const unsigned seed = std::random_device{}();
+    SCOPED_TRACE("seed " + std::to_string(seed));
+    std::mt19937 random(seed);
+    std::uniform_real_distribution<double> far(-6000, 6000);
+    int taken = 0;
+    for (int round = 0; round < 300; ++round) {
+        const auto next = withWindowPulled(
+            window(), {Metres(far(random)), Metres(far(random)), Metres(far(random)), Metres(far(random))}, kScale);
+        if (!next) {
+            continue;
+        }
+        ++taken;
+        EXPECT_EQ(withTicksAt(*next, next->ticks, kScale).value(), *next);
+        EXPECT_NEAR(std::remainder(next->southWest.easting.value(), 100), 0, 1e-6);
+        EXPECT_NEAR(std::remainder(next->northEast.northing.value(), 100), 0, 1e-6);
+    }
+    EXPECT_GT(taken, 30);
+}
+
+TEST(WindowByHand, PulledTooNarrowIsRefused) {
+    const auto next = withWindowPulled(window(), {.west = Metres(6500), .south = {}, .east = {}, .north = {}}, kScale);
+    ASSERT_FALSE(next.has_value());
+    EXPECT_EQ(next.error().fault, kWindowTooSmall);
 }
 
 TEST(WindowByHand, LiesOnTenthsOfTheGridHoldsBothCornersAndHasItsTicks) {
