@@ -301,10 +301,15 @@ void placeInTurn(Desk& desk, const std::vector<Sorted>& sorted, const std::vecto
 
 }  // namespace
 
-drawing::Drawing EngravedFilm::all() const {
+drawing::Drawing EngravedFilm::all() const& {
+    EngravedFilm copy = *this;
+    return std::move(copy).all();
+}
+
+drawing::Drawing EngravedFilm::all() && {
     drawing::Drawing whole;
-    for (const EngravedItem& item : items) {
-        whole.append(item.drawing);
+    for (EngravedItem& item : items) {
+        whole.append(std::move(item.drawing));
     }
     return whole;
 }

@@ -44,7 +44,8 @@ struct EngravedItem {
 struct EngravedFilm {
     std::vector<EngravedItem> items;  ///< in painting order
     std::vector<Remark> remarks;
-    [[nodiscard]] drawing::Drawing all() const;
+    [[nodiscard]] drawing::Drawing all() const&;
+    [[nodiscard]] drawing::Drawing all() &&;
 };
 
 /// Every measure and route that a film shows, in film millimetres, by the engraving rules: lines broken for their

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <iterator>
 #include <optional>
 #include <string>
 #include <variant>
@@ -97,6 +98,10 @@ struct Drawing {
     friend bool operator==(const Drawing&, const Drawing&) = default;
 
     void append(const Drawing& other) { marks.insert(marks.end(), other.marks.begin(), other.marks.end()); }
+    void append(Drawing&& other) {
+        marks.insert(marks.end(), std::make_move_iterator(other.marks.begin()),
+                     std::make_move_iterator(other.marks.end()));
+    }
     [[nodiscard]] bool isEmpty() const { return marks.empty(); }
 };
 

@@ -155,6 +155,16 @@ std::optional<Zone> gridZoneOf(const CrsFacts& facts) {
     return facts.utm;
 }
 
+/// One of crsOfZone's own: known to be projected without asking PROJ, whose opening of its tables costs a millisecond.
+bool isZoneCrs(const std::string& crs) {
+    constexpr std::string_view kEpsg = "EPSG:";
+    const auto code = crs.starts_with(kEpsg) ? parseWhole(std::string_view(crs).substr(kEpsg.size())) : std::nullopt;
+    if (!code || crs.size() != kEpsg.size() + 5 - (*code < 10000 ? 1 : 0)) {
+        return false;
+    }
+    return *code == 5041 || *code == 5042 || (*code > 32600 && *code <= 32660) || (*code > 32700 && *code <= 32760);
+}
+
 Pj operation(PJ_CONTEXT* context, const PJ* from, const PJ* to) {
     Pj raw(proj_create_crs_to_crs_from_pj(context, from, to, nullptr, nullptr));
     return raw ? Pj(proj_normalize_for_visualization(context, raw.get())) : nullptr;
@@ -219,6 +229,9 @@ PlaneLink::~PlaneLink() = default;
 
 Result<PlaneLink> PlaneLink::between(const std::string& from, const std::string& to) {
     auto parts = std::make_unique<Parts>();
+    if (from == to && isZoneCrs(from)) {
+        return PlaneLink(std::move(parts));
+    }
     parts->context = newContext();
     PJ_CONTEXT* context = parts->context.get();
     auto source = projected(context, from);

@@ -102,21 +102,54 @@ std::optional<movement::GmAngle> gmOf(const plan::Film& film, const Common& comm
     return common.gm;
 }
 
-GroundOnPage groundOf(const FilmsOrder& order, const plan::Film& film, const film::Frame& frame,
-                      const film::Page& page) {
+/// What files carry of the windows of a set, worked out once for films that share theirs: it costs as much as painting
+/// a film.
+class CarriedWindows {
+  public:
+    Result<geodesy::CarriedCrs> of(const film::Frame& frame) {
+        const drawing::Box window = frame.window();
+        const geodesy::PlanePoint low = frame.filmToGrid({window.left, window.bottom});
+        const geodesy::PlanePoint high = frame.filmToGrid({window.right, window.top});
+        if (!known_ || crs_ != frame.gridCrs() || low != low_ || high != high_) {
+            auto carried = geodesy::carriedCrs(frame.gridCrs(),
+                                               {low, {low.easting, high.northing}, high, {high.easting, low.northing}});
+            if (!carried) {
+                return carried;
+            }
+            known_ = std::move(*carried);
+            crs_ = frame.gridCrs();
+            low_ = low;
+            high_ = high;
+        }
+        return *known_;
+    }
+
+  private:
+    std::optional<geodesy::CarriedCrs> known_;
+    std::string crs_;
+    geodesy::PlanePoint low_, high_;
+};
+
+/// What is worked out from film to film of a set.
+struct Progress {
+    film::SetLayout& layout;
+    CarriedWindows carried = {};
+};
+
+Result<GroundOnPage> groundOf(const FilmsOrder& order, const plan::Film& film, const film::Frame& frame,
+                              const film::Page& page, CarriedWindows& windows) {
     const drawing::Box window = frame.window();
     const plan::SheetPtr sheet = order.plan.groundSheet(film);
-    return {{window.left + page.windowAt.x, window.top + page.windowAt.y, window.right + page.windowAt.x,
-             window.bottom + page.windowAt.y},
-            frame.filmToGrid({window.left, window.bottom}),
-            frame.filmToGrid({window.right, window.top}),
-            frame.gridCrs(),
-            sheet ? sheet->name : std::string{}};
+    return windows.of(frame).map([&](geodesy::CarriedCrs&& carried) {
+        return GroundOnPage{{window.left + page.windowAt.x, window.top + page.windowAt.y,
+                             window.right + page.windowAt.x, window.bottom + page.windowAt.y},
+                            std::move(carried),
+                            sheet ? sheet->name : std::string{}};
+    });
 }
 
-Result<FilmPage> compose(const FilmsOrder& order, const Common& common, film::SetLayout& layout,
-                         const plan::FilmPtr& film) {
-    const auto frame = layout.frame(*film, order.scale);
+Result<FilmPage> compose(const FilmsOrder& order, const Common& common, Progress& progress, const plan::FilmPtr& film) {
+    const auto frame = progress.layout.frame(*film, order.scale);
     if (!frame) {
         return tl::unexpected(frame.error());
     }
@@ -128,7 +161,7 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, film::Se
     pageOrder.legendRows = common.legendRows;
     pageOrder.gm = gmOf(*film, common);
     pageOrder.angles = order.angles;
-    auto page = layout.layOut(pageOrder);
+    auto page = progress.layout.layOut(pageOrder);
     if (!page) {
         return tl::unexpected(page.error());
     }
@@ -136,9 +169,11 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, film::Se
     symbols::EngravedFilm marks = symbols::engrave(engraving);
     FilmPage out{film, frame->scale(), frame->gridCrs(), std::move(*page), {}, {}, std::move(marks.remarks)};
     out.drawing = out.page.furniture;
-    out.drawing.append(drawing::moved(marks.all(), out.page.windowAt));
-    out.ground = groundOf(order, *film, *frame, out.page);
-    return out;
+    out.drawing.append(drawing::moved(std::move(marks).all(), out.page.windowAt));
+    return groundOf(order, *film, *frame, out.page, progress.carried).map([&out](GroundOnPage&& ground) {
+        out.ground = std::move(ground);
+        return std::move(out);
+    });
 }
 
 }  // namespace
@@ -151,8 +186,9 @@ Result<std::vector<Error>> composeFilms(const FilmsOrder& order, const TakePage&
     }
     film::SetLayout layout(*plan);
     const Common common = commonOf(order, *plan, layout, notes);
+    Progress progress{layout};
     for (const plan::FilmPtr& film : order.films) {
-        auto page = compose(order, common, layout, film);
+        auto page = compose(order, common, progress, film);
         if (!page) {
             return tl::unexpected(page.error());
         }

@@ -7,19 +7,17 @@
 #include <vector>
 
 #include "core/film/paper.h"
-#include "core/geodesy/points.h"
+#include "core/geodesy/carried_crs.h"
 #include "core/units/time.h"
 #include "ui/press/painter.h"
 
 namespace crosstick::press {
 
-/// A part of a page that shows ground: its place on the page and its corners in a sheet's grid.
+/// A part of a page that shows ground: its place on the page and its corners on the datum of a sheet's grid.
 struct GroundOnPage {
-    drawing::Box onPage;  ///< page millimetres
-    geodesy::PlanePoint southWest;
-    geodesy::PlanePoint northEast;
-    std::string crs;
-    std::string name;  ///< what the ground is called: the sheet's name
+    drawing::Box onPage;          ///< page millimetres
+    geodesy::CarriedCrs carried;  ///< the grid, with the corners south-west, north-west, north-east, south-east
+    std::string name;             ///< what the ground is called: the sheet's name
 };
 
 struct PdfPage {
@@ -40,7 +38,7 @@ struct PdfFacts {
 /// Pages as PDF: vectors only, text as text in the embedded face, page box exact to a millionth of a point, one layer
 /// for each page that names one, ground registered for readers that know how, "print at true size" asked for. The same
 /// arguments give the same bytes.
-/// Needs a QGuiApplication. Errors: press/no-pages, press/pdf-refused with "why"; geodesy's for the ground's CRS.
+/// Needs a QGuiApplication. Errors: press/no-pages, press/pdf-refused with "why".
 [[nodiscard]] Result<std::string> pdfBytes(const std::vector<PdfPage>& pages, const PdfFacts& facts, const Faces& faces,
                                            const Inks& inks);
 

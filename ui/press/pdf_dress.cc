@@ -11,7 +11,6 @@
 #include <qpdf/QPDFPageObjectHelper.hh>
 #include <qpdf/QPDFWriter.hh>
 
-#include "core/geodesy/carried_crs.h"
 #include "core/units/number_text.h"
 #include "ui/press/faults.h"
 
@@ -112,20 +111,10 @@ void wrapMarks(QPDF& pdf, QPDFPageObjectHelper& page, const PdfPage& given, std:
     }
 }
 
-/// The window's corners on their own datum, and what the file says of their grid.
-Result<geodesy::CarriedCrs> carriedBy(const GroundOnPage& ground) {
-    const auto& low = ground.southWest;
-    const auto& high = ground.northEast;
-    return geodesy::carriedCrs(ground.crs, {low, {low.easting, high.northing}, high, {high.easting, low.northing}});
-}
-
-bool isSameGround(const GroundOnPage& a, const GroundOnPage& b) {
-    return a.crs == b.crs && a.southWest == b.southWest && a.northEast == b.northEast;
-}
-
 /// ISO 32000-2, 12.10: a viewport whose corners are given in degrees of the grid's own datum.
-void registerGround(Handle page, const PdfPage& given, const geodesy::CarriedCrs& carried) {
+void registerGround(Handle page, const PdfPage& given) {
     const GroundOnPage& ground = *given.ground;
+    const geodesy::CarriedCrs& carried = ground.carried;
     Handle corners = Handle::newArray();
     for (const geodesy::DatumPoint& point : carried.points) {
         corners.appendItem(number(point.latitude.value(), 10));
@@ -234,21 +223,11 @@ Result<std::string> dressed(const std::string& raw, const std::vector<PdfPage>& 
             return fail(kPdfRefused, {{"why", std::string("a page is missing")}});
         }
         std::vector<Handle> layers;
-        Result<geodesy::CarriedCrs> carried;
-        const GroundOnPage* known = nullptr;
         for (std::size_t n = 0; n < pages.size(); ++n) {
             wrapMarks(pdf, painted[n], pages[n], layers);
-            if (!pages[n].ground) {
-                continue;
+            if (pages[n].ground) {
+                registerGround(painted[n].getObjectHandle(), pages[n]);
             }
-            if (known == nullptr || !isSameGround(*known, *pages[n].ground)) {
-                carried = carriedBy(*pages[n].ground);
-                if (!carried) {
-                    return tl::unexpected(carried.error());
-                }
-                known = &*pages[n].ground;
-            }
-            registerGround(painted[n].getObjectHandle(), pages[n], *carried);
         }
         listLayers(pdf, layers);
         sayWhatItIs(pdf, facts);
