@@ -5,6 +5,8 @@
 
 #include <QPainter>
 
+#include "ui/table/behind.h"
+
 namespace crosstick::table {
 namespace {
 
@@ -148,6 +150,7 @@ FilmLayer::FilmLayer(const std::filesystem::path& share, QObject* parent)
         send();
         Q_EMIT failed(fault);
     });
+    connect(&thread_, &QThread::started, worker_, &stepBehind);
     thread_.start();
 }
 

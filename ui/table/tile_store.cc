@@ -4,6 +4,8 @@
 
 #include <QPainter>
 
+#include "ui/table/behind.h"
+
 namespace crosstick::table {
 namespace {
 
@@ -44,7 +46,8 @@ TileStore::TileStore(QObject* parent, std::size_t capBytes) : QObject(parent), r
             Q_EMIT failed(fault);
         }
     });
-    thread_.start(QThread::LowPriority);
+    connect(&thread_, &QThread::started, reader_, &stepBehind);
+    thread_.start();
 }
 
 TileStore::~TileStore() {
