@@ -15,6 +15,12 @@ bool looksLikeNumber(const std::string& argument) {
            (std::isdigit(static_cast<unsigned char>(argument[1])) != 0 || argument[1] == '.');
 }
 
+/// A screen that a window could open on.
+bool hasScreen() {
+    // No other thread runs yet that could set them: NOLINTNEXTLINE(concurrency-mt-unsafe)
+    return std::getenv("DISPLAY") != nullptr || std::getenv("WAYLAND_DISPLAY") != nullptr;
+}
+
 }  // namespace
 
 Exit couldNot(const Surroundings& surroundings, const Error& error) {
@@ -25,7 +31,7 @@ Exit couldNot(const Surroundings& surroundings, const Error& error) {
 Exit run(std::vector<std::string> arguments, const Surroundings& surroundings) {
     CLI::App program{"Films, route cards and figures for a map sheet: a planning and training aid.", "crosstick"};
     program.require_subcommand(1);
-    if (arguments.empty() && (std::getenv("DISPLAY") != nullptr || std::getenv("WAYLAND_DISPLAY") != nullptr)) {
+    if (arguments.empty() && hasScreen()) {
         arguments = {"open"};  // the name alone is what a person starts from the desktop
     }
     Action action;

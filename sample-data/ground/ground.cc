@@ -110,6 +110,7 @@ void letFall(Pinned& given, const Field<Cover>& cover, const std::vector<NamedPe
 
 std::vector<NamedPegs> smoothedLines(const std::vector<NamedPegs>& lines) {
     std::vector<NamedPegs> curves;
+    curves.reserve(lines.size());
     for (const NamedPegs& line : lines) {
         curves.push_back({line.name, smoothed(line.pegs, kStep)});
     }

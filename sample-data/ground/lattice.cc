@@ -108,6 +108,10 @@ Field<float> blurred(const Field<float>& field, double sigmaCells) {
         weights.push_back(static_cast<float>(std::exp(-0.5 * i * i / (sigmaCells * sigmaCells))));
         sum += weights.back();
     }
+    const auto weightOf = [&weights, reach](int step) {
+        const int place = step + reach;
+        return weights[static_cast<std::size_t>(place)];
+    };
     const Lattice& lattice = field.lattice;
     Field<float> across(lattice);
     Field<float> both(lattice);
@@ -115,8 +119,7 @@ Field<float> blurred(const Field<float>& field, double sigmaCells) {
         for (int column = 0; column < lattice.columns; ++column) {
             float value = 0;
             for (int i = -reach; i <= reach; ++i) {
-                value += weights[static_cast<std::size_t>(i + reach)] *
-                         field(std::clamp(column + i, 0, lattice.columns - 1), row);
+                value += weightOf(i) * field(std::clamp(column + i, 0, lattice.columns - 1), row);
             }
             across(column, row) = value / sum;
         }
@@ -124,7 +127,7 @@ Field<float> blurred(const Field<float>& field, double sigmaCells) {
     for (int row = 0; row < lattice.rows; ++row) {
         for (int i = -reach; i <= reach; ++i) {
             const int from = std::clamp(row + i, 0, lattice.rows - 1);
-            const float weight = weights[static_cast<std::size_t>(i + reach)] / sum;
+            const float weight = weightOf(i) / sum;
             for (int column = 0; column < lattice.columns; ++column) {
                 both(column, row) += weight * across(column, from);
             }

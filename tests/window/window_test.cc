@@ -351,5 +351,29 @@ TEST_F(TheWindow, TicksAndWindowMoveToTheCrossingsThatAreTyped) {
         << "each is one step";
 }
 
+TEST_F(TheWindow, TicksAndWindowMoveUnderTheHand) {
+    open();
+    const plan::Registration present{
+        at(-2500, -1300), at(2500, 1300), {at(-2000, -1000), at(2000, -1000), at(-2000, 1000)}, {}};
+    plan::PlanBuilder builder(plan());
+    builder.registration(present);
+    window->work().commit(std::move(builder).build(), "begin");
+    settle();
+    window->run("ticks-by-hand");
+    drag(at(2000, -1000), at(1060, -1040));
+    EXPECT_EQ(plan().registration()->ticks[1], at(1000, -1000));
+    drag(at(0, 1300), at(0, 1600));
+    EXPECT_EQ(plan().registration()->northEast, at(2500, 1600));
+    drag(at(1000, -1000), at(-2000, -1000));
+    EXPECT_NE(window->notices().said().indexOf(QStringLiteral("Another tick")), -1)
+        << window->notices().said().toStdString();
+    window->run("undo");
+    window->run("undo");
+    EXPECT_EQ(plan().registration()->northEast, present.northEast);
+    EXPECT_EQ(plan().registration()->ticks, present.ticks);
+    QTest::keyClick(&window->table(), Qt::Key_Escape);
+    EXPECT_FALSE(window->table().isDrawing());
+}
+
 }  // namespace
 }  // namespace crosstick::window

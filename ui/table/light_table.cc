@@ -347,6 +347,12 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
             line.push_back(at(p));
         }
         paintWet(painter, line, wet.closes, colours);
+        std::vector<QPointF> marks;
+        marks.reserve(wet.marks.size());
+        for (const geodesy::PlanePoint p : wet.marks) {
+            marks.push_back(at(p));
+        }
+        paintHandles(painter, marks, colours);
         threads(pointer_);
         paintCrossHair(painter, pointer_, colours);
         const plan::FilmPtr film = work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;

@@ -39,6 +39,9 @@ void LightTable::apply(const tools::Reply& reply) {
     if (reply.select) {
         work_.select(*reply.select);
     }
+    if (reply.refused) {
+        Q_EMIT refused(*reply.refused);
+    }
     if (reply.commit && reply.commit->named) {
         Q_EMIT labelWanted();
     }

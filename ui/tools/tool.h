@@ -40,7 +40,8 @@ struct Reply {
     bool draftGone = false;           ///< show the present plan again
     std::optional<Commit> commit;
     std::optional<std::optional<plan::ItemId>> select;
-    bool done = false;  ///< the tool lays itself down
+    std::optional<Error> refused;  ///< why nothing came of what the hand did
+    bool done = false;             ///< the tool lays itself down
 };
 
 /// What is wet: drawn in our colour over everything, ending at the hand.
@@ -49,6 +50,9 @@ struct Wet {
     bool closes = false;              ///< an area
     std::string what;                 ///< "CP 3", "PL B"
     std::optional<std::size_t> from;  ///< figures are told from this point of the line to the last
+    plan::Points marks = {};          ///< what the hand may take hold of
+    enum class Belongs { ToTheFilm, ToThePlan };
+    Belongs belongs = Belongs::ToTheFilm;
 };
 
 /// A route as it would be if it ended at the hand: for the ledger's live row.

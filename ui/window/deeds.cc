@@ -3,9 +3,11 @@
 
 #include "core/film/registration.h"
 #include "core/film/registration_edits.h"
+#include "core/geodesy/faults.h"
 #include "core/plan/edits.h"
 #include "ui/details/grid_entry.h"
 #include "ui/tools/place_tool.h"
+#include "ui/tools/registration_tool.h"
 #include "ui/tools/route_tool.h"
 #include "ui/window/window.h"
 
@@ -167,6 +169,24 @@ void Window::moveRegistration() {
     builder.registration(std::move(*proposed));
     work_.commit(std::move(builder).build(), "move ticks and window");
     say(tr("Ticks and window now lie round what is drawn. Films that were printed before no longer fit these."));
+}
+
+void Window::holdRegistration() {
+    if (work_.grid() == nullptr) {
+        return;
+    }
+    say({});
+    work_.select(std::nullopt);
+    detailsWanted_ = false;
+    arrange();
+    using Way = Result<geodesy::PlanePoint>;
+    const auto closed = [] { return Way(fail(geodesy::kNoTransformation, {})); };
+    table_->setTool(std::make_unique<tools::RegistrationTool>(tools::GridWays{
+        [this, closed](geodesy::PlanePoint p) { return work_.grid() == nullptr ? closed() : work_.grid()->onGrid(p); },
+        [this, closed](geodesy::PlanePoint p) {
+            return work_.grid() == nullptr ? closed() : work_.grid()->inPlan(p);
+        }}));
+    table_->setFocus();
 }
 
 /// Typed grids, parted by commas, on the grid of the work.

@@ -93,6 +93,7 @@ void Window::buildEditMenu(QMenuBar* bar) {
     });
     add(menu, "new-phase", tr("New phase"), key("Ctrl+Shift+F"), [this] { newPhase(); });
     add(menu, "ticks", tr("Ticks and window to what is drawn"), {}, [this] { moveRegistration(); });
+    add(menu, "ticks-by-hand", tr("Ticks and window by hand"), key("Ctrl+Alt+T"), [this] { holdRegistration(); });
     add(menu, "ticks-at", tr("Ticks on other crossings"), key("Ctrl+T"), [this] { askForTicks(); });
     add(menu, "window-at", tr("Window from corner to corner"), key("Ctrl+Shift+T"), [this] { askForWindow(); });
 }

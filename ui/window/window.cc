@@ -141,6 +141,7 @@ void Window::connectParts() {
     });
     connect(table_, &table::LightTable::nextWanted, this, &Window::selectNext);
     connect(table_, &table::LightTable::menuWanted, this, &Window::showThingMenu);
+    connect(table_, &table::LightTable::refused, this, [this](const Error& why) { say(outside_.say(why)); });
     connect(table_, &table::LightTable::toolDone, this, [this] { renewHead(); });
     connect(details_, &details::Details::left, this, [this] { table_->setFocus(); });
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
@@ -188,9 +189,10 @@ void Window::renewHead() {
     setWindowTitle(open ? text(work_.plan().heading().name) + QStringLiteral("[*] \u2013 Crosstick") : tr("Crosstick"));
     setWindowModified(open && work_.isChanged());
     const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
-    for (const char* name : {"save",      "save-as",  "copies",    "films-pdf", "close",     "fit",       "whole-sheet",
-                             "true-size", "route",    "alternate", "new-film",  "new-phase", "ticks",     "ticks-at",
-                             "window-at", "north-up", "page-up",   "march-up",  "turn-left", "turn-right"}) {
+    for (const char* name :
+         {"save",      "save-as",       "copies",    "films-pdf", "close",     "fit",       "whole-sheet",
+          "true-size", "route",         "alternate", "new-film",  "new-phase", "ticks",     "ticks-at",
+          "window-at", "ticks-by-hand", "north-up",  "page-up",   "march-up",  "turn-left", "turn-right"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();

@@ -151,6 +151,7 @@ class Window final : public QMainWindow {
     void moveRegistration();
     void askForTicks();
     void askForWindow();
+    void holdRegistration();
     void keepRegistration(const plan::Registration& next);
     [[nodiscard]] Result<std::vector<geodesy::PlanePoint>> gridsTyped(const QString& typed) const;
     [[nodiscard]] QString gridsToType(const std::vector<geodesy::PlanePoint>& onGrid) const;
