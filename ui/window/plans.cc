@@ -122,19 +122,18 @@ void Window::begin(const plan::Plan& plan, const std::filesystem::path& folder) 
 }
 
 void Window::askForScale(const QString& words, std::function<void(Scale)> then) {
-    question_->ask(words, QStringLiteral("25000"),
-                   [this, then = std::move(then)](QString answer) -> std::optional<QString> {
-                       constexpr double kLeast = 1000;
-                       constexpr double kMost = 1000000;
-                       answer.remove(QLatin1Char(' ')).remove(QLatin1Char(',')).remove(QLatin1String("1:"));
-                       bool isNumber = false;
-                       const double number = answer.toDouble(&isNumber);
-                       if (!isNumber || number < kLeast || number > kMost) {
-                           return tr("A number from 1000 to 1000000, as the sheet prints it behind \"1:\".");
-                       }
-                       then(Scale{number});
-                       return std::nullopt;
-                   });
+    question_->ask(words, QStringLiteral("25000"), [then = std::move(then)](QString answer) -> std::optional<QString> {
+        constexpr double kLeast = 1000;
+        constexpr double kMost = 1000000;
+        answer.remove(QLatin1Char(' ')).remove(QLatin1Char(',')).remove(QLatin1String("1:"));
+        bool isNumber = false;
+        const double number = answer.toDouble(&isNumber);
+        if (!isNumber || number < kLeast || number > kMost) {
+            return tr("A number from 1000 to 1000000, as the sheet prints it behind \"1:\".");
+        }
+        then(Scale{number});
+        return std::nullopt;
+    });
 }
 
 void Window::askForGrid() {

@@ -50,6 +50,7 @@ Window::Window(Outside outside, QWidget* parent)
 }
 
 Window::~Window() {
+    hide();                    // the panels look at the work once more while they are hidden: it must still be there
     work_.errands().finish();  // whatever still runs answers to this window
     work_.disconnect(this);
     work_.errands().disconnect(doing_);
