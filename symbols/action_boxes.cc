@@ -238,7 +238,8 @@ BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& ga
     return shape;
 }
 
-void placeActionBox(Desk& desk, Subject& subject, const std::vector<Vector>& legs) {
+void placeActionBox(Desk& desk, Subject& subject) {
+    const std::vector<Vector>& legs = subject.legs;
     const Point spot = subject.points.front();
     const BoxContent content = boxContent(*subject.measure);
     const BoxShape shape =

@@ -27,7 +27,6 @@ struct BoxShape {
 
 /// Places and draws an action box: on its spot, where it was set aside by hand, or in the first place aside that is
 /// free.
-/// @param legs  directions of the routes' legs that leave the spot (none off a route)
-void placeActionBox(Desk& desk, Subject& subject, const std::vector<Vector>& legs);
+void placeActionBox(Desk& desk, Subject& subject);
 
 }  // namespace crosstick::symbols

@@ -40,20 +40,6 @@ bool contains(const Points& ring, Point p) {
     return in;
 }
 
-std::vector<Label> wordings(const plan::Measure& measure, double letters) {
-    const measures::Entry* entry = measures::find(measure.kind);
-    const std::string abbreviation(entry == nullptr ? std::string_view{} : entry->abbreviation);
-    const std::string name = bareName(measure.name.empty() ? measure.number : measure.name, abbreviation);
-    const std::string one = abbreviation + (abbreviation.empty() || name.empty() ? "" : " ") + name;
-    if (one.empty()) {
-        return {};
-    }
-    if (abbreviation.empty() || name.empty() || !measure.number.empty()) {
-        return {{{one}, letters}};
-    }
-    return {{{abbreviation, name}, letters}, {{one}, letters}};
-}
-
 /// Places inside, the pole first, then a net of 1.5 mm outwards from it.
 Points insidePlaces(const Points& ring) {
     const Point pole = poleOf(ring);
@@ -68,7 +54,7 @@ Points insidePlaces(const Points& ring) {
     return places;
 }
 
-bool placeInside(Desk& desk, Subject& subject, const std::vector<Label>& labels) {
+std::optional<TurnedBox> placeInside(Desk& desk, Subject& subject, const std::vector<Label>& labels) {
     const Points places = insidePlaces(subject.points);
     for (const int allowed : {0, 99}) {
         for (const Label& label : labels) {
@@ -77,12 +63,12 @@ bool placeInside(Desk& desk, Subject& subject, const std::vector<Label>& labels)
                 if (holds(subject.points, box.grown(kInside)) && desk.fits(box) &&
                     desk.taken().crossings(box.grown(0.3), subject.order) <= allowed) {
                     desk.write(subject, label, middle, Degrees(0));
-                    return true;
+                    return box;
                 }
             }
         }
     }
-    return false;
+    return std::nullopt;
 }
 
 /// The nearest point of the edge to where the label stands.
@@ -100,7 +86,7 @@ Point edgeToward(const Points& ring, Point from) {
     return best;
 }
 
-bool placeOutside(Desk& desk, Subject& subject, const Label& label) {
+std::optional<TurnedBox> placeOutside(Desk& desk, Subject& subject, const Label& label) {
     drawing::Box bounds;
     for (const Point p : subject.points) {
         bounds = bounds.joined({p.x, p.y, p.x, p.y});
@@ -120,11 +106,11 @@ bool placeOutside(Desk& desk, Subject& subject, const Label& label) {
                 }
                 desk.write(subject, label, middle, Degrees(0));
                 extensionLine(desk, subject, labelEdge(box, edge), edge, ExtensionEnd::Tick);
-                return true;
+                return box;
             }
         }
     }
-    return false;
+    return std::nullopt;
 }
 
 /// Is there a place inside a ring farther from its edge than that?
@@ -177,21 +163,6 @@ drawing::Polyline edgeOf(const Points& points) {
     return isThin ? drawing::Polyline{asLine(points), false} : drawing::Polyline{points, true};
 }
 
-void drawEdge(Desk& desk, Subject& subject, const drawing::Polyline& edge) {
-    std::vector<drawing::Polyline> pieces{edge};
-    if (subject.manner.standing == Standing::Planned) {
-        pieces =
-            drawing::dashed(drawing::Path(edge.points, edge.closed), drawing::kPlanned, drawing::CornerRule::UsersLine);
-    }
-    std::vector<drawing::Polyline> ink;
-    for (const drawing::Polyline& piece : pieces) {
-        for (drawing::Polyline& part : drawing::clipped(piece, desk.window())) {
-            ink.push_back(std::move(part));
-        }
-    }
-    desk.inkOf(subject).lines(std::move(ink), desk.gauge().pen);
-}
-
 }  // namespace
 
 bool holds(const Points& ring, const TurnedBox& box) {
@@ -208,21 +179,84 @@ bool holds(const Points& ring, const TurnedBox& box) {
     return true;
 }
 
-void placeArea(Desk& desk, Subject& subject) {
-    const drawing::Polyline edge = edgeOf(inOrder(subject.points));
+std::vector<Label> areaWordings(const plan::Measure& measure, double letters) {
+    const measures::Entry* entry = measures::find(measure.kind);
+    const bool isBare = entry == nullptr || entry->wording == measures::Wording::Bare;
+    const std::string abbreviation(isBare ? std::string_view{} : entry->abbreviation);
+    const std::string name = bareName(measure.name.empty() ? measure.number : measure.name, abbreviation);
+    const std::string one = abbreviation + (abbreviation.empty() || name.empty() ? "" : " ") + name;
+    if (one.empty()) {
+        return {};
+    }
+    if (abbreviation.empty() || name.empty() || !measure.number.empty()) {
+        return {{{one}, letters}};
+    }
+    return {{{abbreviation, name}, letters}, {{one}, letters}};
+}
+
+drawing::Polyline areaEdge(Subject& subject) {
+    drawing::Polyline edge = edgeOf(inOrder(subject.points));
     subject.points = edge.points;
-    drawEdge(desk, subject, edge);
-    const auto labels = wordings(*subject.measure, desk.gauge().letters);
-    if (labels.empty()) {
-        return;
+    return edge;
+}
+
+void inkEdge(Desk& desk, Subject& subject, const drawing::Polyline& edge, const std::vector<drawing::Stretch>& gaps) {
+    const drawing::Path path(edge.points, edge.closed);
+    std::vector<drawing::Polyline> ink;
+    std::vector<drawing::Polyline> pieces{edge};
+    if (!gaps.empty()) {
+        pieces.clear();
+        for (const drawing::Stretch& piece : drawing::without({{0, path.length()}}, gaps)) {
+            pieces.push_back({path.between(piece.from, piece.to), false});
+        }
     }
-    if (desk.writeByHand(subject, labels.front(), Degrees(0))) {
-        return;
+    for (const drawing::Polyline& piece : pieces) {
+        const auto parts = subject.manner.standing == Standing::Planned
+                               ? drawing::dashed(drawing::Path(piece.points, piece.closed), drawing::kPlanned,
+                                                 drawing::CornerRule::UsersLine)
+                               : std::vector<drawing::Polyline>{piece};
+        for (const drawing::Polyline& part : parts) {
+            for (drawing::Polyline& seen : drawing::clipped(part, desk.window())) {
+                ink.push_back(std::move(seen));
+            }
+        }
     }
-    const bool hasInside = edge.closed && subject.points.size() > 2;
-    if ((!hasInside || !placeInside(desk, subject, labels)) && !placeOutside(desk, subject, labels.back())) {
+    desk.inkOf(subject).lines(std::move(ink), desk.gauge().pen);
+}
+
+std::optional<TurnedBox> nameArea(Desk& desk, Subject& subject, const drawing::Polyline& edge,
+                                  const std::vector<Label>& wordings) {
+    if (wordings.empty()) {
+        return std::nullopt;
+    }
+    if (desk.writeByHand(subject, wordings.front(), Degrees(0))) {
+        const TurnedBox box = wordings.front().boxAt(*subject.labelAt, Degrees(0));
+        return TurnedBox{desk.movedInside(box), box.width, box.height, box.angle};
+    }
+    std::optional<TurnedBox> box;
+    if (edge.closed && subject.points.size() > 2) {
+        box = placeInside(desk, subject, wordings);
+    }
+    if (!box) {
+        box = placeOutside(desk, subject, wordings.back());
+    }
+    if (!box) {
         desk.remark(subject, kLabelLeftOut);
     }
+    return box;
+}
+
+void placeArea(Desk& desk, Subject& subject) {
+    const drawing::Polyline edge = areaEdge(subject);
+    inkEdge(desk, subject, edge);
+    std::vector<Label> wordings = areaWordings(*subject.measure, desk.gauge().letters);
+    if (const auto agent = subject.measure->fields.find("agent");
+        agent != subject.measure->fields.end() && !agent->second.empty()) {
+        for (Label& label : wordings) {
+            label.rows.push_back(agent->second);
+        }
+    }
+    (void)nameArea(desk, subject, edge, wordings);
 }
 
 }  // namespace crosstick::symbols

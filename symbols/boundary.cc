@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "core/drawing/steps.h"
+#include "symbols/construction.h"
 #include "symbols/echelons.h"
 #include "symbols/faults.h"
 
@@ -14,11 +15,6 @@ namespace {
 constexpr double kRepeat = 120;
 constexpr double kMove = 15;
 constexpr double kSteep = 60 * std::numbers::pi / 180;
-
-std::string fieldOf(const plan::Measure& measure, const char* key) {
-    const auto found = measure.fields.find(key);
-    return found == measure.fields.end() ? std::string{} : found->second;
-}
 
 /// Both units as they are written, and the mark between them.
 struct Names {

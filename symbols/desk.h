@@ -12,7 +12,8 @@ struct Subject {
     const plan::Showing* showing = nullptr;
     Points points;
     std::optional<Point> symbolAt, labelAt;
-    bool onRoute = false;  ///< a stop of a shown route
+    bool onRoute = false;           ///< a stop of a shown route
+    std::vector<Vector> legs = {};  ///< of shown routes, leaving its spot
     Manner manner;
     drawing::Drawing ink, letters;
 

@@ -1,21 +1,16 @@
 #include "symbols/engrave.h"
 
 #include <algorithm>
-#include <array>
 #include <set>
 
 #include "core/drawing/clip.h"
 #include "core/measures/catalogue.h"
-#include "symbols/action_boxes.h"
 #include "symbols/areas.h"
-#include "symbols/boundary.h"
 #include "symbols/desk.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
-#include "symbols/fires.h"
-#include "symbols/line_labels.h"
-#include "symbols/point_marks.h"
 #include "symbols/routes.h"
+#include "symbols/signs.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -29,12 +24,18 @@ Manner mannerOf(const plan::Measure& measure, bool onRoute, const Engraving& eng
     const bool isEnemy = measure.whose == plan::Whose::Enemy;
     const bool onePen = engraving.pens == PenMode::OnePen;
     Manner manner;
-    manner.ink = onePen    ? drawing::Ink::Black
-                 : isEnemy ? drawing::Ink::Red
-                 : onRoute ? drawing::Ink::Blue
-                           : drawing::Ink::Black;
+    const measures::Entry* entry = measures::find(measure.kind);
+    const measures::Colour colour = entry == nullptr ? measures::Colour::OfItsSide : entry->colour;
+    manner.ink = onePen                                      ? drawing::Ink::Black
+                 : colour == measures::Colour::Obstacle      ? drawing::Ink::Green
+                 : colour == measures::Colour::Contamination ? drawing::Ink::Yellow
+                 : isEnemy                                   ? drawing::Ink::Red
+                 : onRoute                                   ? drawing::Ink::Blue
+                                                             : drawing::Ink::Black;
     manner.side = isEnemy ? Side::Enemy : Side::Own;
-    manner.standing = standingOf(measure);
+    manner.standing = entry != nullptr && entry->dashed == measures::Dashed::Always  ? Standing::Planned
+                      : entry != nullptr && entry->dashed == measures::Dashed::Never ? Standing::Present
+                                                                                     : standingOf(measure);
     manner.halo = engraving.surface == Surface::LightTable ? drawing::Halo::Paper : drawing::Halo::None;
     manner.doubled = isEnemy && onePen;
     return manner;
@@ -114,36 +115,28 @@ std::vector<Subject> subjectsOf(Desk& desk) {
     return subjects;
 }
 
-enum class Family { Box, Coordination, Post, Target, Words, NamedLine, Boundary, Area, Fire, Attack, Route, Unknown };
-
-Family familyOf(const Subject& subject) {
+/// The rule that a shown thing is engraved by; nothing for a route, which has its own.
+const SignRule* ruleFor(const Subject& subject) {
     if (subject.route != nullptr) {
-        return Family::Route;
+        return nullptr;
     }
-    const std::string& kind = subject.measure->kind;
-    const measures::Entry* entry = measures::find(kind);
-    if (entry == nullptr) {
-        return Family::Unknown;
-    }
-    static const std::map<std::string, Family, std::less<>> kOwn{
-        {"boundary", Family::Boundary},     {"coordination-point", Family::Coordination},
-        {"observation-post", Family::Post}, {"target-reference-point", Family::Target},
-        {"support-by-fire", Family::Fire},  {"direction-of-main-attack", Family::Attack}};
-    if (const auto own = kOwn.find(kind); own != kOwn.end()) {
-        return own->second;
-    }
-    switch (entry->shape) {
-        case measures::Shape::Area:
-            return Family::Area;
-        case measures::Shape::Line:
-            return Family::NamedLine;
-        case measures::Shape::Text:
-            return Family::Words;
-        case measures::Shape::Point:
-            break;
-    }
-    return Family::Box;
+    const measures::Entry* entry = measures::find(subject.measure->kind);
+    return entry == nullptr ? &unknownRule() : &ruleOf(entry->sign);
 }
+
+struct Sorted {
+    Subject* subject;
+    const SignRule* rule;  ///< null: a route
+    [[nodiscard]] bool isRoute() const { return rule == nullptr; }
+    [[nodiscard]] bool isRing() const { return rule != nullptr && rule->body == Body::Ring; }
+    [[nodiscard]] bool isLine() const {
+        return rule == nullptr || rule->body == Body::Line || rule->body == Body::Ring;
+    }
+    /// The line along which its ink runs.
+    [[nodiscard]] Points along() const {
+        return rule != nullptr && rule->along != nullptr ? rule->along(subject->points) : subject->points;
+    }
+};
 
 std::size_t pointsNeeded(const Subject& subject) {
     if (subject.route != nullptr) {
@@ -154,19 +147,18 @@ std::size_t pointsNeeded(const Subject& subject) {
 }
 
 // A16: what has no length is a dot with its name beside, and a remark.
-bool isSound(Desk& desk, Subject& subject, Family family) {
-    const bool isLineOrArea = family == Family::NamedLine || family == Family::Boundary || family == Family::Area ||
-                              family == Family::Attack || family == Family::Route;
-    if (isLineOrArea) {
-        subject.points = family == Family::Route ? subject.points : drawing::cleaned(subject.points);
-        if (family == Family::Area && subject.points.size() > 1 &&
+bool isSound(Desk& desk, const Sorted& one) {
+    Subject& subject = *one.subject;
+    if (one.isLine()) {
+        subject.points = one.isRoute() ? subject.points : drawing::cleaned(subject.points);
+        if (one.isRing() && subject.points.size() > 1 &&
             drawing::length(subject.points.front() - subject.points.back()) < 0.05) {
             subject.points.pop_back();
         }
     }
-    const std::size_t needed = isLineOrArea ? 2 : pointsNeeded(subject);
-    const bool hasLength = drawing::Path(subject.points).length() >= 0.05;
-    if (subject.points.size() >= needed && (hasLength || (!isLineOrArea && family != Family::Fire))) {
+    const std::size_t needed = one.isLine() ? 2 : pointsNeeded(subject);
+    const bool needsLength = one.isRoute() || one.rule->body != Body::Spot;
+    if (subject.points.size() >= needed && (!needsLength || drawing::Path(subject.points).length() >= 0.05)) {
         return true;
     }
     desk.remark(subject, kNoLength);
@@ -189,110 +181,45 @@ void placeDot(Desk& desk, Subject& subject) {
     }
 }
 
-/// The order in which the points of a support by fire are drawn.
-Points fireLine(const Points& p) {
-    return {p[2], p[0], p[1], p[3]};
-}
-
 /// Does nothing of it lie in the window? Points say so for themselves.
-bool isOutside(Desk& desk, const Subject& subject, Family family) {
-    if (subject.points.size() < 2) {
+bool isOutside(Desk& desk, const Sorted& one) {
+    if (one.subject->points.size() < 2) {
         return false;
     }
-    const bool isArea = family == Family::Area;
-    const drawing::Path path(family == Family::Fire ? fireLine(subject.points) : subject.points, isArea);
+    const drawing::Path path(one.along(), one.isRing());
     const drawing::Box& window = desk.window();
     const TurnedBox whole{window.middle(), window.width(), window.height(), Degrees(0)};
-    return drawing::inside(path, window).empty() && !(isArea && holds(subject.points, whole));
+    return drawing::inside(path, window).empty() && !(one.isRing() && holds(one.subject->points, whole));
 }
-
-void place(Desk& desk, Subject& subject, Family family, const std::vector<Subject*>& routes) {
-    switch (family) {
-        case Family::Box:
-            return placeActionBox(desk, subject,
-                                  subject.onRoute ? legsAt(subject.points.front(), routes) : std::vector<Vector>{});
-        case Family::Coordination:
-            return placeCoordinationPoint(desk, subject);
-        case Family::Post:
-            return placeObservationPost(desk, subject);
-        case Family::Target:
-            return placeTargetReferencePoint(desk, subject);
-        case Family::Words:
-            return placeWords(desk, subject);
-        case Family::NamedLine:
-            return placeNamedLine(desk, subject, lineRows(*subject.measure));
-        case Family::Boundary:
-            return placeBoundary(desk, subject);
-        case Family::Area:
-            return placeArea(desk, subject);
-        case Family::Fire:
-            return placeSupportByFire(desk, subject);
-        case Family::Attack:
-            return placeMainAttack(desk, subject);
-        case Family::Unknown:
-            return placeUnknown(desk, subject);
-        case Family::Route:
-            return;
-    }
-}
-
-struct Sorted {
-    Subject* subject;
-    Family family;
-};
 
 /// The ink of all lines is known before a letter is placed.
 void noteInk(Desk& desk, const std::vector<Sorted>& sorted) {
     for (const Sorted& one : sorted) {
-        const bool isLine = one.subject->points.size() > 1;
-        if (isLine && one.family != Family::Fire) {
-            desk.taken().draw(one.subject->points, one.subject->order, one.family == Family::Area);
-        } else if (one.family == Family::Fire) {
-            const Points& p = one.subject->points;
-            desk.taken().draw(fireLine(p), one.subject->order);
+        if (one.subject->points.size() > 1) {
+            desk.taken().draw(one.along(), one.subject->order, one.isRing());
         }
     }
 }
 
-// Engraving A14: spot symbols and their numbers, line-end labels, boundary designations, area names, leg labels, words.
-constexpr std::array<std::array<Family, 5>, 6> kTurns{{
-    {Family::Coordination, Family::Post, Family::Target, Family::Fire, Family::Box},
-    {Family::NamedLine, Family::NamedLine, Family::NamedLine, Family::NamedLine, Family::NamedLine},
-    {Family::Boundary, Family::Boundary, Family::Boundary, Family::Boundary, Family::Boundary},
-    {Family::Area, Family::Attack, Family::Area, Family::Area, Family::Area},
-    {Family::Route, Family::Route, Family::Route, Family::Route, Family::Route},
-    {Family::Words, Family::Unknown, Family::Words, Family::Words, Family::Words},
-}};
-
-/// Areas and lines lie under routes, routes under symbols: the order of painting.
-int layerOf(Family family) {
-    switch (family) {
-        case Family::Area:
-            return 0;
-        case Family::Boundary:
-        case Family::NamedLine:
-        case Family::Attack:
-        case Family::Unknown:
-            return 1;
-        case Family::Route:
-            return 2;
-        default:
-            return 3;
-    }
+Turn turnOf(const Sorted& one) {
+    return one.isRoute() ? Turn::Routes : one.rule->turn;
+}
+Layer layerOf(const Sorted& one) {
+    return one.isRoute() ? Layer::Routes : one.rule->layer;
 }
 
 void placeInTurn(Desk& desk, const std::vector<Sorted>& sorted, const std::vector<Subject*>& routes) {
-    for (const auto& turn : kTurns) {
-        if (turn.front() == Family::Route) {
+    for (const Turn turn : {Turn::Symbols, Turn::LineEnds, Turn::Boundaries, Turn::Areas, Turn::Routes, Turn::Words}) {
+        if (turn == Turn::Routes) {
             letterRoutes(desk, routes);
             continue;
         }
-        // What was set aside by hand stands first, so that nothing is placed in its way.
+        // What was set aside by hand stands first, so that nothing is placed in its way; boxes last of the symbols:
+        // they find room for themselves.
         for (const bool byHand : {true, false}) {
             for (const Sorted& one : sorted) {
-                if (one.subject->symbolAt.has_value() == byHand &&
-                    std::find(turn.begin(), turn.end(), one.family) != turn.end()) {
-                    place(desk, *one.subject, one.family, routes);
+                if (turnOf(one) == turn && one.subject->symbolAt.has_value() == byHand) {
+                    one.rule->place(desk, *one.subject);
                 }
             }
         }
@@ -321,18 +248,23 @@ EngravedFilm engrave(const Engraving& engraving) {
     std::vector<Subject*> routes;
     std::vector<Sorted> unsound;
     for (Subject& subject : subjects) {
-        const Family family = familyOf(subject);
-        if (!isSound(desk, subject, family)) {
-            unsound.push_back({&subject, family});
+        const Sorted one{&subject, ruleFor(subject)};
+        if (!isSound(desk, one)) {
+            unsound.push_back(one);
             continue;
         }
-        if (isOutside(desk, subject, family)) {
+        if (isOutside(desk, one)) {
             desk.remark(subject, kOutsideWindow);
             continue;
         }
-        sorted.push_back({&subject, family});
-        if (family == Family::Route) {
+        sorted.push_back(one);
+        if (one.isRoute()) {
             routes.push_back(&subject);
+        }
+    }
+    for (const Sorted& one : sorted) {
+        if (one.subject->onRoute) {
+            one.subject->legs = legsAt(one.subject->points.front(), routes);
         }
     }
     noteInk(desk, sorted);
@@ -344,7 +276,7 @@ EngravedFilm engrave(const Engraving& engraving) {
 
     sorted.insert(sorted.end(), unsound.begin(), unsound.end());
     std::stable_sort(sorted.begin(), sorted.end(),
-                     [](const Sorted& a, const Sorted& b) { return layerOf(a.family) < layerOf(b.family); });
+                     [](const Sorted& a, const Sorted& b) { return layerOf(a) < layerOf(b); });
     EngravedFilm film;
     for (const Sorted& one : sorted) {
         drawing::Drawing whole = drawing::clipped(std::move(one.subject->ink), desk.window());

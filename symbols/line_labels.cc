@@ -5,6 +5,8 @@
 #include <numbers>
 
 #include "core/drawing/steps.h"
+#include "core/measures/catalogue.h"
+#include "symbols/construction.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
 
@@ -158,16 +160,6 @@ std::vector<LineEnd> endsToLetter(const Desk& desk, const drawing::Path& path, c
     return {firstIsNearer ? first : last};
 }
 
-/// From west to east, or from south to north: a line drawn backwards is lettered at the same places.
-Points inOrder(Points points) {
-    const Point a = points.front();
-    const Point b = points.back();
-    if (std::abs(a.x - b.x) > 1e-6 ? b.x < a.x : b.y > a.y) {
-        std::reverse(points.begin(), points.end());
-    }
-    return points;
-}
-
 /// The stretch of a line that lies under a label, with the clear space beyond both of its ends.
 std::vector<drawing::Stretch> gapsUnder(const drawing::Path& path, const TurnedBox& box) {
     const double turn = radians(box.angle).value();
@@ -190,25 +182,37 @@ Degrees angleNear(const drawing::Path& path, Point spot) {
 
 }  // namespace
 
-std::vector<std::string> lineRows(const plan::Measure& measure) {
-    const bool isPhaseLine = measure.kind == "phase-line";
-    const std::string abbreviation = isPhaseLine ? "PL" : measure.kind == "line-of-departure" ? "LD" : "LOA";
-    const std::string name = bareName(bareName(measure.name, abbreviation), "PL");
-    if (name.empty()) {
-        return {abbreviation};
+Points fromTheWest(Points points) {
+    const Point a = points.front();
+    const Point b = points.back();
+    if (std::abs(a.x - b.x) > 1e-6 ? b.x < a.x : b.y > a.y) {
+        std::reverse(points.begin(), points.end());
     }
-    return isPhaseLine ? std::vector{"PL " + name} : std::vector{abbreviation, "(PL " + name + ")"};
+    return points;
 }
 
-void placeNamedLine(Desk& desk, Subject& subject, const std::vector<std::string>& rows) {
-    const drawing::Path path(inOrder(subject.points));
+std::vector<std::string> lineRows(const plan::Measure& measure) {
+    const measures::Entry* entry = measures::find(measure.kind);
+    if (entry == nullptr || entry->wording != measures::Wording::OverPhaseLine) {
+        const std::string words = wordsOf(measure);
+        return words.empty() ? std::vector<std::string>{} : std::vector{words};
+    }
+    const std::string abbreviation(entry->abbreviation);
+    const std::string name = bareName(bareName(measure.name, abbreviation), "PL");
+    return name.empty() ? std::vector{abbreviation} : std::vector{abbreviation, "(PL " + name + ")"};
+}
+
+std::vector<drawing::Stretch> letterEnds(Desk& desk, Subject& subject, const drawing::Path& path,
+                                         const std::vector<std::string>& rows) {
     const Label label{rows, desk.gauge().letters};
+    if (rows.empty()) {
+        return {};
+    }
     if (subject.labelAt) {
         const Degrees angle = angleNear(path, *subject.labelAt);
         const TurnedBox box = label.boxAt(*subject.labelAt, angle);
         (void)desk.writeByHand(subject, label, angle);
-        drawLine(desk, subject, path, gapsUnder(path, {desk.movedInside(box), box.width, box.height, angle}));
-        return;
+        return gapsUnder(path, {desk.movedInside(box), box.width, box.height, angle});
     }
     std::vector<drawing::Stretch> gaps;
     for (const drawing::Stretch& stretch : drawing::inside(path, desk.window())) {
@@ -218,7 +222,12 @@ void placeNamedLine(Desk& desk, Subject& subject, const std::vector<std::string>
             }
         }
     }
-    drawLine(desk, subject, path, gaps);
+    return gaps;
+}
+
+void placeNamedLine(Desk& desk, Subject& subject) {
+    const drawing::Path path(fromTheWest(subject.points));
+    drawLine(desk, subject, path, letterEnds(desk, subject, path, lineRows(*subject.measure)));
 }
 
 }  // namespace crosstick::symbols

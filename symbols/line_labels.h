@@ -6,7 +6,12 @@ namespace crosstick::symbols {
 
 /// A line with its name at both ends (engraving A12): draws the line, broken where a label stands in it, and letters
 /// it.
-void placeNamedLine(Desk& desk, Subject& subject, const std::vector<std::string>& rows);
+void placeNamedLine(Desk& desk, Subject& subject);
+/// The same labels for a line that inks itself; gives the gaps it is to have for them.
+[[nodiscard]] std::vector<drawing::Stretch> letterEnds(Desk& desk, Subject& subject, const drawing::Path& path,
+                                                       const std::vector<std::string>& rows);
+/// A line's points from west to east, or from south to north: one drawn backwards looks the same.
+[[nodiscard]] Points fromTheWest(Points points);
 /// Rows for a phase line, a line of departure and their like.
 [[nodiscard]] std::vector<std::string> lineRows(const plan::Measure& measure);
 

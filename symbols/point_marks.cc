@@ -1,181 +1,36 @@
 #include "symbols/point_marks.h"
 
-#include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
-#include "core/drawing/steps.h"
-#include "symbols/extension.h"
+#include "symbols/construction.h"
 #include "symbols/faults.h"
+#include "symbols/point_symbol.h"
 
 namespace crosstick::symbols {
 namespace {
 
 constexpr double kBeside = 0.9;
 
-bool seen(Desk& desk, Subject& subject) {
-    const bool inside = desk.window().contains(subject.points.front());
-    if (!inside) {
-        desk.remark(subject, kOutsideWindow);
+/// Number or name inside where it is short enough; else beside.
+void placeLettered(Desk& desk, Subject& subject, Mark mark, std::size_t most, double capital, Point at) {
+    const plan::Measure& measure = *subject.measure;
+    const std::string words = measure.number.empty() ? measure.name : measure.number;
+    const bool fits = !words.empty() && words.size() <= most;
+    if (fits) {
+        mark.inside = Label{{words}, capital};
+        mark.insideAt = at;
     }
-    return inside;
-}
-
-/// A symbol round its centre 0, 0: a closed outline, and lines of the main pen.
-struct Mark {
-    Points outline;
-    std::vector<drawing::Polyline> lines;
-    drawing::Join join = drawing::Join::Miter;
-};
-
-drawing::Box boundsOf(const Points& points) {
-    drawing::Box box;
-    for (const Point p : points) {
-        box = box.joined({p.x, p.y, p.x, p.y});
+    if (const auto box = placeMark(desk, subject, mark)) {
+        nameBeside(desk, subject, !fits ? words : measure.number.empty() ? std::string{} : measure.name, *box);
     }
-    return box;
-}
-
-/// Of the ink, mitres and a second stroke included.
-drawing::Box inkBounds(const Mark& mark, const Pencil& pencil) {
-    drawing::Box box = boundsOf(widened(mark.outline, pencil.outlineReach()));
-    for (const drawing::Polyline& line : mark.lines) {
-        // Arms end butt: across they are as wide as their ink, along they end at their points.
-        box = box.joined(boundsOf(line.points));
-    }
-    return box;
-}
-
-TurnedBox boxAt(const drawing::Box& bounds, Point centre) {
-    return {centre + bounds.middle(), bounds.width(), bounds.height(), Degrees(0)};
-}
-
-/// 8 to 24 aside, in the order E, W, SE, SW, NE, NW, S, N; best where no line crosses the symbol and its own line runs
-/// over no other symbol.
-std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point spot, std::size_t owner) {
-    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
-    constexpr std::array<Vector, 8> kDirections{{{1, 0},
-                                                 {-1, 0},
-                                                 {kDiagonal, kDiagonal},
-                                                 {-kDiagonal, kDiagonal},
-                                                 {kDiagonal, -kDiagonal},
-                                                 {-kDiagonal, -kDiagonal},
-                                                 {0, 1},
-                                                 {0, -1}}};
-    std::optional<Point> second;
-    int least = 3;
-    for (const double distance : drawing::steps(8, 24, 2)) {
-        for (const Vector direction : kDirections) {
-            const Point centre = spot + direction * distance;
-            const TurnedBox box = boxAt(bounds, centre);
-            if (!desk.fits(box)) {
-                continue;
-            }
-            const int cost =
-                (desk.taken().crossings(box, owner) > 0 ? 1 : 0) + (desk.taken().isFree(centre, spot) ? 0 : 2);
-            if (cost == 0) {
-                return centre;
-            }
-            if (!second || cost < least) {
-                second = centre;
-                least = cost;
-            }
-        }
-    }
-    return second;
-}
-
-/// Where a line from the centre leaves the outline.
-Point leavesAt(const Points& outline, Vector u) {
-    double farthest = 0;
-    for (std::size_t n = 0; n < outline.size(); ++n) {
-        const Point a = outline[n];
-        const Vector span = outline[(n + 1) % outline.size()] - a;
-        const double across = drawing::cross(u, span);
-        if (std::abs(across) > 1e-12) {
-            const double along = drawing::cross(a, span) / across;
-            const double share = drawing::cross(a, u) / across;
-            farthest = share >= -1e-9 && share <= 1 + 1e-9 ? std::max(farthest, along) : farthest;
-        }
-    }
-    return u * farthest;
-}
-
-void drawMark(Desk& desk, Subject& subject, const Mark& mark, Point centre) {
-    Pencil ink = desk.inkOf(subject);
-    Points ring;
-    for (const Point p : mark.outline) {
-        ring.push_back(centre + p);
-    }
-    std::vector<drawing::Polyline> lines = mark.lines;
-    for (drawing::Polyline& line : lines) {
-        for (Point& p : line.points) {
-            p = p + centre;
-        }
-    }
-    ink.outline(ring, mark.join);
-    ink.lines(std::move(lines), desk.gauge().pen);
-}
-
-/// Draws a symbol on its spot; where it was set aside by hand; or, where its spot is taken or too near the window's
-/// edge, aside by an extension line. Gives the box of its ink, nothing where there is no room.
-std::optional<drawing::Box> placeMark(Desk& desk, Subject& subject, const Mark& mark) {
-    const Point spot = subject.points.front();
-    const drawing::Box bounds = inkBounds(mark, desk.inkOf(subject));
-    std::optional<Point> centre;
-    if (subject.symbolAt) {
-        centre = *subject.symbolAt +
-                 (desk.movedInside(boxAt(bounds, *subject.symbolAt)) - boxAt(bounds, *subject.symbolAt).middle);
-    } else {
-        centre = desk.fits(boxAt(bounds, spot)) ? spot : placeAside(desk, bounds, spot, subject.order);
-    }
-    if (!centre) {
-        desk.remark(subject, kLabelLeftOut);
-        return std::nullopt;
-    }
-    if (*centre != spot) {
-        const Point from = *centre + leavesAt(mark.outline, drawing::unit(spot - *centre));
-        extensionLine(desk, subject, from, spot, ExtensionEnd::Dot);
-    }
-    drawMark(desk, subject, mark, *centre);
-    const TurnedBox box = boxAt(bounds, *centre);
-    desk.taken().take(box);
-    return box.bounds();
-}
-
-void nameAt(Desk& desk, Subject& subject, const Label& label, const std::vector<Desk::Place>& places) {
-    if (desk.writeByHand(subject, label, Degrees(0))) {
-        return;
-    }
-    if (const auto place = desk.choose(label, places, subject.order)) {
-        desk.write(subject, label, place->middle, place->angle);
-    } else {
-        desk.remark(subject, kLabelLeftOut);
-    }
-}
-
-/// Letters right of a symbol, else left, above or below it.
-void nameBeside(Desk& desk, Subject& subject, const std::string& name, const drawing::Box& symbol) {
-    if (name.empty()) {
-        return;
-    }
-    const Label label{{name}, desk.gauge().letters};
-    const double w = label.width() / 2;
-    const double h = label.height() / 2;
-    const Point m = symbol.middle();
-    nameAt(desk, subject, label,
-           {{{symbol.right + kBeside + w, m.y}, Degrees(0)},
-            {{symbol.left - kBeside - w, m.y}, Degrees(0)},
-            {{m.x, symbol.top - kBeside - h}, Degrees(0)},
-            {{m.x, symbol.bottom + kBeside + h}, Degrees(0)}});
 }
 
 }  // namespace
 
 // Circle of 0.80 H with an X to the circle at 45 degrees, centred on the spot.
 void placeCoordinationPoint(Desk& desk, Subject& subject) {
-    if (!seen(desk, subject)) {
+    if (!isSeen(desk, subject)) {
         return;
     }
     const double diameter = 0.8 * desk.gauge().symbol;
@@ -191,7 +46,7 @@ void placeCoordinationPoint(Desk& desk, Subject& subject) {
 
 // Equilateral triangle, point up, of height H on its centroid; nothing inside.
 void placeObservationPost(Desk& desk, Subject& subject) {
-    if (!seen(desk, subject)) {
+    if (!isSeen(desk, subject)) {
         return;
     }
     const double h = desk.gauge().symbol;
@@ -207,7 +62,7 @@ void placeObservationPost(Desk& desk, Subject& subject) {
 
 // A cross with arms of 0.60 H and a square of 0.40 H on its centre.
 void placeTargetReferencePoint(Desk& desk, Subject& subject) {
-    if (!seen(desk, subject)) {
+    if (!isSeen(desk, subject)) {
         return;
     }
     const double arm = 0.6 * desk.gauge().symbol;
@@ -224,42 +79,69 @@ void placeTargetReferencePoint(Desk& desk, Subject& subject) {
     for (const Vector quadrant : {Vector{1, -1}, Vector{1, 1}, Vector{-1, -1}, Vector{-1, 1}}) {
         places.push_back({box->middle() + Vector{quadrant.x * (arm + kBeside + w), quadrant.y * 2.7}, Degrees(0)});
     }
-    nameAt(desk, subject, label, places);
+    letterAt(desk, subject, label, places, Degrees(0));
 }
 
-void placeWords(Desk& desk, Subject& subject) {
-    if (!seen(desk, subject)) {
+// Square of 0.90 H; its number inside.
+void placeContactPoint(Desk& desk, Subject& subject) {
+    if (!isSeen(desk, subject)) {
         return;
     }
-    const Label label{{subject.measure->name}, desk.gauge().letters};
-    if (subject.measure->name.empty() || desk.writeByHand(subject, label, Degrees(0))) {
+    const double half = 0.45 * desk.gauge().symbol;
+    placeLettered(desk, subject, {{{-half, -half}, {half, -half}, {half, half}, {-half, half}}}, 2, 2.5, {0, 0});
+}
+
+// Five-pointed star, point up, outer radius 0.85 H, inner 0.45 of it; its number inside.
+void placeDecisionPoint(Desk& desk, Subject& subject) {
+    if (!isSeen(desk, subject)) {
         return;
     }
-    // Begun at their spot; else a row up or down, else ended there; else aside.
-    const Point spot = subject.points.front();
-    const double half = label.width() / 2;
-    std::vector<Desk::Place> places;
-    for (const double side : {half, -half}) {
-        for (const double down : {0.0, -label.pitch(), label.pitch()}) {
-            places.push_back({spot + Vector{side, down}, Degrees(0)});
-        }
+    const double outer = 0.85 * desk.gauge().symbol;
+    Mark mark;
+    for (int n = 0; n < 10; ++n) {
+        const double turn = std::numbers::pi * n / 5;
+        mark.outline.push_back(Vector{std::sin(turn), -std::cos(turn)} * (n % 2 == 0 ? outer : 0.45 * outer));
     }
-    if (const auto place = desk.choose(label, places, subject.order)) {
-        desk.write(subject, label, place->middle, place->angle);
-    } else if (!letterAside(desk, subject, label, spot, ExtensionEnd::Dot)) {
-        desk.remark(subject, kLabelLeftOut);
+    placeLettered(desk, subject, mark, 2, 1.8, {0, 0});
+}
+
+// Triangle, point down on the spot, side 1.2 H; its number inside, the legend says what it is.
+void placeCriticalPoint(Desk& desk, Subject& subject) {
+    if (!isSeen(desk, subject)) {
+        return;
+    }
+    const double side = 1.2 * desk.gauge().symbol;
+    const double high = side * std::sqrt(3.0) / 2;
+    const double back = desk.inkOf(subject).halfPen() / std::sin(std::numbers::pi / 6);  // so that the ink ends at 0
+    placeLettered(desk, subject, {{{0, -back}, {-side / 2, -high - back}, {side / 2, -high - back}}}, 2, 1.8,
+                  {0, -0.66 * high - back});
+}
+
+// Circle of 0.90 H with "K" and its number.
+void placeKeyTerrain(Desk& desk, Subject& subject) {
+    if (!isSeen(desk, subject)) {
+        return;
+    }
+    Mark mark{circlePoints({0, 0}, 0.9 * desk.gauge().symbol), {}, drawing::Join::Round};
+    const plan::Measure& measure = *subject.measure;
+    const bool fits = measure.number.size() <= 2;
+    mark.inside = Label{{fits ? "K" + measure.number : "K"}, desk.gauge().letters};
+    if (const auto box = placeMark(desk, subject, mark)) {
+        std::string beside = fits ? std::string{} : measure.number;
+        beside += beside.empty() || measure.name.empty() ? measure.name : ' ' + measure.name;
+        nameBeside(desk, subject, beside, *box);
     }
 }
 
-void placeUnknown(Desk& desk, Subject& subject) {
-    desk.remark(subject, kUnknownKind);
-    std::vector<drawing::Polyline> ink;
-    for (drawing::Polyline& part : drawing::clipped({subject.points, false}, desk.window())) {
-        ink.push_back(std::move(part));
+// A small circle with a dot on the spot.
+void placeWaypoint(Desk& desk, Subject& subject) {
+    if (!isSeen(desk, subject)) {
+        return;
     }
-    desk.inkOf(subject).lines(std::move(ink), desk.gauge().thin());
-    const Point p = subject.points.front();
-    nameBeside(desk, subject, movement::label(*subject.measure), drawing::Box{p.x, p.y, p.x, p.y}.grown(0.4));
+    const Mark mark{circlePoints({0, 0}, 1.8), {}, drawing::Join::Round, {circlePoints({0, 0}, 0.5)}};
+    if (const auto box = placeMark(desk, subject, mark)) {
+        nameBeside(desk, subject, wordsOf(*subject.measure), *box);
+    }
 }
 
 }  // namespace crosstick::symbols

@@ -1,261 +1,72 @@
 #include "core/measures/catalogue.h"
 
-#include <array>
+#include <algorithm>
+#include <vector>
+
+#include "core/measures/entries.h"
 
 namespace crosstick::measures {
 namespace {
 
-// Which unit lies on which side of the line, and how high each stands: the higher mark is drawn in the line.
-constexpr std::array<Field, 4> kBoundaryFields{{
-    {"left_unit", "Left unit", FieldType::Unit, ""},
-    {"right_unit", "Right unit", FieldType::Unit, ""},
-    {"left_echelon", "Left echelon", FieldType::Echelon, ""},
-    {"right_echelon", "Right echelon", FieldType::Echelon, ""},
-}};
-constexpr std::span<const Field> kNone{};
+struct Whole {
+    std::vector<Entry> entries;
+    std::vector<std::size_t> byKind;  ///< places in `entries`, by rising kind
 
-constexpr PointCount kOne{1, 1};
-constexpr PointCount kFour{4, 4};
-constexpr PointCount kLine{2, std::nullopt};
-constexpr PointCount kArea{3, std::nullopt};
+    Whole() {
+        for (const auto part :
+             {pointEntries(), lineEntries(), areaEntries(), taskEntries(), groundEntries(), otherEntries()}) {
+            entries.insert(entries.end(), part.begin(), part.end());
+        }
+        std::stable_sort(entries.begin(), entries.end(),
+                         [](const Entry& a, const Entry& b) { return a.group < b.group; });
+        for (std::size_t n = 0; n < entries.size(); ++n) {
+            byKind.push_back(n);
+        }
+        std::sort(byKind.begin(), byKind.end(),
+                  [this](std::size_t a, std::size_t b) { return entries[a].kind < entries[b].kind; });
+    }
+};
 
-// Codes: MIL-STD-2525D symbol set 25, from memory, not checked against the document; metadata for exchange only.
-constexpr std::array<Entry, 20> kCatalogue{{
-    {"start-point",
-     "Start point",
-     "SP",
-     Group::Movement,
-     Shape::Point,
-     kOne,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"131600", Confidence::High},
-     kNone,
-     "Where a march comes under its commander; a route's first leg begins here."},
-    {"checkpoint",
-     "Checkpoint",
-     "CP",
-     Group::Movement,
-     Shape::Point,
-     kOne,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"130300", Confidence::High},
-     kNone,
-     "A numbered point that a person can recognise on the ground."},
-    {"release-point",
-     "Release point",
-     "RP",
-     Group::Movement,
-     Shape::Point,
-     kOne,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"131500", Confidence::High},
-     kNone,
-     "Where elements return to their own commander."},
-    {"rally-point",
-     "Rally point",
-     "RLY",
-     Group::Movement,
-     Shape::Point,
-     kOne,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"131400", Confidence::High},
-     kNone,
-     "Where those who were separated gather."},
-    {"objective-rally-point",
-     "Objective rally point",
-     "ORP",
-     Group::Movement,
-     Shape::Point,
-     kOne,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"131400", Confidence::Medium},
-     kNone,
-     "The last halt before the objective, out of its sight."},
-    {"casualty-collection-point",
-     "Casualty collection point",
-     "CCP",
-     Group::Support,
-     Shape::Point,
-     kOne,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"320500", Confidence::Medium},
-     kNone,
-     "Where casualties are brought."},
-    {"coordination-point",
-     "Coordination point",
-     "COORD",
-     Group::Points,
-     Shape::Point,
-     kOne,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"130600", Confidence::High},
-     kNone,
-     "Where neighbours meet to agree, mostly on a boundary."},
-    {"observation-post",
-     "Observation post",
-     "OP",
-     Group::Points,
-     Shape::Point,
-     kOne,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"160100", Confidence::Medium},
-     kNone,
-     "A post that watches."},
-    {"target-reference-point",
-     "Target reference point",
-     "TRP",
-     Group::Points,
-     Shape::Point,
-     kOne,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"160300", Confidence::Medium},
-     kNone,
-     "A thing on the ground that fire is directed from."},
-    {"boundary",
-     "Boundary",
-     "",
-     Group::Lines,
-     Shape::Line,
-     kLine,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"110100", Confidence::High},
-     kBoundaryFields,
-     "Parts the areas of two units; each is named on its own side."},
-    {"phase-line",
-     "Phase line",
-     "PL",
-     Group::Lines,
-     Shape::Line,
-     kLine,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"140300", Confidence::High},
-     kNone,
-     "A line to report at or to stop on, along something that can be recognised."},
-    {"line-of-departure",
-     "Line of departure",
-     "LD",
-     Group::Lines,
-     Shape::Line,
-     kLine,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"141000", Confidence::Medium},
-     kNone,
-     "Crossed at a set time; carries its phase line's name."},
-    {"limit-of-advance",
-     "Limit of advance",
-     "LOA",
-     Group::Lines,
-     Shape::Line,
-     kLine,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"140900", Confidence::Medium},
-     kNone,
-     "Nobody goes beyond without order."},
-    {"assembly-area",
-     "Assembly area",
-     "AA",
-     Group::Areas,
-     Shape::Area,
-     kArea,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"150200", Confidence::Medium},
-     kNone,
-     "Where a force prepares."},
-    {"objective",
-     "Objective",
-     "OBJ",
-     Group::Areas,
-     Shape::Area,
-     kArea,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"151700", Confidence::Medium},
-     kNone,
-     "What is to be taken."},
-    {"assault-position",
-     "Assault position",
-     "ASLT",
-     Group::Areas,
-     Shape::Area,
-     kArea,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"151500", Confidence::Medium},
-     kNone,
-     "The last covered place before the assault."},
-    {"named-area-of-interest",
-     "Named area of interest",
-     "NAI",
-     Group::Areas,
-     Shape::Area,
-     kArea,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"120200", Confidence::High},
-     kNone,
-     "Watched, to answer a question."},
-    {"support-by-fire",
-     "Support by fire",
-     "SBF",
-     Group::Areas,
-     Shape::Line,
-     kFour,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"152100", Confidence::Medium},
-     kNone,
-     "Both ends of the position, then the left and the right limit of fire."},
-    {"direction-of-main-attack",
-     "Direction of main attack",
-     "",
-     Group::Lines,
-     Shape::Line,
-     kLine,
-     Dashed::WhenPlanned,
-     Legend::Standard,
-     {"140602", Confidence::Medium},
-     kNone,
-     "From its tail to its tip."},
-    {"text",
-     "Text",
-     "",
-     Group::Words,
-     Shape::Text,
-     kOne,
-     Dashed::Never,
-     Legend::Standard,
-     {},
-     kNone,
-     "Words on the film, begun at their spot."},
-}};
+const Whole& whole() {
+    static const Whole kWhole;
+    return kWhole;
+}
 
 }  // namespace
 
 std::span<const Entry> catalogue() {
-    return kCatalogue;
+    return whole().entries;
 }
 
 const Entry* find(std::string_view kind) {
-    for (const Entry& entry : kCatalogue) {
-        if (entry.kind == kind) {
-            return &entry;
-        }
+    const Whole& all = whole();
+    const auto found = std::lower_bound(all.byKind.begin(), all.byKind.end(), kind,
+                                        [&all](std::size_t n, std::string_view k) { return all.entries[n].kind < k; });
+    return found != all.byKind.end() && all.entries[*found].kind == kind ? &all.entries[*found] : nullptr;
+}
+
+std::string_view nameOf(Group group) {
+    switch (group) {
+        case Group::Movement:
+            return "Movement";
+        case Group::Points:
+            return "Points";
+        case Group::Lines:
+            return "Lines";
+        case Group::Areas:
+            return "Areas";
+        case Group::Tasks:
+            return "Tasks";
+        case Group::Terrain:
+            return "Ground";
+        case Group::Support:
+            return "Support";
+        case Group::Units:
+            return "Units";
+        case Group::Words:
+            return "Words";
     }
-    return nullptr;
+    return {};
 }
 
 }  // namespace crosstick::measures

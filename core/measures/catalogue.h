@@ -8,8 +8,73 @@
 
 namespace crosstick::measures {
 
+/// What its points are in a file: one place, a line (also the anchors of a sign, in the order the help names), a ring.
 enum class Shape { Point, Line, Area, Text };
-enum class Group { Points, Lines, Areas, Movement, Support, Words };
+enum class Group { Movement, Points, Lines, Areas, Tasks, Terrain, Support, Units, Words };
+
+/// Which drawing function engraves it (symbols/signs.cc has the table). Several measures share one.
+enum class Sign {
+    ActionBox,
+    Square,
+    Coordination,
+    Star,
+    Post,
+    Target,
+    Critical,
+    KeyTerrain,
+    Waypoint,
+    Viewpoint,
+    RangeRing,
+    Ford,
+    Bridge,
+    Ferry,
+    Halt,
+    NamedLine,
+    Boundary,
+    FrontLine,
+    Teeth,
+    DangerLine,
+    Lane,
+    Way,
+    Attack,
+    MainAttack,
+    Movement,
+    Axis,
+    MainAxis,
+    Avenue,
+    Corridor,
+    Ambush,
+    Area,
+    BattlePosition,
+    KeyTerrainArea,
+    DangerArea,
+    Hatched,
+    CrossHatched,
+    NoGo,
+    SupportByFire,
+    AttackByFire,
+    Block,
+    Breach,
+    Canalize,
+    Bypass,
+    Clear,
+    Disrupt,
+    Fix,
+    Destroy,
+    Neutralize,
+    Interdict,
+    Secure,
+    Occupy,
+    Retain,
+    Isolate,
+    Security,
+    Withdraw,
+    TaskWords,
+    Unit,
+    Words,
+    BoxedWords
+};
+
 /// How sure we are that the code is the standard's: all are from memory, see trade.md's list of what could not be read.
 enum class Confidence { High, Medium, Low };
 
@@ -19,7 +84,7 @@ struct Code {
     Confidence confidence = Confidence::Low;
 };
 
-enum class FieldType { Text, Unit, Echelon, Phase };
+enum class FieldType { Text, Unit, Echelon, Phase, Azimuth, Millimetres, Metres, Side, UnitWords };
 struct Field {
     std::string_view key;    ///< in files: "left_unit"
     std::string_view label;  ///< on screen: "Left unit"
@@ -31,13 +96,23 @@ struct Field {
 enum class Dashed { WhenPlanned, Always, Never };
 /// Does the film's legend have to explain it?
 enum class Legend { Standard, Explain };
+/// What a measure of ours is drawn in: the pen of its side, or the colour that the trade keeps for a matter whoever's
+/// it is (green for obstacles, yellow for contamination).
+enum class Colour { OfItsSide, Obstacle, Contamination };
+/// What its label says.
+enum class Wording {
+    Name,           ///< "PL FLINT", "OP 3": abbreviation, then number and name
+    OverPhaseLine,  ///< "LD" over "(PL FLINT)"
+    Bare            ///< number and name alone; the sign says what it is
+};
 /// How many points a measure needs and may have.
 struct PointCount {
     int least = 1;
     std::optional<int> most;
 };
 
-/// What one kind of measure is. Adding one: a row in catalogue.cc and a drawing function in symbols/.
+/// What one kind of measure is. Adding one: a row in one of the catalogue's files, and where no sign fits a drawing
+/// function in symbols/ with its row in symbols/signs.cc.
 struct Entry {
     std::string_view kind;          ///< identity in files and code: "phase-line"
     std::string_view name;          ///< "Phase line"
@@ -45,16 +120,46 @@ struct Entry {
     Group group;
     Shape shape;
     PointCount points;
-    Dashed dashed;
-    Legend legend;
+    Sign sign;
     Code code;
-    std::span<const Field> fields;
     std::string_view help;  ///< one line
+    Dashed dashed = Dashed::WhenPlanned;
+    Legend legend = Legend::Standard;
+    Colour colour = Colour::OfItsSide;
+    Wording wording = Wording::Name;
+    std::span<const Field> fields = {};
+
+    // A row says only what is not usual.
+    [[nodiscard]] constexpr Entry explained() const {
+        return changed([](Entry& e) { e.legend = Legend::Explain; });
+    }
+    [[nodiscard]] constexpr Entry drawn(Dashed when) const {
+        return changed([&](Entry& e) { e.dashed = when; });
+    }
+    [[nodiscard]] constexpr Entry in(Colour own) const {
+        return changed([&](Entry& e) { e.colour = own; });
+    }
+    [[nodiscard]] constexpr Entry worded(Wording how) const {
+        return changed([&](Entry& e) { e.wording = how; });
+    }
+    [[nodiscard]] constexpr Entry with(std::span<const Field> own) const {
+        return changed([&](Entry& e) { e.fields = own; });
+    }
+
+  private:
+    template <typename Change>
+    [[nodiscard]] constexpr Entry changed(Change change) const {
+        Entry next = *this;
+        change(next);
+        return next;
+    }
 };
 
 /// All kinds, in the order lists show them.
 [[nodiscard]] std::span<const Entry> catalogue();
 /// Nothing for a kind this version does not know (from a newer program): such a measure is kept and shown as words.
 [[nodiscard]] const Entry* find(std::string_view kind);
+/// "Points", as a list of the tray has it.
+[[nodiscard]] std::string_view nameOf(Group group);
 
 }  // namespace crosstick::measures

@@ -15,6 +15,14 @@ using drawing::Point;
 using testing::Made;
 using testing::MadeFilm;
 
+/// Red, but for what the trade keeps a colour for whoever's it is: green for obstacles, yellow for contamination
+/// (trade.md 1.3, seen in the cited publications).
+drawing::Ink inkOfEnemy(const measures::Entry& entry) {
+    return entry.colour == measures::Colour::Obstacle        ? drawing::Ink::Green
+           : entry.colour == measures::Colour::Contamination ? drawing::Ink::Yellow
+                                                             : drawing::Ink::Red;
+}
+
 Made enemy(std::string_view kind) {
     Made made = testing::sample(kind, {100, 75});
     made.whose = plan::Whose::Enemy;
@@ -31,7 +39,7 @@ TEST(OnePen, DrawsEverythingBlackAndTheEnemyInColourRed) {
             }
             for (const drawing::Mark& mark : film.drawn().marks) {
                 const auto ink = std::visit([](const auto& one) { return one.ink; }, mark);
-                EXPECT_EQ(ink, onePen ? drawing::Ink::Black : drawing::Ink::Red) << entry.kind;
+                EXPECT_EQ(ink, onePen ? drawing::Ink::Black : inkOfEnemy(entry)) << entry.kind;
             }
         }
     }

@@ -152,22 +152,28 @@ std::vector<std::string> MadeFilm::remarks() const {
 
 Made sample(std::string_view kind, drawing::Point at) {
     using drawing::Vector;
+    using measures::Sign;
     Made made{.kind = std::string(kind), .points = {at}, .name = "FLINT"};
-    if (kind == "support-by-fire") {
+    const measures::Entry* entry = measures::find(kind);
+    if (entry == nullptr) {
+        return made;
+    }
+    if (entry->points.most && *entry->points.most > 1) {
         made.points = {at + Vector{-15, 8}, at + Vector{12, 10}, at + Vector{-22, -14}, at + Vector{20, -12}};
-    } else if (kind == "boundary") {
+        made.points.resize(static_cast<std::size_t>(*entry->points.most));
+    } else if (entry->shape == measures::Shape::Line) {
         made.points = {at + Vector{-25, 6}, at + Vector{0, 0}, at + Vector{28, -4}};
+    } else if (entry->shape == measures::Shape::Area) {
+        made.points = {at + Vector{-18, -9}, at + Vector{4, -14}, at + Vector{20, -2}, at + Vector{6, 13},
+                       at + Vector{-14, 10}};
+    } else if (entry->shape == measures::Shape::Point) {
+        made.name = entry->sign == Sign::TaskWords ? "OBJ PINE" : "";
+        made.number = entry->sign == Sign::Unit || entry->sign == Sign::TaskWords ? "" : "3";
+    }
+    if (entry->sign == Sign::Boundary) {
         made.fields = {{"left_unit", "2/C"}, {"right_unit", "3/C"}, {"left_echelon", "plt"}, {"right_echelon", "plt"}};
-    } else if (const measures::Entry* entry = measures::find(kind); entry != nullptr) {
-        if (entry->shape == measures::Shape::Line) {
-            made.points = {at + Vector{-25, 6}, at + Vector{0, 0}, at + Vector{28, -4}};
-        } else if (entry->shape == measures::Shape::Area) {
-            made.points = {at + Vector{-18, -9}, at + Vector{4, -14}, at + Vector{20, -2}, at + Vector{6, 13},
-                           at + Vector{-14, 10}};
-        } else if (entry->shape == measures::Shape::Point) {
-            made.name = "";
-            made.number = "3";
-        }
+    } else if (entry->sign == Sign::Unit) {
+        made.fields = {{"unit", "1/2 inf sqd (+)"}};
     }
     return made;
 }

@@ -41,10 +41,10 @@ Points ring(RandomLines& random) {
 }
 
 Points pointsFor(RandomLines& random, const measures::Entry& entry) {
-    if (entry.kind == "support-by-fire") {
+    if (entry.points.most && *entry.points.most > 1) {
         const Point at = somewhere(random);
         Points points;
-        for (int n = 0; n < 4; ++n) {
+        for (int n = 0; n < *entry.points.most; ++n) {
             points.push_back(at + random.point(25));
         }
         return points;
@@ -72,6 +72,11 @@ Made randomMeasure(RandomLines& random, std::string_view kind) {
     }
     made.standing = random.below(2) == 0 ? plan::Standing::Planned : plan::Standing::Present;
     made.whose = random.below(3) == 0 ? plan::Whose::Enemy : plan::Whose::Own;
+    if (kind == "unit") {
+        static constexpr std::array<const char*, 5> kUnits{"1/2 inf sqd", "hq B/1-9 inf coy (+)", "eny mech inf coy ?",
+                                                           "neu MP sqd >220", "unk rec tm \"QRF\" @260400Z"};
+        made.fields = {{"unit", kUnits.at(static_cast<std::size_t>(random.below(5)))}};
+    }
     if (kind == "boundary") {
         made.fields = {{"left_unit", "2/C"}, {"right_unit", "A/1-9"}};
         made.fields["left_echelon"] = kEchelons.at(static_cast<std::size_t>(random.below(4)));

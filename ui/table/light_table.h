@@ -46,7 +46,7 @@ class LightTable final : public QWidget {
   Q_SIGNALS:
     void toolDone();
     void refused(const Error& why);  ///< what the hand did cannot be
-    void labelWanted();  ///< something new was placed: the caret belongs to its label
+    void labelWanted();              ///< something new was placed: the caret belongs to its label
     void menuWanted(const QPoint& at);
     void nextWanted(int step);  ///< Tab: the next thing on the table, or the one before
     void viewChanged();

@@ -143,21 +143,21 @@ void Window::buildDrawMenu(QMenuBar* bar) {
     add(menu, "route", tr("Route"), key("Ctrl+R"), [this] { drawRoute(plan::Use::Primary); });
     add(menu, "alternate", tr("Alternate route"), key("Ctrl+Shift+R"), [this] { drawRoute(plan::Use::Alternate); });
     menu->addSeparator();
-    std::optional<measures::Shape> last;
+    std::map<measures::Group, QMenu*> groups;
     for (const measures::Entry& entry : measures::catalogue()) {
-        if (last && *last != entry.shape) {
-            menu->addSeparator();
+        QMenu*& group = groups[entry.group];
+        if (group == nullptr) {
+            group = menu->addMenu(text(measures::nameOf(entry.group)));
+            group->setToolTipsVisible(true);
         }
-        last = entry.shape;
         QString words = text(entry.name);
         if (!entry.abbreviation.empty()) {
             words += QLatin1Char('\t') + text(entry.abbreviation);
         }
         const std::string kind(entry.kind);
-        QAction* action = add(menu, "draw-" + kind, words, {}, [this, kind] { draw(kind); });
+        QAction* action = add(group, "draw-" + kind, words, {}, [this, kind] { draw(kind); });
         action->setToolTip(text(entry.help));
     }
-    menu->setToolTipsVisible(true);
 }
 
 void Window::buildMakeMenu(QMenuBar* bar) {

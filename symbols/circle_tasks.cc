@@ -1,0 +1,169 @@
+#include "symbols/circle_tasks.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "core/measures/catalogue.h"
+#include "symbols/arrows.h"
+#include "symbols/construction.h"
+#include "symbols/faults.h"
+#include "symbols/words.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kLetter = 2.5;
+constexpr double kHalfGap = 2.6;
+constexpr double kLeastRadius = 5;
+
+std::string letterOf(const Subject& subject) {
+    const measures::Entry* entry = measures::find(subject.measure->kind);
+    return entry == nullptr ? std::string{} : std::string(entry->abbreviation);
+}
+
+enum class Ends { Plain, ArrowsAhead };
+
+/// Two diagonals through the middle, which is left for the letter.
+void placeDiagonals(Desk& desk, Subject& subject, Ends ends) {
+    const Point centre = subject.points[0];
+    const Vector corner = subject.points[1] - centre;
+    const double x = std::abs(corner.x);
+    const double y = std::abs(corner.y);
+    if (std::min(x, y) < kLeastRadius / 2 || std::hypot(x, y) < kLeastRadius + kHalfGap) {
+        return taskInWords(desk, subject, centre);
+    }
+    Pencil ink = desk.inkOf(subject);
+    const double ahead = corner.y < 0 ? -1 : 1;
+    for (const double sx : {-1.0, 1.0}) {
+        for (const double sy : {-1.0, 1.0}) {
+            const Vector end{sx * x, sy * y};
+            const Vector u = drawing::unit(end);
+            Point to = centre + end;
+            if (ends == Ends::ArrowsAhead && sy == ahead) {
+                to = openHead(ink, to, u, 0.5 * desk.gauge().symbol).at;
+            }
+            inkSign(ink, {centre + u * kHalfGap, to});
+        }
+    }
+    const Label label{{letterOf(subject)}, kLetter};
+    if (desk.fits(label.boxAt(centre, Degrees(0)))) {
+        desk.write(subject, label, centre, Degrees(0));
+    } else {
+        desk.remark(subject, kLabelLeftOut);
+    }
+}
+
+/// A circle from one side of its gap clockwise to the other.
+struct Circle {
+    Point centre;
+    double radius;
+    Points arc;
+};
+
+Circle circleOf(const Subject& subject) {
+    constexpr double kGap = 35 * std::numbers::pi / 180;
+    constexpr int kSteps = 96;
+    Circle circle{subject.points[0], drawing::length(subject.points[1] - subject.points[0]), {}};
+    const Vector to = subject.points[1] - circle.centre;
+    const double gapAt = std::atan2(to.y, to.x);  // clockwise as seen, since y runs down
+    for (int n = 0; n <= kSteps; ++n) {
+        const double turn = gapAt + kGap / 2 + (2 * std::numbers::pi - kGap) * n / kSteps;
+        circle.arc.push_back(circle.centre + Vector{std::cos(turn), std::sin(turn)} * circle.radius);
+    }
+    return circle;
+}
+
+enum class End { Head, Cross };
+
+/// The circle with its letter opposite the gap and a sign at its end; nothing where it is too small.
+std::optional<Circle> placeCircle(Desk& desk, Subject& subject, End end) {
+    Circle circle = circleOf(subject);
+    if (circle.radius < kLeastRadius) {
+        taskInWords(desk, subject, circle.centre);
+        return std::nullopt;
+    }
+    Pencil ink = desk.inkOf(subject);
+    const drawing::Path path(circle.arc);
+    Points line = circle.arc;
+    const Vector u = path.chord(path.length() - 1.2, 2.4);
+    if (end == End::Head) {
+        const ShaftEnd shaft = openHead(ink, circle.arc.back(), u, 0.5 * desk.gauge().symbol);
+        line = cutBack(line, shaft.at, u);
+    } else {
+        const double half = 0.79 * desk.gauge().symbol / 2;
+        const Vector n = drawing::leftOf(u);
+        for (const double side : {1.0, -1.0}) {
+            const Vector way = drawing::unit(u + n * side) * half;
+            inkSign(ink, {circle.arc.back() - way, circle.arc.back() + way});
+        }
+    }
+    inkLettered(desk, subject, line, path.length() / 2, letterOf(subject));
+    return circle;
+}
+
+/// Places along the circle at about a pitch, clear of letter and head.
+std::vector<double> placesRound(const drawing::Path& path, double pitch) {
+    constexpr double kFromLetter = 2.0 + 2.2;
+    constexpr double kFromHead = 4.0;
+    std::vector<double> places;
+    const auto count = std::max(1L, std::lround((path.length() - 1 - kFromHead) / pitch));
+    for (long n = 0; n <= count; ++n) {
+        const double s = 1 + (path.length() - 1 - kFromHead) * static_cast<double>(n) / static_cast<double>(count);
+        if (std::abs(s - path.length() / 2) > kFromLetter) {
+            places.push_back(s);
+        }
+    }
+    return places;
+}
+
+}  // namespace
+
+void placeDestroy(Desk& desk, Subject& subject) {
+    placeDiagonals(desk, subject, Ends::Plain);
+}
+void placeNeutralize(Desk& desk, Subject& subject) {
+    placeDiagonals(desk, subject, Ends::Plain);
+}
+void placeInterdict(Desk& desk, Subject& subject) {
+    placeDiagonals(desk, subject, Ends::ArrowsAhead);
+}
+
+void placeSecure(Desk& desk, Subject& subject) {
+    (void)placeCircle(desk, subject, End::Head);
+}
+void placeOccupy(Desk& desk, Subject& subject) {
+    (void)placeCircle(desk, subject, End::Cross);
+}
+
+void placeRetain(Desk& desk, Subject& subject) {
+    constexpr double kTick = 2.0;
+    constexpr double kPitch = 3.0;
+    if (const auto circle = placeCircle(desk, subject, End::Head)) {
+        const drawing::Path path(circle->arc);
+        std::vector<drawing::Polyline> ticks;
+        for (const double s : placesRound(path, kPitch)) {
+            ticks.push_back({{path.at(s), path.at(s) + drawing::unit(path.at(s) - circle->centre) * kTick}, false});
+        }
+        desk.inkOf(subject).lines(std::move(ticks), desk.gauge().pen);
+    }
+}
+
+void placeIsolate(Desk& desk, Subject& subject) {
+    constexpr double kBase = 2.0;
+    constexpr double kHigh = 1.8;
+    constexpr double kPitch = 5.0;
+    if (const auto circle = placeCircle(desk, subject, End::Head)) {
+        const drawing::Path path(circle->arc);
+        std::vector<drawing::Polyline> teeth;
+        for (const double s : placesRound(path, kPitch)) {
+            const Point a = path.at(s - kBase / 2);
+            const Point b = path.at(s + kBase / 2);
+            const Point foot = path.at(s);
+            teeth.push_back({{a, foot - drawing::unit(foot - circle->centre) * kHigh, b}, false});
+        }
+        desk.inkOf(subject).lines(std::move(teeth), desk.gauge().pen);
+    }
+}
+
+}  // namespace crosstick::symbols

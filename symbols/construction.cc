@@ -1,0 +1,126 @@
+#include "symbols/construction.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/measures/catalogue.h"
+#include "core/units/number_text.h"
+#include "symbols/faults.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kTaskLetter = 2.5;
+constexpr double kClear = 0.8;
+
+std::vector<drawing::Polyline> patterned(const Pencil& pencil, const Points& points, bool closed) {
+    return pencil.manner().standing == Standing::Planned
+               ? drawing::dashed(drawing::Path(points, closed), drawing::kPlanned, drawing::CornerRule::Outline)
+               : std::vector<drawing::Polyline>{{points, closed}};
+}
+
+std::string_view abbreviationOf(const plan::Measure& measure) {
+    const measures::Entry* entry = measures::find(measure.kind);
+    return entry == nullptr || entry->wording == measures::Wording::Bare ? std::string_view{} : entry->abbreviation;
+}
+
+}  // namespace
+
+void inkSign(Pencil& pencil, const Points& points) {
+    pencil.lines(patterned(pencil, points, false), pencil.gauge().pen);
+}
+void inkRing(Pencil& pencil, const Points& ring) {
+    pencil.lines(patterned(pencil, ring, true), pencil.gauge().pen);
+}
+
+void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, const std::string& letter) {
+    const drawing::Path path(points);
+    const Label label{{letter}, kTaskLetter};
+    const Vector u = path.chord(s, 1);
+    const double half = std::abs(u.x) * label.width() / 2 + std::abs(u.y) * kTaskLetter / 2 + kClear;
+    const TurnedBox box = label.boxAt(path.at(s), Degrees(0));
+    Pencil ink = desk.inkOf(subject);
+    if (letter.empty() || s - half < 0 || s + half > path.length() || !desk.fits(box)) {
+        if (!letter.empty()) {
+            desk.remark(subject, kLabelLeftOut);
+        }
+        inkSign(ink, points);
+        return;
+    }
+    desk.write(subject, label, path.at(s), Degrees(0));
+    inkSign(ink, path.between(0, s - half));
+    inkSign(ink, path.between(s + half, path.length()));
+}
+
+Points cutBack(Points shaft, Point end, Vector u) {
+    while (shaft.size() > 1 && drawing::dot(shaft[shaft.size() - 2] - end, u) > 0) {
+        shaft.pop_back();
+    }
+    shaft.back() = end;
+    return shaft;
+}
+
+Desk::Place besideAt(const drawing::Path& path, double s, const Label& label, double halfInk, double side) {
+    const double half = label.width() / 2 + 1;  // letters reach farther than the bent line under them
+    const Vector u = path.chord(s, label.width());
+    const Vector n = drawing::leftOf(u) * side;
+    double bulge = 0;
+    for (const Point p : path.between(std::max(0.0, s - half), std::min(path.length(), s + half))) {
+        bulge = std::max(bulge, drawing::dot(p - path.at(s), n));
+    }
+    return {path.at(s) + n * (bulge + 0.9 + halfInk + label.height() / 2), drawing::readable(u)};
+}
+
+void letterAt(Desk& desk, Subject& subject, const Label& label, const std::vector<Desk::Place>& places, Degrees angle) {
+    if (label.isEmpty() || desk.writeByHand(subject, label, angle)) {
+        return;
+    }
+    if (const auto place = desk.choose(label, places, subject.order)) {
+        desk.write(subject, label, place->middle, place->angle);
+    } else {
+        desk.remark(subject, kLabelLeftOut);
+    }
+}
+
+std::string wordsOf(const plan::Measure& measure) {
+    const std::string_view abbreviation = abbreviationOf(measure);
+    std::string words(abbreviation);
+    for (const std::string& part : {measure.number, bareName(measure.name, abbreviation)}) {
+        if (!part.empty()) {
+            words += words.empty() ? part : ' ' + part;
+        }
+    }
+    return words;
+}
+
+std::vector<std::string> rowsOf(const plan::Measure& measure) {
+    const std::string abbreviation(abbreviationOf(measure));
+    const std::string name = bareName(measure.name.empty() ? measure.number : measure.name, abbreviation);
+    if (abbreviation.empty() || name.empty()) {
+        return abbreviation.empty() && name.empty() ? std::vector<std::string>{} : std::vector{abbreviation + name};
+    }
+    return {abbreviation, name};
+}
+
+std::string fieldOf(const plan::Measure& measure, std::string_view key) {
+    const auto found = measure.fields.find(std::string(key));
+    return found == measure.fields.end() ? std::string{} : found->second;
+}
+
+double numberOf(const plan::Measure& measure, std::string_view key, double low, double high) {
+    std::string_view standard;
+    if (const measures::Entry* entry = measures::find(measure.kind)) {
+        for (const measures::Field& field : entry->fields) {
+            standard = field.key == key ? field.standard : standard;
+        }
+    }
+    const std::string typed = fieldOf(measure, key);
+    const auto own = parseNumber(typed);
+    return std::clamp(own ? *own : parseNumber(standard).value_or(low), low, high);
+}
+
+double enemySide(const plan::Measure& measure) {
+    return fieldOf(measure, "enemy_side") == "right" ? -1 : 1;
+}
+
+}  // namespace crosstick::symbols

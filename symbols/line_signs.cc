@@ -1,0 +1,261 @@
+#include "symbols/line_signs.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "core/drawing/steps.h"
+#include "symbols/construction.h"
+#include "symbols/faults.h"
+#include "symbols/line_labels.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kCorner = 30 * std::numbers::pi / 180;
+
+/// A stretch between corners, and how much the line turns at both of them (0 at a free end).
+struct Run {
+    drawing::Stretch stretch;
+    double turnBefore = 0;
+    double turnAfter = 0;
+};
+
+std::vector<Run> runsOf(const drawing::Path& path) {
+    const Points& points = path.points();
+    std::vector<Run> sides;
+    Run side{{0, path.length()}};
+    for (std::size_t n = 1; n + 1 < points.size(); ++n) {
+        const double turn = drawing::turn(points[n] - points[n - 1], points[n + 1] - points[n]);
+        if (std::abs(turn) > kCorner) {
+            side.stretch.to = path.position(n);
+            side.turnAfter = turn;
+            sides.push_back(side);
+            side = {{path.position(n), path.length()}, turn, 0};
+        }
+    }
+    sides.push_back(side);
+    return sides;
+}
+
+/// A half circle over a chord, bulging to a side.
+void addHalfCircle(Points& line, Point from, Point to, double side) {
+    constexpr int kSteps = 12;
+    const Point middle = (from + to) * 0.5;
+    const Vector half = (to - from) * 0.5;
+    const Vector out = drawing::leftOf(half) * side;
+    for (int n = line.empty() ? 0 : 1; n <= kSteps; ++n) {
+        const double turn = std::numbers::pi * n / kSteps;
+        line.push_back(middle - half * std::cos(turn) + out * std::sin(turn));
+    }
+}
+
+/// Does the line turn toward the side? There half circles and teeth would run into each other. Left turns are negative
+/// on the y-down page.
+bool closesToward(double turn, double side) {
+    return turn * side < 0;
+}
+
+/// What of a line is seen, cut into shares of about 120 that each carry a name (engraving A11).
+std::vector<drawing::Stretch> sharesOf(const drawing::Path& path, const drawing::Box& window) {
+    constexpr double kRepeat = 120;
+    std::vector<drawing::Stretch> shares;
+    for (const drawing::Stretch& stretch : drawing::inside(path, window)) {
+        const int count = std::max(1, static_cast<int>(std::lround(stretch.length() / kRepeat)));
+        const double part = stretch.length() / count;
+        for (int n = 0; n < count; ++n) {
+            shares.push_back({stretch.from + part * n, stretch.from + part * (n + 1)});
+        }
+    }
+    return shares;
+}
+
+/// Writes a name in a break, as near the middle of a share as the line is straight and free; gives the gap.
+std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const drawing::Path& path,
+                                            const drawing::Stretch& share, const Label& label) {
+    constexpr double kStraight = 20 * std::numbers::pi / 180;
+    const double half = label.width() / 2 + 1;
+    const double nominal = (share.from + share.to) / 2;
+    for (const double aside : drawing::steps(0, share.length() / 2, 1)) {
+        for (const double s : {nominal + aside, nominal - aside}) {
+            const Point from = path.at(s - half);
+            const Point to = path.at(s + half);
+            const TurnedBox box = label.boxAt((from + to) * 0.5, drawing::readable(to - from));
+            if (s - half >= share.from && s + half <= share.to &&
+                path.turning(s - half - 3, s + half + 3) <= kStraight && desk.fits(box) &&
+                desk.taken().crossings(box.grown(0.6), subject.order) == 0) {
+                desk.write(subject, label, box.middle, box.angle);
+                return drawing::Stretch{s - half, s + half};
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+void nameEnds(Desk& desk, Subject& subject, const drawing::Path& path) {
+    (void)letterEnds(desk, subject, path, lineRows(*subject.measure));
+}
+
+}  // namespace
+
+void placeFrontLine(Desk& desk, Subject& subject) {
+    constexpr double kChord = 3.0;
+    const drawing::Path path(subject.points);
+    const double side = enemySide(*subject.measure);
+    Points stations{path.at(0)};
+    for (const Run& one : runsOf(path)) {
+        // At a corner that closes toward the enemy one chord bridges it, half before and half behind.
+        const double from = one.stretch.from + (closesToward(one.turnBefore, side) ? kChord / 2 : 0);
+        const double to = one.stretch.to - (closesToward(one.turnAfter, side) ? kChord / 2 : 0);
+        const double room = to - from;
+        if (room <= 0.05) {
+            continue;
+        }
+        if (drawing::length(path.at(from) - stations.back()) > 0.05) {
+            stations.push_back(path.at(from));
+        }
+        const int count = std::max(1, static_cast<int>(std::lround(room / kChord)));
+        for (int n = 1; n <= count; ++n) {
+            stations.push_back(path.at(from + room * n / count));
+        }
+    }
+    Points line;
+    for (std::size_t n = 1; n < stations.size(); ++n) {
+        addHalfCircle(line, stations[n - 1], stations[n], side);
+    }
+    Pencil ink = desk.inkOf(subject);
+    const auto pieces =
+        subject.manner.standing == Standing::Planned
+            ? drawing::dashed(drawing::Path(line), drawing::kSmallOutline, drawing::CornerRule::UsersLine)
+            : std::vector<drawing::Polyline>{{line, false}};
+    ink.lines(pieces, desk.gauge().pen, drawing::Join::Round);
+    nameEnds(desk, subject, path);
+}
+
+void placeObstacleLine(Desk& desk, Subject& subject) {
+    constexpr double kBase = 2.0;
+    constexpr double kHigh = 1.6;
+    constexpr double kPitch = 4.0;
+    const drawing::Path path(subject.points);
+    const double side = enemySide(*subject.measure);
+    std::vector<drawing::Polyline> ink;
+    for (const Run& one : runsOf(path)) {
+        const auto setBack = [side](double turn) {
+            return closesToward(turn, side) ? kHigh * std::tan(std::abs(turn) / 2) + 0.2 : 0;
+        };
+        const double from = one.stretch.from + setBack(one.turnBefore);
+        const double to = one.stretch.to - setBack(one.turnAfter);
+        const double room = to - from - kBase;
+        if (room < 0) {
+            continue;
+        }
+        const int gaps = static_cast<int>(std::lround(room / kPitch));
+        for (int n = 0; n <= gaps; ++n) {
+            const double s = from + (gaps == 0 ? room / 2 : room * n / gaps);
+            const Point a = path.at(s);
+            const Point b = path.at(s + kBase);
+            const Point apex = (a + b) * 0.5 + drawing::leftOf(drawing::unit(b - a)) * (side * kHigh);
+            ink.push_back({{a, apex, b}, false});
+        }
+    }
+    drawLine(desk, subject, path, {});
+    desk.inkOf(subject).lines(std::move(ink), desk.gauge().pen);
+    nameEnds(desk, subject, path);
+}
+
+void placeDangerLine(Desk& desk, Subject& subject) {
+    constexpr double kTick = 1.5;
+    constexpr double kPitch = 3.0;
+    const drawing::Path path(fromTheWest(subject.points));
+    const auto gaps = letterEnds(desk, subject, path, lineRows(*subject.measure));
+    drawLine(desk, subject, path, gaps);
+    std::vector<drawing::Polyline> ticks;
+    const int count = std::max(1, static_cast<int>(std::lround(path.length() / kPitch)));
+    for (int n = 0; n < count; ++n) {
+        const double s = (n + 0.5) * path.length() / count;
+        const bool isInGap = std::any_of(gaps.begin(), gaps.end(), [s](const drawing::Stretch& gap) {
+            return s > gap.from - 0.4 && s < gap.to + 0.4;
+        });
+        if (!isInGap) {
+            const Vector out = drawing::leftOf(path.chord(s, 1)) * kTick;
+            ticks.push_back({{path.at(s) + out, path.at(s) - out}, false});
+        }
+    }
+    desk.inkOf(subject).lines(std::move(ticks), desk.gauge().thin());
+}
+
+void placeLane(Desk& desk, Subject& subject) {
+    constexpr double kFlare = 1.6;
+    const drawing::Path path(subject.points);
+    const double width = numberOf(*subject.measure, "width", 4, 40);
+    Pencil ink = desk.inkOf(subject);
+    for (const double side : {1.0, -1.0}) {
+        Points line = drawing::offset(path.points(), side * width / 2);
+        const double out = kFlare / std::numbers::sqrt2;
+        const Vector first = path.chord(0, 1);
+        const Vector last = path.chord(path.length(), 1);
+        const Point head = line.front() + (drawing::leftOf(first) * side - first) * out;
+        const Point foot = line.back() + (drawing::leftOf(last) * side + last) * out;
+        line.insert(line.begin(), head);
+        line.push_back(foot);
+        inkSign(ink, line);
+    }
+    const std::string words = wordsOf(*subject.measure);
+    const Label label{{words}, std::max(1.8, desk.gauge().letters - 0.2)};
+    const double s = path.length() / 2;
+    const Degrees angle = drawing::readable(path.chord(s, label.width()));
+    std::vector<Desk::Place> places;
+    if (width >= 4.4 && path.turning(s - label.width() / 2, s + label.width() / 2) < kCorner / 3) {
+        places.push_back({path.at(s), angle});
+    }
+    for (const double side : {1.0, -1.0}) {
+        places.push_back(besideAt(path, s, label, width / 2 + ink.halfInk(), side));
+    }
+    letterAt(desk, subject, label, places, angle);
+}
+
+void placeWay(Desk& desk, Subject& subject) {
+    const drawing::Path path(fromTheWest(subject.points));
+    const Label label{{wordsOf(*subject.measure)}, desk.gauge().letters};
+    const Degrees middleAngle = drawing::readable(path.chord(path.length() / 2, label.width()));
+    std::vector<drawing::Stretch> gaps;
+    if (!desk.writeByHand(subject, label, middleAngle)) {
+        for (const drawing::Stretch& share : sharesOf(path, desk.window())) {
+            if (const auto gap = nameInBreak(desk, subject, path, share, label)) {
+                gaps.push_back(*gap);
+            }
+        }
+        if (gaps.empty()) {
+            const double halfInk = desk.inkOf(subject).halfInk();
+            std::vector<Desk::Place> places;
+            for (const double share : {0.5, 0.3, 0.7}) {
+                for (const double side : {1.0, -1.0}) {
+                    places.push_back(besideAt(path, path.length() * share, label, halfInk, side));
+                }
+            }
+            letterAt(desk, subject, label, places, middleAngle);
+        }
+    }
+    drawLine(desk, subject, path, gaps);
+}
+
+void placeHalt(Desk& desk, Subject& subject) {
+    constexpr double kHalf = 1.5;
+    constexpr double kApart = 0.6;
+    const Point spot = subject.points[0];
+    const Vector u = drawing::unit(subject.points[1] - spot);
+    const Vector n = drawing::leftOf(u);
+    Pencil ink = desk.inkOf(subject);
+    for (const double along : {-kApart, kApart}) {
+        ink.line({spot + u * along + n * kHalf, spot + u * along - n * kHalf});
+    }
+    const Label label{{movement::label(*subject.measure)}, desk.gauge().letters};
+    std::vector<Desk::Place> places;
+    const double across = std::abs(n.x) * label.width() / 2 + std::abs(n.y) * label.height() / 2;
+    for (const double side : {1.0, -1.0}) {
+        places.push_back({spot + n * (side * (2.9 + across)), Degrees(0)});
+    }
+    letterAt(desk, subject, label, places, Degrees(0));
+}
+
+}  // namespace crosstick::symbols

@@ -1,0 +1,174 @@
+#include "symbols/point_symbol.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include "core/drawing/steps.h"
+#include "symbols/construction.h"
+#include "symbols/extension.h"
+#include "symbols/faults.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kBeside = 0.9;
+
+drawing::Box boundsOf(const Points& points) {
+    drawing::Box box;
+    for (const Point p : points) {
+        box = box.joined({p.x, p.y, p.x, p.y});
+    }
+    return box;
+}
+
+/// Of the ink, mitres and a second stroke included.
+drawing::Box inkBounds(const Mark& mark, const Pencil& pencil) {
+    drawing::Box box = boundsOf(widened(mark.outline, pencil.outlineReach()));
+    for (const Points& fill : mark.fills) {
+        box = box.joined(boundsOf(fill));
+    }
+    for (const drawing::Polyline& line : mark.lines) {
+        // Arms end butt: across they are as wide as their ink, along they end at their points.
+        box = box.joined(boundsOf(line.points));
+    }
+    return box;
+}
+
+TurnedBox boxAt(const drawing::Box& bounds, Point centre) {
+    return {centre + bounds.middle(), bounds.width(), bounds.height(), Degrees(0)};
+}
+
+/// 8 to 24 aside, in the order E, W, SE, SW, NE, NW, S, N; best where no line crosses the symbol and its own line runs
+/// over no other symbol.
+std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point spot, std::size_t owner) {
+    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
+    constexpr std::array<Vector, 8> kDirections{{{1, 0},
+                                                 {-1, 0},
+                                                 {kDiagonal, kDiagonal},
+                                                 {-kDiagonal, kDiagonal},
+                                                 {kDiagonal, -kDiagonal},
+                                                 {-kDiagonal, -kDiagonal},
+                                                 {0, 1},
+                                                 {0, -1}}};
+    std::optional<Point> second;
+    int least = 3;
+    for (const double distance : drawing::steps(8, 24, 2)) {
+        for (const Vector direction : kDirections) {
+            const Point centre = spot + direction * distance;
+            const TurnedBox box = boxAt(bounds, centre);
+            if (!desk.fits(box)) {
+                continue;
+            }
+            const int cost =
+                (desk.taken().crossings(box, owner) > 0 ? 1 : 0) + (desk.taken().isFree(centre, spot) ? 0 : 2);
+            if (cost == 0) {
+                return centre;
+            }
+            if (!second || cost < least) {
+                second = centre;
+                least = cost;
+            }
+        }
+    }
+    return second;
+}
+
+/// Where a line from the centre leaves the outline.
+Point leavesAt(const Points& outline, Vector u) {
+    double farthest = 0;
+    for (std::size_t n = 0; n < outline.size(); ++n) {
+        const Point a = outline[n];
+        const Vector span = outline[(n + 1) % outline.size()] - a;
+        const double across = drawing::cross(u, span);
+        if (std::abs(across) > 1e-12) {
+            const double along = drawing::cross(a, span) / across;
+            const double share = drawing::cross(a, u) / across;
+            farthest = share >= -1e-9 && share <= 1 + 1e-9 ? std::max(farthest, along) : farthest;
+        }
+    }
+    return u * farthest;
+}
+
+void drawMark(Desk& desk, Subject& subject, const Mark& mark, Point centre) {
+    Pencil ink = desk.inkOf(subject);
+    Points ring;
+    for (const Point p : mark.outline) {
+        ring.push_back(centre + p);
+    }
+    std::vector<drawing::Polyline> lines = mark.lines;
+    for (drawing::Polyline& line : lines) {
+        for (Point& p : line.points) {
+            p = p + centre;
+        }
+    }
+    if (!ring.empty()) {
+        ink.outline(ring, mark.join);
+    }
+    ink.lines(std::move(lines), desk.gauge().pen, mark.join);
+    for (const Points& fill : mark.fills) {
+        Points moved;
+        for (const Point p : fill) {
+            moved.push_back(centre + p);
+        }
+        ink.fill(moved);
+    }
+    if (mark.inside) {
+        desk.lettersOf(subject).letters(*mark.inside, centre + mark.insideAt, Degrees(0));
+    }
+}
+
+}  // namespace
+
+bool isSeen(Desk& desk, Subject& subject) {
+    const bool inside = desk.window().contains(subject.points.front());
+    if (!inside) {
+        desk.remark(subject, kOutsideWindow);
+    }
+    return inside;
+}
+
+std::optional<Point> blockPlace(Desk& desk, const Subject& subject, const drawing::Box& bounds, Point own, Point spot) {
+    if (subject.symbolAt) {
+        const TurnedBox box = boxAt(bounds, *subject.symbolAt);
+        return *subject.symbolAt + (desk.movedInside(box) - box.middle);
+    }
+    return desk.fits(boxAt(bounds, own)) ? own : placeAside(desk, bounds, spot, subject.order);
+}
+
+std::optional<drawing::Box> placeMark(Desk& desk, Subject& subject, const Mark& mark) {
+    const Point spot = subject.points.front();
+    const drawing::Box bounds = inkBounds(mark, desk.inkOf(subject));
+    const std::optional<Point> centre = blockPlace(desk, subject, bounds, spot, spot);
+    if (!centre) {
+        desk.remark(subject, kLabelLeftOut);
+        return std::nullopt;
+    }
+    if (*centre != spot) {
+        const Point from = *centre + leavesAt(mark.outline, drawing::unit(spot - *centre));
+        extensionLine(desk, subject, from, spot, ExtensionEnd::Dot);
+    }
+    drawMark(desk, subject, mark, *centre);
+    const TurnedBox box = boxAt(bounds, *centre);
+    desk.taken().take(box);
+    return box.bounds();
+}
+
+void nameBeside(Desk& desk, Subject& subject, const std::string& name, const drawing::Box& symbol) {
+    if (name.empty()) {
+        return;
+    }
+    const Label label{{name}, desk.gauge().letters};
+    const double w = label.width() / 2;
+    const double h = label.height() / 2;
+    const Point m = symbol.middle();
+    letterAt(desk, subject, label,
+             {{{symbol.right + kBeside + w, m.y}, Degrees(0)},
+              {{symbol.left - kBeside - w, m.y}, Degrees(0)},
+              {{m.x, symbol.top - kBeside - h}, Degrees(0)},
+              {{m.x, symbol.bottom + kBeside + h}, Degrees(0)}},
+             Degrees(0));
+}
+
+}  // namespace crosstick::symbols

@@ -1,0 +1,193 @@
+#include "symbols/unit_symbol.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "symbols/arrows.h"
+#include "symbols/construction.h"
+#include "symbols/echelons.h"
+#include "symbols/extension.h"
+#include "symbols/faults.h"
+#include "symbols/point_symbol.h"
+#include "symbols/unit_frame.h"
+#include "symbols/unit_icons.h"
+
+namespace crosstick::symbols {
+namespace {
+
+using measures::Affiliation;
+using measures::UnitSymbol;
+
+constexpr double kBeside = 0.9;
+constexpr std::size_t kLongNote = 12;
+
+Points scaled(Points points, double h) {
+    for (Point& p : points) {
+        p = p * h;
+    }
+    return points;
+}
+
+/// The mark over the frame, and a task force's bracket round it; gives how high it reaches.
+void drawMark(Pencil& pencil, const UnitSymbol& unit, double top, double h) {
+    const auto echelon = echelonOf(unit.echelon);
+    if (!echelon) {
+        return;
+    }
+    const double e = 0.30 * h;
+    const Point middle{0, -top - 0.12 * h - e / 2};
+    drawEchelon(pencil, *echelon, middle, {1, 0}, e);
+    if (unit.isTaskForce) {
+        const double half = echelonWidth(*echelon, e, pencil.gauge().pen) / 2 + 0.20 * h;
+        const double high = middle.y - e / 2 - 0.12 * h;
+        pencil.line({{-half, -top}, {-half, high}, {half, high}, {half, -top}});
+    }
+}
+
+/// Three rows on either side: left the time and the designation, right the state, the note and the higher formation.
+void drawAmplifiers(Pencil& letters, const UnitSymbol& unit, double halfWide, double bottom, double h) {
+    const double capital = letters.gauge().letters;
+    const double pitch = std::max(0.45 * h, 1.4 * capital);
+    const auto onLeft = [&](const std::string& text, double y) {
+        if (!text.empty()) {
+            letters.lettersFrom(text, {-halfWide - kBeside - drawing::textWidth(text, capital), y}, capital);
+        }
+    };
+    const auto onRight = [&](const std::string& text, double y) {
+        if (!text.empty()) {
+            letters.lettersFrom(text, {halfWide + kBeside, y}, capital);
+        }
+    };
+    const bool isLong = unit.note.size() > kLongNote;
+    onLeft(unit.time, -pitch);
+    onLeft(unit.designation, pitch);
+    onRight(unit.state, -pitch);
+    onRight(isLong ? std::string{} : unit.note, 0);
+    onRight(unit.higher, pitch);
+    if (isLong) {
+        letters.letters({{unit.note}, capital}, {0, bottom + kBeside + capital / 2}, Degrees(0));
+    }
+}
+
+/// From the bottom's middle down and then toward the azimuth; toward the north first to the side, so that it never
+/// crosses its own symbol.
+void drawDirection(Pencil& pencil, Degrees direction, double bottom, double halfWide, double h) {
+    const double turn = radians(direction).value();
+    const Vector u{std::sin(turn), -std::cos(turn)};
+    Points shaft{{0, bottom}, {0, bottom + 0.40 * h}};
+    if (u.y < 0) {
+        const double side = u.x >= 0 ? 1 : -1;
+        shaft.push_back({side * (halfWide + 1), bottom + 0.40 * h});
+    }
+    const Point tip = shaft.back() + u * (1.1 * h);
+    shaft.push_back(filledHead(pencil, tip, u).at);
+    pencil.line(shaft);
+}
+
+std::optional<Point> drawStaff(Pencil& pencil, const UnitFrame& frame, double bottom, double h) {
+    const bool fromCorner = frame.affiliation == Affiliation::Friend || frame.affiliation == Affiliation::Neutral;
+    const Point from = fromCorner ? Point{-frame.a * h, frame.b * h} : Point{-frame.top * h, 0};
+    const Point foot{from.x, bottom + 0.75 * h};
+    pencil.line({from, foot});
+    return foot;
+}
+
+drawing::Box boundsOf(const Points& points) {
+    drawing::Box box;
+    for (const Point p : points) {
+        box = box.joined({p.x, p.y, p.x, p.y});
+    }
+    return box;
+}
+
+/// Where an extension line leaves a frame: its bottom's middle toward a spot nearly straight down, else where the line
+/// from the middle to the spot meets it.
+Point leaves(const UnitSketch& sketch, Vector toSpot) {
+    constexpr double kNearlyDown = 0.5;  // cosine of 60 degrees
+    const Vector u = drawing::unit(toSpot);
+    if (u.y > kNearlyDown) {
+        return {0, sketch.frame.bottom};
+    }
+    double farthest = 0;
+    const Points& ring = sketch.outline;
+    for (std::size_t n = 0; n < ring.size(); ++n) {
+        const Vector span = ring[(n + 1) % ring.size()] - ring[n];
+        const double across = drawing::cross(u, span);
+        if (std::abs(across) < 1e-12) {
+            continue;
+        }
+        const double share = drawing::cross(ring[n], u) / across;
+        if (share >= -1e-9 && share <= 1 + 1e-9) {
+            farthest = std::max(farthest, drawing::cross(ring[n], span) / across);
+        }
+    }
+    return u * farthest;
+}
+
+}  // namespace
+
+UnitSketch sketchUnit(const UnitSymbol& unit, const Manner& manner, const drawing::Gauge& gauge) {
+    const double h = gauge.symbol;
+    const UnitFrame frame = unitFrame(unit.affiliation);
+    UnitSketch sketch;
+    Manner own = manner;
+    own.standing = unit.isDashed ? Standing::Planned : manner.standing;
+    Pencil ink(sketch.ink, own, gauge);
+    Pencil letters(sketch.letters, own, gauge);
+    sketch.outline = scaled(frame.outline, h);
+    ink.outline(sketch.outline, frame.isRound() ? drawing::Join::Round : drawing::Join::Miter);
+    sketch.frame = boundsOf(widened(sketch.outline, ink.outlineReach()));
+    for (const measures::UnitIcon icon : unit.icons) {
+        drawIcon(ink, icon, frame, h);
+    }
+    if (!unit.letters.empty()) {
+        letters.letters({{unit.letters}, std::max(1.8, 0.36 * h)}, {0, 0}, Degrees(0));
+    }
+    const double bottom = sketch.frame.bottom;
+    drawMark(ink, unit, -sketch.frame.top, h);
+    drawAmplifiers(letters, unit, sketch.frame.right, bottom, h);
+    const double halfWide = std::max(sketch.frame.right, drawing::extent(sketch.letters).right);
+    if (unit.direction) {
+        drawDirection(ink, *unit.direction, bottom, halfWide, h);
+    }
+    if (unit.isHeadquarters) {
+        sketch.foot = drawStaff(ink, frame, bottom, h);
+    }
+    return sketch;
+}
+
+void placeUnit(Desk& desk, Subject& subject) {
+    if (!isSeen(desk, subject)) {
+        return;
+    }
+    const std::string typed = fieldOf(*subject.measure, "unit");
+    measures::UnitSymbol unit = measures::readUnit(typed.empty() ? subject.measure->name : typed);
+    Manner& manner = subject.manner;
+    if (manner.side == Side::Enemy && unit.affiliation == Affiliation::Friend) {
+        unit.affiliation = Affiliation::Hostile;
+    } else if (manner.side == Side::Own && unit.affiliation == Affiliation::Hostile) {
+        const bool onePen = desk.engraving().pens == PenMode::OnePen;
+        manner.side = Side::Enemy;
+        manner.ink = onePen ? drawing::Ink::Black : drawing::Ink::Red;
+        manner.doubled = onePen;
+    }
+    UnitSketch sketch = sketchUnit(unit, manner, desk.gauge());
+    const drawing::Box whole = drawing::extent(sketch.ink).joined(drawing::extent(sketch.letters));
+    const Point spot = subject.points.front();
+    const Point own = sketch.foot ? spot - *sketch.foot : spot;
+    const auto centre = blockPlace(desk, subject, whole, own, spot);
+    if (!centre) {
+        desk.remark(subject, kLabelLeftOut);
+        return;
+    }
+    if (*centre != own) {
+        const Point from = *centre + (sketch.foot ? *sketch.foot : leaves(sketch, spot - *centre));
+        extensionLine(desk, subject, from, spot, ExtensionEnd::Dot);
+    }
+    subject.ink.append(drawing::moved(std::move(sketch.ink), *centre));
+    subject.letters.append(drawing::moved(std::move(sketch.letters), *centre));
+    desk.taken().take({*centre + whole.middle(), whole.width(), whole.height(), Degrees(0)});
+}
+
+}  // namespace crosstick::symbols
