@@ -40,27 +40,6 @@ void placeHatched(Desk& desk, Subject& subject, const std::vector<drawing::Hatch
     inkThin(desk, subject, std::move(lines));
 }
 
-/// Where a ray from a point leaves a closed line last: the position along it.
-std::optional<double> leavesAt(const drawing::Path& path, Point from, Vector u) {
-    std::optional<double> place;
-    double farthest = 0;
-    const Points& points = path.points();
-    for (std::size_t n = 0; n + 1 < points.size(); ++n) {
-        const Vector span = points[n + 1] - points[n];
-        const double across = drawing::cross(u, span);
-        if (std::abs(across) < 1e-12) {
-            continue;
-        }
-        const double along = drawing::cross(points[n] - from, span) / across;
-        const double share = drawing::cross(points[n] - from, u) / across;
-        if (share >= 0 && share <= 1 && along > farthest) {
-            farthest = along;
-            place = path.position(n) + share * drawing::length(span);
-        }
-    }
-    return place;
-}
-
 /// A place on the edge at least so far from every corner, as near to the wanted one as there is.
 double awayFromCorners(const drawing::Path& path, double wanted, double clear) {
     for (double aside = 0; aside < path.length() / 2; aside += 0.5) {
@@ -87,8 +66,9 @@ void placeBattlePosition(Desk& desk, Subject& subject) {
         const double azimuth = radians(Degrees(numberOf(*subject.measure, "enemy", 0, 360))).value();
         const drawing::Path path(edge.points, true);
         const double half = echelonWidth(*echelon, e, desk.gauge().pen) / 2 + 1;
-        if (const auto wanted = leavesAt(path, poleOf(edge.points), {std::sin(azimuth), -std::cos(azimuth)})) {
-            const double s = awayFromCorners(path, *wanted, half + 3);
+        const Vector toEnemy{std::sin(azimuth), -std::cos(azimuth)};
+        if (const auto end = drawing::leaves(edge.points, poleOf(edge.points), toEnemy)) {
+            const double s = awayFromCorners(path, end->along, half + 3);
             const Point mark = (path.at(s - half) + path.at(s + half)) * 0.5;
             const TurnedBox box{mark, 2 * half - 2, e, drawing::readable(path.chord(s, 2 * half))};
             if (s - half > 0 && s + half < path.length() && desk.fits(box)) {

@@ -30,12 +30,7 @@ void nameShaft(Desk& desk, Subject& subject, const drawing::Path& path) {
     }
     const Label label{{words}, desk.gauge().letters};
     const double halfInk = desk.inkOf(subject).halfInk();
-    std::vector<Desk::Place> places;
-    for (const double share : {0.5, 0.35, 0.65}) {
-        for (const double side : {1.0, -1.0}) {
-            places.push_back(besideAt(path, path.length() * share, label, halfInk, side));
-        }
-    }
+    const std::vector<Desk::Place> places = besidePlaces(path, label, halfInk);
     letterAt(desk, subject, label, places, drawing::readable(path.chord(path.length() / 2, label.width())));
 }
 

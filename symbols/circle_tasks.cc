@@ -4,7 +4,6 @@
 #include <cmath>
 #include <numbers>
 
-#include "core/measures/catalogue.h"
 #include "symbols/arrows.h"
 #include "symbols/construction.h"
 #include "symbols/faults.h"
@@ -16,11 +15,6 @@ namespace {
 constexpr double kLetter = 2.5;
 constexpr double kHalfGap = 2.6;
 constexpr double kLeastRadius = 5;
-
-std::string letterOf(const Subject& subject) {
-    const measures::Entry* entry = measures::find(subject.measure->kind);
-    return entry == nullptr ? std::string{} : std::string(entry->abbreviation);
-}
 
 enum class Ends { Plain, ArrowsAhead };
 
@@ -46,7 +40,7 @@ void placeDiagonals(Desk& desk, Subject& subject, Ends ends) {
             inkSign(ink, {centre + u * kHalfGap, to});
         }
     }
-    const Label label{{letterOf(subject)}, kLetter};
+    const Label label{{letterOf(*subject.measure)}, kLetter};
     if (desk.fits(label.boxAt(centre, Degrees(0)))) {
         desk.write(subject, label, centre, Degrees(0));
     } else {
@@ -98,7 +92,7 @@ std::optional<Circle> placeCircle(Desk& desk, Subject& subject, End end) {
             inkSign(ink, {circle.arc.back() - way, circle.arc.back() + way});
         }
     }
-    inkLettered(desk, subject, line, path.length() / 2, letterOf(subject));
+    inkLettered(desk, subject, line, path.length() / 2, letterOf(*subject.measure));
     return circle;
 }
 

@@ -13,12 +13,6 @@ namespace {
 constexpr double kTaskLetter = 2.5;
 constexpr double kClear = 0.8;
 
-std::vector<drawing::Polyline> patterned(const Pencil& pencil, const Points& points, bool closed) {
-    return pencil.manner().standing == Standing::Planned
-               ? drawing::dashed(drawing::Path(points, closed), drawing::kPlanned, drawing::CornerRule::Outline)
-               : std::vector<drawing::Polyline>{{points, closed}};
-}
-
 std::string_view abbreviationOf(const plan::Measure& measure) {
     const measures::Entry* entry = measures::find(measure.kind);
     return entry == nullptr || entry->wording == measures::Wording::Bare ? std::string_view{} : entry->abbreviation;
@@ -27,12 +21,11 @@ std::string_view abbreviationOf(const plan::Measure& measure) {
 }  // namespace
 
 void inkSign(Pencil& pencil, const Points& points) {
-    pencil.lines(patterned(pencil, points, false), pencil.gauge().pen);
+    pencil.lines(pencil.manner().standing == Standing::Planned
+                     ? drawing::dashed(drawing::Path(points), drawing::kPlanned, drawing::CornerRule::Outline)
+                     : std::vector<drawing::Polyline>{{points, false}},
+                 pencil.gauge().pen);
 }
-void inkRing(Pencil& pencil, const Points& ring) {
-    pencil.lines(patterned(pencil, ring, true), pencil.gauge().pen);
-}
-
 void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, const std::string& letter) {
     const drawing::Path path(points);
     const Label label{{letter}, kTaskLetter};
@@ -71,6 +64,16 @@ Desk::Place besideAt(const drawing::Path& path, double s, const Label& label, do
     return {path.at(s) + n * (bulge + 0.9 + halfInk + label.height() / 2), drawing::readable(u)};
 }
 
+std::vector<Desk::Place> besidePlaces(const drawing::Path& path, const Label& label, double halfInk) {
+    std::vector<Desk::Place> places;
+    for (const double share : {0.5, 0.35, 0.65}) {
+        for (const double side : {1.0, -1.0}) {
+            places.push_back(besideAt(path, path.length() * share, label, halfInk, side));
+        }
+    }
+    return places;
+}
+
 void letterAt(Desk& desk, Subject& subject, const Label& label, const std::vector<Desk::Place>& places, Degrees angle) {
     if (label.isEmpty() || desk.writeByHand(subject, label, angle)) {
         return;
@@ -93,13 +96,9 @@ std::string wordsOf(const plan::Measure& measure) {
     return words;
 }
 
-std::vector<std::string> rowsOf(const plan::Measure& measure) {
-    const std::string abbreviation(abbreviationOf(measure));
-    const std::string name = bareName(measure.name.empty() ? measure.number : measure.name, abbreviation);
-    if (abbreviation.empty() || name.empty()) {
-        return abbreviation.empty() && name.empty() ? std::vector<std::string>{} : std::vector{abbreviation + name};
-    }
-    return {abbreviation, name};
+std::string letterOf(const plan::Measure& measure) {
+    const measures::Entry* entry = measures::find(measure.kind);
+    return entry == nullptr ? std::string{} : std::string(entry->abbreviation);
 }
 
 std::string fieldOf(const plan::Measure& measure, std::string_view key) {

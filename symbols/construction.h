@@ -8,7 +8,6 @@ namespace crosstick::symbols {
 
 /// A line of a constructed sign: dashed 3.0/1.5 where planned, all its corners inked.
 void inkSign(Pencil& pencil, const Points& points);
-void inkRing(Pencil& pencil, const Points& ring);
 
 /// A line of a sign with its task letter upright in a break at a place (engraving B4); whole where the letter has no
 /// room.
@@ -21,14 +20,17 @@ void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, c
 [[nodiscard]] Desk::Place besideAt(const drawing::Path& path, double s, const Label& label, double halfInk,
                                    double side);
 
+/// Places on both sides of a line, at its middle first.
+[[nodiscard]] std::vector<Desk::Place> besidePlaces(const drawing::Path& path, const Label& label, double halfInk);
+
 /// Letters where a hand placed them, else in the first place that is free; a remark where there is none.
 /// @param angle  of the letters where a hand placed them
 void letterAt(Desk& desk, Subject& subject, const Label& label, const std::vector<Desk::Place>& places, Degrees angle);
 
 /// What a measure's label says, in one row; empty where it has neither name nor number and its sign needs none.
 [[nodiscard]] std::string wordsOf(const plan::Measure& measure);
-/// The same, the abbreviation over the name; one row where there is but one.
-[[nodiscard]] std::vector<std::string> rowsOf(const plan::Measure& measure);
+/// The letter of a task: the catalogue's abbreviation.
+[[nodiscard]] std::string letterOf(const plan::Measure& measure);
 [[nodiscard]] std::string fieldOf(const plan::Measure& measure, std::string_view key);
 /// A field's number; the catalogue's default where it is empty or no number.
 [[nodiscard]] double numberOf(const plan::Measure& measure, std::string_view key, double low, double high);

@@ -24,6 +24,8 @@ struct Subject {
 class Desk {
   public:
     explicit Desk(const Engraving& engraving);
+    /// An empty one with a window of its own, for a sample.
+    Desk(const Engraving& engraving, const drawing::Box& window) : engraving_(engraving), window_(window) {}
 
     [[nodiscard]] const Engraving& engraving() const { return engraving_; }
     [[nodiscard]] const drawing::Gauge& gauge() const { return engraving_.gauge; }

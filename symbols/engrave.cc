@@ -9,44 +9,12 @@
 #include "symbols/desk.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
+#include "symbols/manner.h"
 #include "symbols/routes.h"
 #include "symbols/signs.h"
 
 namespace crosstick::symbols {
 namespace {
-
-Standing standingOf(const plan::Measure& measure) {
-    const bool planned = measure.standing == plan::Standing::Planned || measure.state == plan::PlaceState::Assumed;
-    return planned ? Standing::Planned : Standing::Present;
-}
-
-Manner mannerOf(const plan::Measure& measure, bool onRoute, const Engraving& engraving) {
-    const bool isEnemy = measure.whose == plan::Whose::Enemy;
-    const bool onePen = engraving.pens == PenMode::OnePen;
-    Manner manner;
-    const measures::Entry* entry = measures::find(measure.kind);
-    const measures::Colour colour = entry == nullptr ? measures::Colour::OfItsSide : entry->colour;
-    manner.ink = onePen                                      ? drawing::Ink::Black
-                 : colour == measures::Colour::Obstacle      ? drawing::Ink::Green
-                 : colour == measures::Colour::Contamination ? drawing::Ink::Yellow
-                 : isEnemy                                   ? drawing::Ink::Red
-                 : onRoute                                   ? drawing::Ink::Blue
-                                                             : drawing::Ink::Black;
-    manner.side = isEnemy ? Side::Enemy : Side::Own;
-    manner.standing = entry != nullptr && entry->dashed == measures::Dashed::Always  ? Standing::Planned
-                      : entry != nullptr && entry->dashed == measures::Dashed::Never ? Standing::Present
-                                                                                     : standingOf(measure);
-    manner.halo = engraving.surface == Surface::LightTable ? drawing::Halo::Paper : drawing::Halo::None;
-    manner.doubled = isEnemy && onePen;
-    return manner;
-}
-
-Manner routeManner(const Engraving& engraving) {
-    Manner manner;
-    manner.ink = engraving.pens == PenMode::OnePen ? drawing::Ink::Black : drawing::Ink::Blue;
-    manner.halo = engraving.surface == Surface::LightTable ? drawing::Halo::Paper : drawing::Halo::None;
-    return manner;
-}
 
 std::set<plan::ItemId> stopsOn(const plan::Plan& plan, const plan::Film& film) {
     std::set<plan::ItemId> stops;
@@ -91,7 +59,7 @@ std::vector<Subject> subjectsOf(Desk& desk) {
         subject.route = engraving.plan.route(showing.item).get();
         if (subject.measure != nullptr) {
             subject.onRoute = stops.contains(showing.item);
-            subject.manner = mannerOf(*subject.measure, subject.onRoute, engraving);
+            subject.manner = mannerOf(*subject.measure, subject.onRoute ? Place::OnRoute : Place::ByItself, engraving);
             subject.points = filmPoints(desk, *subject.measure);
         } else if (subject.route != nullptr) {
             subject.manner = routeManner(engraving);
@@ -214,8 +182,7 @@ void placeInTurn(Desk& desk, const std::vector<Sorted>& sorted, const std::vecto
             letterRoutes(desk, routes);
             continue;
         }
-        // What was set aside by hand stands first, so that nothing is placed in its way; boxes last of the symbols:
-        // they find room for themselves.
+        // What was set aside by hand stands first, so that nothing is placed in its way.
         for (const bool byHand : {true, false}) {
             for (const Sorted& one : sorted) {
                 if (turnOf(one) == turn && one.subject->symbolAt.has_value() == byHand) {

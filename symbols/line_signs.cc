@@ -226,13 +226,7 @@ void placeWay(Desk& desk, Subject& subject) {
             }
         }
         if (gaps.empty()) {
-            const double halfInk = desk.inkOf(subject).halfInk();
-            std::vector<Desk::Place> places;
-            for (const double share : {0.5, 0.3, 0.7}) {
-                for (const double side : {1.0, -1.0}) {
-                    places.push_back(besideAt(path, path.length() * share, label, halfInk, side));
-                }
-            }
+            const auto places = besidePlaces(path, label, desk.inkOf(subject).halfInk());
             letterAt(desk, subject, label, places, middleAngle);
         }
     }

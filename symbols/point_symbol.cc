@@ -76,19 +76,9 @@ std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point sp
 }
 
 /// Where a line from the centre leaves the outline.
-Point leavesAt(const Points& outline, Vector u) {
-    double farthest = 0;
-    for (std::size_t n = 0; n < outline.size(); ++n) {
-        const Point a = outline[n];
-        const Vector span = outline[(n + 1) % outline.size()] - a;
-        const double across = drawing::cross(u, span);
-        if (std::abs(across) > 1e-12) {
-            const double along = drawing::cross(a, span) / across;
-            const double share = drawing::cross(a, u) / across;
-            farthest = share >= -1e-9 && share <= 1 + 1e-9 ? std::max(farthest, along) : farthest;
-        }
-    }
-    return u * farthest;
+Point reachOf(const Points& outline, Vector u) {
+    const auto end = drawing::leaves(outline, {0, 0}, u);
+    return end ? u * end->far : Point{};
 }
 
 void drawMark(Desk& desk, Subject& subject, const Mark& mark, Point centre) {
@@ -146,7 +136,7 @@ std::optional<drawing::Box> placeMark(Desk& desk, Subject& subject, const Mark& 
         return std::nullopt;
     }
     if (*centre != spot) {
-        const Point from = *centre + leavesAt(mark.outline, drawing::unit(spot - *centre));
+        const Point from = *centre + reachOf(mark.outline, drawing::unit(spot - *centre));
         extensionLine(desk, subject, from, spot, ExtensionEnd::Dot);
     }
     drawMark(desk, subject, mark, *centre);

@@ -119,6 +119,8 @@ constexpr std::array kRules{
     SignRule{Sign::BoxedWords, Body::Spot, Turn::Words, Layer::Symbols, &placeBoxedWords},
 };
 
+static_assert(kRules.size() == static_cast<std::size_t>(Sign::BoxedWords) + 1, "every sign has one rule");
+
 }  // namespace
 
 const SignRule& ruleOf(Sign sign) {

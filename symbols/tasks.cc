@@ -4,7 +4,6 @@
 #include <cmath>
 #include <numbers>
 
-#include "core/measures/catalogue.h"
 #include "symbols/arrows.h"
 #include "symbols/construction.h"
 #include "symbols/words.h"
@@ -15,11 +14,6 @@ namespace {
 constexpr double kLeastBar = 8;
 constexpr double kLeastStem = 10;
 constexpr double kLeastShaft = 12;
-
-std::string letterOf(const Subject& subject) {
-    const measures::Entry* entry = measures::find(subject.measure->kind);
-    return entry == nullptr ? std::string{} : std::string(entry->abbreviation);
-}
 
 double armsOf(const Desk& desk) {
     return 0.5 * desk.gauge().symbol;
@@ -78,7 +72,7 @@ void placeBracket(Desk& desk, Subject& subject, ArmEnd end) {
     }
     const Points line{left, bar->a + bar->depth, bar->b + bar->depth, right};
     const double rear = drawing::length(left - line[1]) + drawing::length(line[2] - line[1]) / 2;
-    inkLettered(desk, subject, line, rear, letterOf(subject));
+    inkLettered(desk, subject, line, rear, letterOf(*subject.measure));
 }
 
 }  // namespace
@@ -91,7 +85,7 @@ void placeBlock(Desk& desk, Subject& subject) {
     }
     Pencil ink = desk.inkOf(subject);
     inkSign(ink, {p[0], p[1]});
-    inkLettered(desk, subject, {p[2], middle}, drawing::length(p[2] - middle) / 2, letterOf(subject));
+    inkLettered(desk, subject, {p[2], middle}, drawing::length(p[2] - middle) / 2, letterOf(*subject.measure));
 }
 
 void placeBreach(Desk& desk, Subject& subject) {
@@ -122,7 +116,7 @@ void placeClear(Desk& desk, Subject& subject) {
         }
         const ShaftEnd end = openHead(ink, tip, back * -1, arms);
         const Point tail = at + bar->depth;
-        inkLettered(desk, subject, {tail, end.at}, drawing::length(end.at - tail) * 0.43, letterOf(subject));
+        inkLettered(desk, subject, {tail, end.at}, drawing::length(end.at - tail) * 0.43, letterOf(*subject.measure));
     }
 }
 
@@ -140,7 +134,7 @@ void placeDisrupt(Desk& desk, Subject& subject) {
     inkArrow(desk, subject, middle, middle + longest * 0.73, armsOf(desk));
     inkArrow(desk, subject, p[1], p[1] + longest * 0.47, armsOf(desk));
     const Point tail = middle - longest * 0.47;
-    inkLettered(desk, subject, {tail, middle}, drawing::length(middle - tail) / 2, letterOf(subject));
+    inkLettered(desk, subject, {tail, middle}, drawing::length(middle - tail) / 2, letterOf(*subject.measure));
 }
 
 void placeFix(Desk& desk, Subject& subject) {
@@ -166,7 +160,7 @@ void placeFix(Desk& desk, Subject& subject) {
     }
     line.push_back(tail + u * (third + pitch * kHalfWaves));
     line.push_back(end.at);
-    inkLettered(desk, subject, line, third / 2, letterOf(subject));
+    inkLettered(desk, subject, line, third / 2, letterOf(*subject.measure));
 }
 
 void placeSecurity(Desk& desk, Subject& subject) {
@@ -187,7 +181,7 @@ void placeSecurity(Desk& desk, Subject& subject) {
         const Point back = from + u * (0.48 * l) - n * (0.25 * h);
         const Vector last = drawing::unit(tip - back);
         const ShaftEnd end = openHead(ink, tip, last, armsOf(desk));
-        inkLettered(desk, subject, {from, there, back, end.at}, 0.22 * l, letterOf(subject));
+        inkLettered(desk, subject, {from, there, back, end.at}, 0.22 * l, letterOf(*subject.measure));
     }
 }
 
@@ -216,7 +210,7 @@ void placeWithdraw(Desk& desk, Subject& subject) {
     const double hook = drawing::Path(line).length() + drawing::length(line.back() - p[1]);
     line.push_back(p[1]);
     line.push_back(end.at);
-    inkLettered(desk, subject, line, hook + l / 2, letterOf(subject));
+    inkLettered(desk, subject, line, hook + l / 2, letterOf(*subject.measure));
 }
 
 }  // namespace crosstick::symbols

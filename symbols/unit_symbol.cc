@@ -103,26 +103,14 @@ drawing::Box boundsOf(const Points& points) {
 
 /// Where an extension line leaves a frame: its bottom's middle toward a spot nearly straight down, else where the line
 /// from the middle to the spot meets it.
-Point leaves(const UnitSketch& sketch, Vector toSpot) {
+Point lineStart(const UnitSketch& sketch, Vector toSpot) {
     constexpr double kNearlyDown = 0.5;  // cosine of 60 degrees
     const Vector u = drawing::unit(toSpot);
     if (u.y > kNearlyDown) {
         return {0, sketch.frame.bottom};
     }
-    double farthest = 0;
-    const Points& ring = sketch.outline;
-    for (std::size_t n = 0; n < ring.size(); ++n) {
-        const Vector span = ring[(n + 1) % ring.size()] - ring[n];
-        const double across = drawing::cross(u, span);
-        if (std::abs(across) < 1e-12) {
-            continue;
-        }
-        const double share = drawing::cross(ring[n], u) / across;
-        if (share >= -1e-9 && share <= 1 + 1e-9) {
-            farthest = std::max(farthest, drawing::cross(ring[n], span) / across);
-        }
-    }
-    return u * farthest;
+    const auto end = drawing::leaves(sketch.outline, {0, 0}, u);
+    return end ? u * end->far : Point{};
 }
 
 }  // namespace
@@ -182,7 +170,7 @@ void placeUnit(Desk& desk, Subject& subject) {
         return;
     }
     if (*centre != own) {
-        const Point from = *centre + (sketch.foot ? *sketch.foot : leaves(sketch, spot - *centre));
+        const Point from = *centre + (sketch.foot ? *sketch.foot : lineStart(sketch, spot - *centre));
         extensionLine(desk, subject, from, spot, ExtensionEnd::Dot);
     }
     subject.ink.append(drawing::moved(std::move(sketch.ink), *centre));

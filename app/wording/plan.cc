@@ -1,9 +1,16 @@
+#include <array>
+
 #include "app/wording/wording.h"
 
 namespace crosstick::app {
 
 std::span<const Words> planWords() {
-    return {};
+    static constexpr std::array kWords{
+        Words{"measures/bad-number", "A number from {low} to {high} is wanted here."},
+        Words{"measures/bad-side", "Left or right, seen along the line as it was drawn: \"left\", \"right\"."},
+        Words{"measures/bad-echelon", "One of tm, sqd, sec, plt, coy, bn, rgt, bde, div is wanted here."},
+    };
+    return kWords;
 }
 
 }  // namespace crosstick::app

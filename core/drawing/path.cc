@@ -205,4 +205,24 @@ Points offset(const Points& points, double by, bool closed) {
     return moved;
 }
 
+std::optional<RayEnd> leaves(const Points& ring, Point from, Vector u) {
+    constexpr double kParallel = 1e-12;
+    constexpr double kSlack = 1e-9;  // a ray through a corner meets one of its two sides at least
+    std::optional<RayEnd> end;
+    double along = 0;
+    for (std::size_t n = 0; n < ring.size(); ++n) {
+        const Vector span = ring[(n + 1) % ring.size()] - ring[n];
+        const double across = cross(u, span);
+        if (std::abs(across) > kParallel) {
+            const double far = cross(ring[n] - from, span) / across;
+            const double share = cross(ring[n] - from, u) / across;
+            if (share >= -kSlack && share <= 1 + kSlack && far > 0 && (!end || far > end->far)) {
+                end = RayEnd{far, along + std::clamp(share, 0.0, 1.0) * length(span)};
+            }
+        }
+        along += length(span);
+    }
+    return end;
+}
+
 }  // namespace crosstick::drawing

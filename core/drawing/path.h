@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -57,6 +58,15 @@ struct Stretch {
 [[nodiscard]] std::vector<Stretch> without(const std::vector<Stretch>& stretches, const std::vector<Stretch>& gaps);
 /// The parts of a line inside a box.
 [[nodiscard]] std::vector<Polyline> clipped(const Polyline& line, const Box& box);
+
+/// Where a ray from a point crosses a ring farthest out.
+struct RayEnd {
+    double far;    ///< from the ray's start, in lengths of u
+    double along;  ///< arc length from the ring's first point
+};
+/// @param ring  closed without repeating its first point
+/// Nothing where the ray meets it nowhere ahead.
+[[nodiscard]] std::optional<RayEnd> leaves(const Points& ring, Point from, Vector u);
 
 /// A parallel line, left of travel positive, with mitres up to 2.85 (then cut to a bevel).
 [[nodiscard]] Points offset(const Points& points, double by, bool closed = false);

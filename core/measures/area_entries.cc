@@ -23,13 +23,16 @@ constexpr std::array kEntries{
          "The last place before the line of departure."),
     area("battle-position", "Battle position", "BP", kAreas, Sign::BattlePosition, {"151200", Medium},
          "Defended from; dashed while prepared and not occupied.")
-        .with(kPositionFields),
+        .with(kPositionFields)
+        .named(Naming::Number),
     area("engagement-area", "Engagement area", "EA", kAreas, Sign::Area, {"151300", Medium},
          "Where the enemy is to be destroyed by massed fires."),
     area("named-area-of-interest", "Named area of interest", "NAI", kAreas, Sign::Area, {"120200", High},
-         "Watched, to answer a question."),
+         "Watched, to answer a question.")
+        .named(Naming::Number),
     area("targeted-area-of-interest", "Targeted area of interest", "TAI", kAreas, Sign::Area, {"120300", High},
-         "Where a target is to be attacked."),
+         "Where a target is to be attacked.")
+        .named(Naming::Number),
     area("landing-zone", "Landing zone", "LZ", kAreas, Sign::Area, {"150800", Medium}, "Aircraft set down here."),
     area("pickup-zone", "Pickup zone", "PZ", kAreas, Sign::Area, {"150900", Medium}, "Aircraft pick up here."),
     area("drop-zone", "Drop zone", "DZ", kAreas, Sign::Area, {"150600", Medium}, "People or loads are dropped here."),
@@ -40,7 +43,8 @@ constexpr std::array kEntries{
         .explained(),
     area("danger-area", "Danger area", "DANGER AREA", kAreas, Sign::DangerArea, {},
          "Open, or under somebody's eyes; crossed by drill.")
-        .explained(),
+        .explained()
+        .named(Naming::Number),
     area("contaminated-area", "Contaminated area", "CBRN", kAreas, Sign::Area, {}, "The agent is written out.")
         .in(Colour::Contamination)
         .with(kAgent),

@@ -1,9 +1,12 @@
 #include "core/measures/catalogue.h"
 
 #include <algorithm>
+#include <array>
 #include <vector>
 
 #include "core/measures/entries.h"
+#include "core/measures/faults.h"
+#include "core/units/number_text.h"
 
 namespace crosstick::measures {
 namespace {
@@ -32,6 +35,14 @@ const Whole& whole() {
     return kWhole;
 }
 
+Result<void> inRange(std::string_view typed, double low, double high) {
+    const auto number = parseNumber(typed);
+    if (!number || *number < low || *number > high) {
+        return fail(kBadNumber, {{"low", low}, {"high", high}});
+    }
+    return {};
+}
+
 }  // namespace
 
 std::span<const Entry> catalogue() {
@@ -43,6 +54,37 @@ const Entry* find(std::string_view kind) {
     const auto found = std::lower_bound(all.byKind.begin(), all.byKind.end(), kind,
                                         [&all](std::size_t n, std::string_view k) { return all.entries[n].kind < k; });
     return found != all.byKind.end() && all.entries[*found].kind == kind ? &all.entries[*found] : nullptr;
+}
+
+bool isCrossedOnTheMarch(const Entry& entry) {
+    constexpr std::array kCrossed{Sign::NamedLine, Sign::Boundary, Sign::FrontLine, Sign::Teeth, Sign::DangerLine};
+    return std::find(kCrossed.begin(), kCrossed.end(), entry.sign) != kCrossed.end();
+}
+
+Result<void> checkField(const Field& field, std::string_view typed) {
+    constexpr std::array<std::string_view, 9> kEchelons{"tm", "sqd", "sec", "plt", "coy", "bn", "rgt", "bde", "div"};
+    if (typed.empty()) {
+        return {};
+    }
+    switch (field.type) {
+        case FieldType::Azimuth:
+            return inRange(typed, 0, 360);
+        case FieldType::Millimetres:
+            return inRange(typed, 3.4, 40);
+        case FieldType::Metres:
+            return inRange(typed, 1, 100000);
+        case FieldType::Side:
+            return typed == "left" || typed == "right" ? Result<void>() : fail(kBadSide);
+        case FieldType::Echelon:
+            return std::find(kEchelons.begin(), kEchelons.end(), typed) != kEchelons.end() ? Result<void>()
+                                                                                           : fail(kBadEchelon);
+        case FieldType::Text:
+        case FieldType::Unit:
+        case FieldType::Phase:
+        case FieldType::UnitWords:
+            break;
+    }
+    return {};
 }
 
 std::string_view nameOf(Group group) {

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "core/drawing/drawing.h"
+#include "core/units/result.h"
 
 namespace crosstick::measures {
 
@@ -105,6 +106,8 @@ enum class Wording {
     OverPhaseLine,  ///< "LD" over "(PL FLINT)"
     Bare            ///< number and name alone; the sign says what it is
 };
+/// What a new one is called until somebody names it: the next free number, the next free letter, or nothing.
+enum class Naming { Number, Letter, None };
 /// How many points a measure needs and may have.
 struct PointCount {
     int least = 1;
@@ -127,6 +130,7 @@ struct Entry {
     Legend legend = Legend::Standard;
     Colour colour = Colour::OfItsSide;
     Wording wording = Wording::Name;
+    Naming naming = Naming::Letter;
     std::span<const Field> fields = {};
 
     // A row says only what is not usual.
@@ -141,6 +145,9 @@ struct Entry {
     }
     [[nodiscard]] constexpr Entry worded(Wording how) const {
         return changed([&](Entry& e) { e.wording = how; });
+    }
+    [[nodiscard]] constexpr Entry named(Naming how) const {
+        return changed([&](Entry& e) { e.naming = how; });
     }
     [[nodiscard]] constexpr Entry with(std::span<const Field> own) const {
         return changed([&](Entry& e) { e.fields = own; });
@@ -159,6 +166,11 @@ struct Entry {
 [[nodiscard]] std::span<const Entry> catalogue();
 /// Nothing for a kind this version does not know (from a newer program): such a measure is kept and shown as words.
 [[nodiscard]] const Entry* find(std::string_view kind);
+/// Is it a line on the ground that a march reports, stops or is seen at when it crosses it?
+[[nodiscard]] bool isCrossedOnTheMarch(const Entry& entry);
+/// Is a typed text what a field takes? Empty always is: the default holds then.
+/// Errors: measures/bad-number with "low", "high"; measures/bad-side; measures/bad-echelon.
+[[nodiscard]] Result<void> checkField(const Field& field, std::string_view typed);
 /// "Points", as a list of the tray has it.
 [[nodiscard]] std::string_view nameOf(Group group);
 

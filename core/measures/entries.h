@@ -16,7 +16,7 @@ inline constexpr PointCount kRing{3, std::nullopt};
 
 [[nodiscard]] constexpr Entry spot(std::string_view kind, std::string_view name, std::string_view abbreviation,
                                    Group group, Sign sign, Code code, std::string_view help) {
-    return {kind, name, abbreviation, group, Shape::Point, kOne, sign, code, help};
+    return Entry{kind, name, abbreviation, group, Shape::Point, kOne, sign, code, help}.named(Naming::Number);
 }
 [[nodiscard]] constexpr Entry box(std::string_view kind, std::string_view name, std::string_view abbreviation,
                                   Group group, Code code, std::string_view help) {
@@ -33,7 +33,7 @@ inline constexpr PointCount kRing{3, std::nullopt};
 /// A sign built on a fixed number of anchors.
 [[nodiscard]] constexpr Entry anchored(std::string_view kind, std::string_view name, std::string_view abbreviation,
                                        Group group, PointCount anchors, Sign sign, Code code, std::string_view help) {
-    return {kind, name, abbreviation, group, Shape::Line, anchors, sign, code, help};
+    return Entry{kind, name, abbreviation, group, Shape::Line, anchors, sign, code, help}.named(Naming::Number);
 }
 
 [[nodiscard]] std::span<const Entry> pointEntries();

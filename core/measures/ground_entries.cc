@@ -17,33 +17,42 @@ constexpr std::array kEntries{
     spot("key-terrain", "Key terrain", "K", kGround, Sign::KeyTerrain, {"132100", Low},
          "Whoever holds it has the advantage."),
     area("key-terrain-area", "Key terrain, area", "K", kGround, Sign::KeyTerrainArea, {"132100", Low},
-         "Whoever holds it has the advantage."),
+         "Whoever holds it has the advantage.")
+        .named(Naming::Number),
     line("avenue-of-approach", "Avenue of approach", "AVENUE", kGround, Sign::Avenue, {},
          "A way that suits a force of a size, from tail to tip; never abbreviated like the assembly area.")
-        .with(kWideWidth),
+        .with(kWideWidth)
+        .named(Naming::Number),
     line("mobility-corridor", "Mobility corridor", "MC", kGround, Sign::Corridor, {},
          "A lane of an avenue in which movement is free, from tail to tip.")
         .explained()
-        .with(kWidth),
+        .with(kWidth)
+        .named(Naming::Number),
     area("restricted-ground", "Restricted ground", "", kGround, Sign::Hatched, {}, "Slows a force down.")
         .in(Colour::Obstacle)
         .drawn(Dashed::Never)
-        .worded(Wording::Bare),
+        .worded(Wording::Bare)
+        .named(Naming::None),
     area("severely-restricted-ground", "Severely restricted ground", "", kGround, Sign::CrossHatched, {},
          "Hinders a force unless work is done.")
         .in(Colour::Obstacle)
         .drawn(Dashed::Never)
-        .worded(Wording::Bare),
-    area("no-go-area", "No-go area", "NO-GO", kGround, Sign::NoGo, {}, "Not entered.").explained(),
+        .worded(Wording::Bare)
+        .named(Naming::None),
+    area("no-go-area", "No-go area", "NO-GO", kGround, Sign::NoGo, {}, "Not entered.")
+        .explained()
+        .named(Naming::Number),
     line("obstacle-line", "Obstacle line", "", kGround, Sign::Teeth, {"290100", Medium},
          "Its teeth point to the enemy's side.")
         .in(Colour::Obstacle)
         .drawn(Dashed::Never)
         .worded(Wording::Bare)
-        .with(kEnemySide),
+        .with(kEnemySide)
+        .named(Naming::None),
     line("linear-danger-area", "Linear danger area", "DGR", kGround, Sign::DangerLine, {},
          "A road, stream or ride that is crossed by drill.")
-        .explained(),
+        .explained()
+        .named(Naming::Number),
     anchored("ford", "Ford", "FORD", kGround, kTwo, Sign::Ford, {}, "The spot, then a point across the water.")
         .explained()
         .drawn(Dashed::Never),
@@ -56,7 +65,8 @@ constexpr std::array kEntries{
         .explained(),
     spot("range-ring", "Range ring", "", kGround, Sign::RangeRing, {}, "A circle of a radius round a spot.")
         .worded(Wording::Bare)
-        .with(kRadius),
+        .with(kRadius)
+        .named(Naming::None),
 };
 
 }  // namespace

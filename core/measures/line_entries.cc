@@ -22,7 +22,8 @@ constexpr std::array<Field, 1> kWidth{{{"width", "Width on the film, mm", FieldT
 constexpr std::array kEntries{
     line("boundary", "Boundary", "", kLines, Sign::Boundary, {"110100", High},
          "Parts the areas of two units; each is named on its own side.")
-        .with(kBoundaryFields),
+        .with(kBoundaryFields)
+        .named(Naming::None),
     line("phase-line", "Phase line", "PL", kLines, Sign::NamedLine, {"140300", High},
          "A line to report at or to stop on, along something that can be recognised."),
     line("light-line", "Light line", "LL", kLines, Sign::NamedLine, {"110200", Medium},
@@ -52,14 +53,16 @@ constexpr std::array kEntries{
         .worded(Wording::OverPhaseLine),
     line("forward-line-of-own-troops", "Forward line of own troops", "FLOT", kLines, Sign::FrontLine, {"140100", High},
          "The most forward positions; its half circles bulge to the enemy's side.")
-        .with(kEnemySide),
+        .with(kEnemySide)
+        .named(Naming::None),
     line("forward-edge-of-battle-area", "Forward edge of the battle area", "FEBA", kLines, Sign::NamedLine,
          {"140400", Medium}, "In words: its end marks are not drawn here.")
         .explained(),
     line("infiltration-lane", "Infiltration lane", "LANE", kLines, Sign::Lane, {"140800", Low},
          "Its middle line; infiltrating forces keep inside it.")
         .explained()
-        .with(kWidth),
+        .with(kWidth)
+        .named(Naming::Number),
     line("direction-of-attack", "Direction of attack", "", kLines, Sign::Attack, {"140603", Medium},
          "From its tail to its tip."),
     line("direction-of-main-attack", "Direction of main attack", "", kLines, Sign::MainAttack, {"140602", Medium},
@@ -73,12 +76,14 @@ constexpr std::array kEntries{
     anchored("ambush", "Ambush", "AMB", kLines, kThree, Sign::Ambush, {"141700", Low},
              "Both ends of the position, then a point in the kill zone.")
         .explained(),
-    line("report-line", "Report line", "RPT", kLines, Sign::NamedLine, {}, "Crossed with a report or a signal."),
+    line("report-line", "Report line", "RPT", kLines, Sign::NamedLine, {}, "Crossed with a report or a signal.")
+        .named(Naming::Number),
     line("free-line", "Line", "", kLines, Sign::NamedLine, {}, "A line without a meaning of its own; name it.")
         .explained()
         .worded(Wording::Bare),
 
-    line("direction-of-movement", "Direction of movement", "", kMove, Sign::Movement, {}, "From its tail to its tip."),
+    line("direction-of-movement", "Direction of movement", "", kMove, Sign::Movement, {}, "From its tail to its tip.")
+        .named(Naming::None),
     line("route-line", "Route of others", "RTE", kMove, Sign::Way, {"330100", Low},
          "A route that is known by name, without legs of its own."),
     line("main-supply-route", "Main supply route", "MSR", kMove, Sign::Way, {"330300", Medium},

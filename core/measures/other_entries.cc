@@ -11,7 +11,8 @@ constexpr std::array kEntries{
     spot("unit", "Unit symbol", "", Group::Units, Sign::Unit, {},
          "Composed from words: \"1/2 inf sqd\", \"hq B/1-9 inf coy\", \"eny inf plt ?\".")
         .worded(Wording::Bare)
-        .with(kUnitWords),
+        .with(kUnitWords)
+        .named(Naming::None),
     Entry{
         "text", "Text", "", Group::Words, Shape::Text, kOne, Sign::Words, {}, "Words on the film, begun at their spot."}
         .drawn(Dashed::Never)

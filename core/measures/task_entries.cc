@@ -12,10 +12,13 @@ constexpr Group kTasks = Group::Tasks;
 /// the task is written out (a wrong sign is worse than a word).
 [[nodiscard]] constexpr Entry task(std::string_view kind, std::string_view name, std::string_view letter,
                                    PointCount anchors, Sign sign, Code code, std::string_view help) {
-    return anchored(kind, name, letter, kTasks, anchors, sign, code, help).worded(Wording::Bare);
+    return anchored(kind, name, letter, kTasks, anchors, sign, code, help).worded(Wording::Bare).named(Naming::None);
 }
 [[nodiscard]] constexpr Entry inWords(std::string_view kind, std::string_view name, Code code, std::string_view help) {
-    return spot(kind, name, "", kTasks, Sign::TaskWords, code, help).explained().worded(Wording::Bare);
+    return spot(kind, name, "", kTasks, Sign::TaskWords, code, help)
+        .explained()
+        .worded(Wording::Bare)
+        .named(Naming::None);
 }
 
 constexpr std::array kEntries{

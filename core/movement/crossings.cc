@@ -1,11 +1,11 @@
 #include "core/movement/crossings.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <set>
 
 #include "core/geodesy/plane_angles.h"
+#include "core/measures/catalogue.h"
 #include "core/movement/work_grid.h"
 
 namespace crosstick::movement {
@@ -13,7 +13,6 @@ namespace {
 
 constexpr double kTouch = 1e-6;  // metres: nearer than this is met
 constexpr double kSame = 1e-3;   // metres: meetings nearer than this are one
-constexpr std::array<std::string_view, 4> kLineKinds{"boundary", "phase-line", "line-of-departure", "limit-of-advance"};
 
 /// A stretch of a piece, as metres from the piece's start, along which a line is met; mostly of no length.
 struct Stretch {
@@ -171,8 +170,11 @@ Result<std::vector<Crossing>> crossings(const plan::Plan& plan, const RouteFigur
     std::vector<Crossing> found;
     for (const plan::ItemId& item : itemsShownWith(plan, figures.route)) {
         const auto line = plan.measure(item);
-        if (!line || line->anchor != plan::Anchor::Ground ||
-            std::find(kLineKinds.begin(), kLineKinds.end(), line->kind) == kLineKinds.end()) {
+        if (!line || line->anchor != plan::Anchor::Ground) {
+            continue;
+        }
+        const measures::Entry* entry = measures::find(line->kind);
+        if (entry == nullptr || !measures::isCrossedOnTheMarch(*entry)) {
             continue;
         }
         auto one = Walk(figures, *line, onGrid(*line, *grid)).crossings();

@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include "core/measures/faults.h"
+
 namespace crosstick::measures {
 namespace {
 
@@ -49,6 +51,27 @@ TEST(Catalogue, AnAvenueOfApproachIsNeverAbbreviatedLikeAnAssemblyArea) {
     for (const Entry& entry : catalogue()) {
         EXPECT_EQ(entry.abbreviation == "AA", entry.kind == "assembly-area");
     }
+}
+
+TEST(Catalogue, FieldsTakeWhatTheyAreForAndTheirOwnDefaults) {
+    for (const Entry& entry : catalogue()) {
+        for (const Field& field : entry.fields) {
+            EXPECT_TRUE(checkField(field, "").has_value()) << entry.kind;
+            EXPECT_TRUE(checkField(field, field.standard).has_value()) << entry.kind << ' ' << field.key;
+        }
+    }
+    EXPECT_EQ(checkField({"enemy", "", FieldType::Azimuth, ""}, "400").error().fault, kBadNumber);
+    EXPECT_EQ(checkField({"enemy", "", FieldType::Azimuth, ""}, "north").error().fault, kBadNumber);
+    EXPECT_EQ(checkField({"enemy_side", "", FieldType::Side, ""}, "up").error().fault, kBadSide);
+    EXPECT_EQ(checkField({"echelon", "", FieldType::Echelon, ""}, "horde").error().fault, kBadEchelon);
+}
+
+TEST(Catalogue, AMarchCrossesLinesAndNotArrows) {
+    EXPECT_TRUE(isCrossedOnTheMarch(*find("phase-line")));
+    EXPECT_TRUE(isCrossedOnTheMarch(*find("final-coordination-line")));
+    EXPECT_TRUE(isCrossedOnTheMarch(*find("linear-danger-area")));
+    EXPECT_FALSE(isCrossedOnTheMarch(*find("direction-of-attack")));
+    EXPECT_FALSE(isCrossedOnTheMarch(*find("objective")));
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "core/measures/catalogue.h"
 #include "tests/symbols/ink.h"
 #include "tests/symbols/made_film.h"
 
@@ -41,6 +42,31 @@ TEST(Legend, SamplesLieInTheirSixteenByFive) {
         EXPECT_TRUE((drawing::Box{-0.3, 0, 16.3, 5}.contains(drawing::extent(row.sample)))) << row.text;
         EXPECT_GT(drawing::extent(row.sample).width(), 15) << row.text;
     }
+}
+
+// A symbol that is not standard has to be explained (FM 21-26 7-2 and others: trade.md 1.1, seen).
+TEST(Legend, ExplainsEveryKindThatIsNotStandardOnce) {
+    for (const measures::Entry& entry : measures::catalogue()) {
+        MadeFilm film;
+        film.add(testing::sample(entry.kind, {60, 60}));
+        film.add(testing::sample(entry.kind, {140, 100}));
+        const auto rows = film.legendRows();
+        ASSERT_EQ(rows.size(), entry.legend == measures::Legend::Explain ? 1U : 0U) << entry.kind;
+        for (const LegendRow& row : rows) {
+            EXPECT_FALSE(row.sample.isEmpty()) << entry.kind;
+            EXPECT_TRUE((drawing::Box{-0.3, -0.3, 16.3, 5.3}.contains(drawing::extent(row.sample)))) << entry.kind;
+            EXPECT_TRUE(testing::texts(row.sample).empty()) << entry.kind;
+        }
+    }
+}
+
+TEST(Legend, NamesLinesThenAreasThenPoints) {
+    MadeFilm film;
+    film.add(testing::sample("rehearsal-site", {60, 60}));
+    film.add(testing::sample("danger-area", {140, 60}));
+    film.add(testing::sample("linear-danger-area", {100, 120}));
+    EXPECT_THAT(rowsOf(film),
+                ElementsAre("linear danger area (DGR)", "danger area (DANGER AREA)", "rehearsal site (RHSL)"));
 }
 
 TEST(ActionBox, ByItselfHasItsTipWhereItIsAsked) {

@@ -89,7 +89,7 @@ void Details::addMeasure(const plan::Measure& measure) {
 void Details::addNames(const plan::Measure& measure, const Held& held) {
     const plan::ItemId id = measure.id;
     const measures::Entry* entry = measures::find(measure.kind);
-    const bool numbered = entry != nullptr && entry->shape == measures::Shape::Point;
+    const bool numbered = entry != nullptr && entry->naming == measures::Naming::Number;
     if (numbered) {
         labelField_ = addField(tr("Number"), measure.number, "renumber",
                                [id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
@@ -98,7 +98,7 @@ void Details::addNames(const plan::Measure& measure, const Held& held) {
                                });
         values_[labelField_] = [held] { return held() ? held()->number : std::string{}; };
     }
-    if (!numbered || !measure.name.empty()) {
+    if (!numbered || entry->shape != measures::Shape::Point || !measure.name.empty()) {
         auto* field =
             addField(tr("Name"), measure.name, "rename", [id](const plan::Plan& plan, const std::string& typed) {
                 return withMeasure(plan, id, [&](plan::Measure& m) { m.name = typed; });
@@ -136,10 +136,14 @@ void Details::addOwnFields(const measures::Entry& entry, const plan::ItemId& id,
             return m && found != m->fields.end() ? found->second : std::string{};
         };
         auto* field = addField(text(f.label), value(), "change " + std::string(f.label),
-                               [id, key](const plan::Plan& plan, const std::string& typed) {
-                                   return withMeasure(plan, id, [&](plan::Measure& m) { m.fields[key] = typed; });
+                               [id, key, f](const plan::Plan& plan, const std::string& typed) {
+                                   return measures::checkField(f, typed).and_then([&] {
+                                       return withMeasure(plan, id, [&](plan::Measure& m) { m.fields[key] = typed; });
+                                   });
                                });
+        field->setPlaceholderText(text(f.standard));
         values_[field] = value;
+        labelField_ = f.type == measures::FieldType::UnitWords ? field : labelField_;
     }
 }
 

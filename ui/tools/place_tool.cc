@@ -3,10 +3,6 @@
 namespace crosstick::tools {
 namespace {
 
-bool isNumbered(const measures::Entry& entry) {
-    return entry.shape == measures::Shape::Point;
-}
-
 std::string lower(std::string_view text) {
     std::string all(text);
     if (!all.empty()) {
@@ -18,9 +14,14 @@ std::string lower(std::string_view text) {
 }  // namespace
 
 std::string suggestedLabel(const measures::Entry& entry, const plan::Plan& plan) {
-    const std::string own = isNumbered(entry) ? plan::nextNumber(plan, entry.kind) : plan::nextName(plan, entry.kind);
-    const std::string head(entry.abbreviation.empty() ? entry.name : entry.abbreviation);
-    return entry.shape == measures::Shape::Text ? std::string("text") : head + ' ' + own;
+    const bool isBare = entry.abbreviation.empty() || entry.wording == measures::Wording::Bare;
+    const std::string head(isBare ? entry.name : entry.abbreviation);
+    if (entry.shape == measures::Shape::Text || entry.naming == measures::Naming::None) {
+        return lower(entry.name);
+    }
+    return head + ' ' +
+           (entry.naming == measures::Naming::Number ? plan::nextNumber(plan, entry.kind)
+                                                     : plan::nextName(plan, entry.kind));
 }
 
 plan::Measure PlaceTool::made(const Ground& ground) const {
@@ -30,9 +31,9 @@ plan::Measure PlaceTool::made(const Ground& ground) const {
     measure.points = points_;
     if (entry_.shape == measures::Shape::Text) {
         measure.name = "TEXT";
-    } else if (isNumbered(entry_)) {
+    } else if (entry_.naming == measures::Naming::Number) {
         measure.number = plan::nextNumber(ground.plan, entry_.kind);
-    } else {
+    } else if (entry_.naming == measures::Naming::Letter) {
         measure.name = plan::nextName(ground.plan, entry_.kind);
     }
     for (const measures::Field& field : entry_.fields) {
@@ -100,6 +101,10 @@ Wet PlaceTool::wet() const {
 
 std::string PlaceTool::hint() const {
     if (points_.size() < static_cast<std::size_t>(entry_.points.least)) {
+        if (entry_.points.least > 1 && entry_.points.most == entry_.points.least) {  // anchors, each with its meaning
+            return std::to_string(points_.size() + 1) + " of " + std::to_string(entry_.points.least) + ": " +
+                   lower(entry_.help);
+        }
         return points_.empty() ? "click its place" : "click the next point";
     }
     return "Enter ends it";

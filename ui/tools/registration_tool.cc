@@ -17,10 +17,6 @@ Scale scaleOf(const plan::Plan& plan) {
     return plan.sheets().empty() ? Scale{} : plan.sheets().front()->scale;
 }
 
-Result<plan::Registration> presentOf(const plan::Plan& plan) {
-    return plan.registration() ? Result<plan::Registration>(*plan.registration()) : film::proposeRegistration(plan);
-}
-
 std::optional<std::size_t> tickAt(const plan::Registration& registration, PlanePoint at, Metres reach) {
     std::optional<std::size_t> nearest;
     Metres least = reach;
@@ -46,7 +42,18 @@ bool isAlong(Metres at, Metres low, Metres high, Metres reach) {
 
 }  // namespace
 
-Result<plan::Registration> RegistrationTool::dragged(const Ground& ground, PlanePoint onGrid) const {
+/// What holds now: the plan's own, else what it would be proposed, worked out once and not at every move of the hand.
+Result<plan::Registration> RegistrationTool::presentOf(const plan::Plan& plan) {
+    if (plan.registration()) {
+        return *plan.registration();
+    }
+    if (!proposed_) {
+        proposed_ = film::proposeRegistration(plan);
+    }
+    return *proposed_;
+}
+
+Result<plan::Registration> RegistrationTool::dragged(const Ground& ground, PlanePoint onGrid) {
     return presentOf(ground.plan).and_then([&](const plan::Registration& present) {
         if (grip_->tick) {
             return film::withTickMoved(present, *grip_->tick, onGrid, scaleOf(ground.plan));

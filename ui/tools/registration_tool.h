@@ -38,13 +38,15 @@ class RegistrationTool final : public Tool {
     };
     GridWays ways_;
     std::optional<plan::Registration> shown_;
+    std::optional<Result<plan::Registration>> proposed_;
     std::optional<Grip> grip_;
     bool moved_ = false;
     std::string hint_;
 
     [[nodiscard]] Reply pressed(const Event& event, const Ground& ground, geodesy::PlanePoint onGrid);
     [[nodiscard]] Reply released(const Ground& ground, geodesy::PlanePoint onGrid);
-    [[nodiscard]] Result<plan::Registration> dragged(const Ground& ground, geodesy::PlanePoint onGrid) const;
+    [[nodiscard]] Result<plan::Registration> dragged(const Ground& ground, geodesy::PlanePoint onGrid);
+    [[nodiscard]] Result<plan::Registration> presentOf(const plan::Plan& plan);
     [[nodiscard]] Reply kept(const Ground& ground, Result<plan::Registration> next, std::string caption);
 };
 

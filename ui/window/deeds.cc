@@ -179,13 +179,14 @@ void Window::holdRegistration() {
     work_.select(std::nullopt);
     detailsWanted_ = false;
     arrange();
-    using Way = Result<geodesy::PlanePoint>;
-    const auto closed = [] { return Way(fail(geodesy::kNoTransformation, {})); };
-    table_->setTool(std::make_unique<tools::RegistrationTool>(tools::GridWays{
-        [this, closed](geodesy::PlanePoint p) { return work_.grid() == nullptr ? closed() : work_.grid()->onGrid(p); },
-        [this, closed](geodesy::PlanePoint p) {
-            return work_.grid() == nullptr ? closed() : work_.grid()->inPlan(p);
-        }}));
+    const auto by = [this](auto way) -> tools::GridWays::Way {
+        return [this, way](geodesy::PlanePoint p) -> Result<geodesy::PlanePoint> {
+            const movement::WorkGrid* grid = work_.grid();  // another one when the sheet has changed meanwhile
+            return grid == nullptr ? fail(geodesy::kNoTransformation) : (grid->*way)(p);
+        };
+    };
+    table_->setTool(std::make_unique<tools::RegistrationTool>(
+        tools::GridWays{by(&movement::WorkGrid::onGrid), by(&movement::WorkGrid::inPlan)}));
     table_->setFocus();
 }
 
