@@ -24,8 +24,10 @@ struct Subject {
 class Desk {
   public:
     explicit Desk(const Engraving& engraving);
-    /// An empty one with a window of its own, for a sample.
-    Desk(const Engraving& engraving, const drawing::Box& window) : engraving_(engraving), window_(window) {}
+    /// An empty one for a sample: a window of its own, in which letters and symbols have room or nothing has.
+    enum class Room { Ample, None };
+    Desk(const Engraving& engraving, const drawing::Box& window, Room room)
+        : engraving_(engraving), window_(window), room_(room) {}
 
     [[nodiscard]] const Engraving& engraving() const { return engraving_; }
     [[nodiscard]] const drawing::Gauge& gauge() const { return engraving_.gauge; }
@@ -34,7 +36,9 @@ class Desk {
     [[nodiscard]] drawing::Occupancy& taken() { return taken_; }
     [[nodiscard]] Pencil inkOf(Subject& subject) { return {subject.ink, subject.manner, gauge()}; }
     [[nodiscard]] Pencil lettersOf(Subject& subject) { return {subject.letters, subject.manner, gauge()}; }
-    [[nodiscard]] bool fits(const TurnedBox& box) const { return box.inside(lettersWindow()) && taken_.isFree(box); }
+    [[nodiscard]] bool fits(const TurnedBox& box) const {
+        return room_ == Room::Ample && box.inside(lettersWindow()) && taken_.isFree(box);
+    }
 
     /// Letters at a place that is known to be free; the place is taken from then on.
     void write(Subject& subject, const Label& label, Point middle, Degrees angle);
@@ -58,6 +62,7 @@ class Desk {
   private:
     const Engraving& engraving_;
     drawing::Box window_;
+    Room room_ = Room::Ample;
     drawing::Occupancy taken_;
     std::vector<Remark> remarks_;
 };

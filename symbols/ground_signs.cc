@@ -79,9 +79,18 @@ void placeViewpoint(Desk& desk, Subject& subject) {
     const Vector away = toward(from + sweep / 2) * -1;
     std::vector<Desk::Place> places;
     for (const Vector way : {away, Vector{1, 0}, Vector{-1, 0}, Vector{0, 1}, Vector{0, -1}}) {
-        const double across = std::abs(way.x) * label.width() / 2 + std::abs(way.y) * label.height() / 2;
-        places.push_back({spot + way * (kRing / 2 + 0.9 + across), Degrees(0)});
+        // As near as the whole box is beside the ring or above it.
+        const double clear = kRing / 2 + 0.9;
+        const double far = std::min((label.width() / 2 + clear) / std::max(std::abs(way.x), 1e-6),
+                                    (label.height() / 2 + clear) / std::max(std::abs(way.y), 1e-6));
+        for (const double farther : {1.0, 2.0, 3.0}) {
+            places.push_back({spot + way * (far * farther), Degrees(0)});
+        }
     }
+    std::erase_if(places, [&](const Desk::Place& place) {  // its own rays are in nobody's way but the name's
+        const TurnedBox box = label.boxAt(place.middle, place.angle).grown(0.9);
+        return box.meets(spot, spot + rays[0]) || box.meets(spot, spot + rays[1]);
+    });
     letterAt(desk, subject, label, places, Degrees(0));
 }
 

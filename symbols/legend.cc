@@ -90,7 +90,8 @@ drawing::Drawing sampleOf(const plan::Measure& shown, const measures::Entry& ent
     measure.whose = shown.whose;
     measure.fields = shown.fields;
     const plan::Showing showing{measure.id, {}, {}, {}};
-    Desk desk(engraving, {-200, -200, 200, 200});
+    // A sign on a spot looks for room; all others would leave gaps for letters that a sample does not have.
+    Desk desk(engraving, {-200, -200, 200, 200}, rule.body == Body::Spot ? Desk::Room::Ample : Desk::Room::None);
     Subject subject;
     subject.order = 1;
     subject.measure = &measure;
@@ -104,7 +105,10 @@ drawing::Drawing sampleOf(const plan::Measure& shown, const measures::Entry& ent
 std::string explanation(const measures::Entry& entry) {
     std::string text(entry.name);
     text.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(text.front())));
-    return entry.abbreviation.empty() ? text : text + " (" + std::string(entry.abbreviation) + ')';
+    std::string spoken(entry.abbreviation);
+    std::transform(spoken.begin(), spoken.end(), spoken.begin(),
+                   [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
+    return spoken.empty() || spoken == text ? text : text + " (" + std::string(entry.abbreviation) + ')';
 }
 
 /// Lines, areas, points, words.

@@ -39,8 +39,7 @@ Vector upOf(Degrees angle) {
 }
 
 /// Places 1 to 3: on the axis beyond the end, above and below its last stretch.
-std::vector<Desk::Place> placesAtEnd(const drawing::Path& path, const LineEnd& end, const Label& label,
-                                     double halfInk) {
+std::vector<Desk::Place> placesAtEnd(const drawing::Path& path, const LineEnd& end, const Label& label, double reach) {
     std::vector<Desk::Place> places;
     const double width = label.width();
     const Point tip = path.at(end.s);
@@ -56,7 +55,7 @@ std::vector<Desk::Place> placesAtEnd(const drawing::Path& path, const LineEnd& e
     const Degrees angle = drawing::readable(u);
     const Vector up = upOf(angle);
     const Point middle = tip - u * (width / 2);
-    const double away = kAbove + halfInk + label.height() / 2;
+    const double away = kAbove + reach + label.height() / 2;
     places.push_back({middle + up * away, angle});
     places.push_back({middle - up * away, angle});
     return places;
@@ -110,11 +109,11 @@ bool asideOf(Desk& desk, Subject& subject, const drawing::Path& path, const Line
 
 /// Letters one end; gives the gap the line is to have for it.
 std::optional<drawing::Stretch> letterEnd(Desk& desk, Subject& subject, const drawing::Path& path, const LineEnd& end,
-                                          const drawing::Stretch& stretch, const Label& label) {
+                                          const drawing::Stretch& stretch, const Label& label, double reach) {
     if (path.length() < kShortest && asideOf(desk, subject, path, end, label)) {
         return std::nullopt;
     }
-    const auto places = placesAtEnd(path, end, label, desk.inkOf(subject).halfInk());
+    const auto places = placesAtEnd(path, end, label, reach);
     std::optional<Desk::Place> second;
     for (const Desk::Place& place : places) {
         if (!end.isReal) {
@@ -203,7 +202,7 @@ std::vector<std::string> lineRows(const plan::Measure& measure) {
 }
 
 std::vector<drawing::Stretch> letterEnds(Desk& desk, Subject& subject, const drawing::Path& path,
-                                         const std::vector<std::string>& rows) {
+                                         const std::vector<std::string>& rows, double reach) {
     const Label label{rows, desk.gauge().letters};
     if (rows.empty()) {
         return {};
@@ -217,7 +216,7 @@ std::vector<drawing::Stretch> letterEnds(Desk& desk, Subject& subject, const dra
     std::vector<drawing::Stretch> gaps;
     for (const drawing::Stretch& stretch : drawing::inside(path, desk.window())) {
         for (const LineEnd& end : endsToLetter(desk, path, stretch, label)) {
-            if (const auto gap = letterEnd(desk, subject, path, end, stretch, label)) {
+            if (const auto gap = letterEnd(desk, subject, path, end, stretch, label, reach)) {
                 gaps.push_back(*gap);
             }
         }
@@ -227,7 +226,8 @@ std::vector<drawing::Stretch> letterEnds(Desk& desk, Subject& subject, const dra
 
 void placeNamedLine(Desk& desk, Subject& subject) {
     const drawing::Path path(fromTheWest(subject.points));
-    drawLine(desk, subject, path, letterEnds(desk, subject, path, lineRows(*subject.measure)));
+    const double reach = desk.inkOf(subject).halfInk();
+    drawLine(desk, subject, path, letterEnds(desk, subject, path, lineRows(*subject.measure), reach));
 }
 
 }  // namespace crosstick::symbols

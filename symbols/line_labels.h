@@ -8,8 +8,9 @@ namespace crosstick::symbols {
 /// it.
 void placeNamedLine(Desk& desk, Subject& subject);
 /// The same labels for a line that inks itself; gives the gaps it is to have for them.
+/// @param reach  how far its ink reaches to its sides: letters above and below keep clear of it
 [[nodiscard]] std::vector<drawing::Stretch> letterEnds(Desk& desk, Subject& subject, const drawing::Path& path,
-                                                       const std::vector<std::string>& rows);
+                                                       const std::vector<std::string>& rows, double reach);
 /// A line's points from west to east, or from south to north: one drawn backwards looks the same.
 [[nodiscard]] Points fromTheWest(Points points);
 /// Rows for a phase line, a line of departure and their like.

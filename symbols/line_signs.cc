@@ -92,8 +92,10 @@ std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const 
     return std::nullopt;
 }
 
-void nameEnds(Desk& desk, Subject& subject, const drawing::Path& path) {
-    (void)letterEnds(desk, subject, path, lineRows(*subject.measure));
+/// Does a stretch of a line lie in one of the gaps left for its letters?
+bool isInGap(double from, double to, const std::vector<drawing::Stretch>& gaps) {
+    return std::any_of(gaps.begin(), gaps.end(),
+                       [=](const drawing::Stretch& gap) { return to > gap.from && from < gap.to; });
 }
 
 }  // namespace
@@ -102,34 +104,45 @@ void placeFrontLine(Desk& desk, Subject& subject) {
     constexpr double kChord = 3.0;
     const drawing::Path path(subject.points);
     const double side = enemySide(*subject.measure);
-    Points stations{path.at(0)};
-    for (const Run& one : runsOf(path)) {
+    const bool isNamed = !subject.measure->name.empty() || !subject.measure->number.empty();
+    const auto gaps = letterEnds(desk, subject, path, isNamed ? lineRows(*subject.measure) : std::vector<std::string>{},
+                                 kChord / 2 + desk.inkOf(subject).halfInk());
+    std::vector<double> stations{0};
+    for (const Run& run : runsOf(path)) {
         // At a corner that closes toward the enemy one chord bridges it, half before and half behind.
-        const double from = one.stretch.from + (closesToward(one.turnBefore, side) ? kChord / 2 : 0);
-        const double to = one.stretch.to - (closesToward(one.turnAfter, side) ? kChord / 2 : 0);
+        const double from = run.stretch.from + (closesToward(run.turnBefore, side) ? kChord / 2 : 0);
+        const double to = run.stretch.to - (closesToward(run.turnAfter, side) ? kChord / 2 : 0);
         const double room = to - from;
         if (room <= 0.05) {
             continue;
         }
-        if (drawing::length(path.at(from) - stations.back()) > 0.05) {
-            stations.push_back(path.at(from));
+        if (from - stations.back() > 0.05) {
+            stations.push_back(from);
         }
         const int count = std::max(1, static_cast<int>(std::lround(room / kChord)));
         for (int n = 1; n <= count; ++n) {
-            stations.push_back(path.at(from + room * n / count));
+            stations.push_back(from + room * n / count);
         }
     }
-    Points line;
+    std::vector<Points> rows(1);
     for (std::size_t n = 1; n < stations.size(); ++n) {
-        addHalfCircle(line, stations[n - 1], stations[n], side);
+        if (isInGap(stations[n - 1], stations[n], gaps)) {
+            rows.emplace_back();
+        } else {
+            addHalfCircle(rows.back(), path.at(stations[n - 1]), path.at(stations[n]), side);
+        }
     }
-    Pencil ink = desk.inkOf(subject);
-    const auto pieces =
-        subject.manner.standing == Standing::Planned
-            ? drawing::dashed(drawing::Path(line), drawing::kSmallOutline, drawing::CornerRule::UsersLine)
-            : std::vector<drawing::Polyline>{{line, false}};
-    ink.lines(pieces, desk.gauge().pen, drawing::Join::Round);
-    nameEnds(desk, subject, path);
+    std::vector<drawing::Polyline> pieces;
+    for (Points& row : rows) {
+        if (subject.manner.standing == Standing::Planned && row.size() > 1) {
+            const auto dashes =
+                drawing::dashed(drawing::Path(row), drawing::kSmallOutline, drawing::CornerRule::UsersLine);
+            pieces.insert(pieces.end(), dashes.begin(), dashes.end());
+        } else {
+            pieces.push_back({std::move(row), false});
+        }
+    }
+    desk.inkOf(subject).lines(std::move(pieces), desk.gauge().pen, drawing::Join::Round);
 }
 
 void placeObstacleLine(Desk& desk, Subject& subject) {
@@ -138,6 +151,8 @@ void placeObstacleLine(Desk& desk, Subject& subject) {
     constexpr double kPitch = 4.0;
     const drawing::Path path(subject.points);
     const double side = enemySide(*subject.measure);
+    const auto gaps =
+        letterEnds(desk, subject, path, lineRows(*subject.measure), kHigh + desk.inkOf(subject).halfInk());
     std::vector<drawing::Polyline> ink;
     for (const Run& one : runsOf(path)) {
         const auto setBack = [side](double turn) {
@@ -149,34 +164,33 @@ void placeObstacleLine(Desk& desk, Subject& subject) {
         if (room < 0) {
             continue;
         }
-        const int gaps = static_cast<int>(std::lround(room / kPitch));
-        for (int n = 0; n <= gaps; ++n) {
-            const double s = from + (gaps == 0 ? room / 2 : room * n / gaps);
+        const int spaces = static_cast<int>(std::lround(room / kPitch));
+        for (int n = 0; n <= spaces; ++n) {
+            const double s = from + (spaces == 0 ? room / 2 : room * n / spaces);
+            if (isInGap(s, s + kBase, gaps)) {
+                continue;
+            }
             const Point a = path.at(s);
             const Point b = path.at(s + kBase);
             const Point apex = (a + b) * 0.5 + drawing::leftOf(drawing::unit(b - a)) * (side * kHigh);
             ink.push_back({{a, apex, b}, false});
         }
     }
-    drawLine(desk, subject, path, {});
+    drawLine(desk, subject, path, gaps);
     desk.inkOf(subject).lines(std::move(ink), desk.gauge().pen);
-    nameEnds(desk, subject, path);
 }
 
 void placeDangerLine(Desk& desk, Subject& subject) {
     constexpr double kTick = 1.5;
     constexpr double kPitch = 3.0;
     const drawing::Path path(fromTheWest(subject.points));
-    const auto gaps = letterEnds(desk, subject, path, lineRows(*subject.measure));
+    const auto gaps = letterEnds(desk, subject, path, lineRows(*subject.measure), kTick);
     drawLine(desk, subject, path, gaps);
     std::vector<drawing::Polyline> ticks;
     const int count = std::max(1, static_cast<int>(std::lround(path.length() / kPitch)));
     for (int n = 0; n < count; ++n) {
         const double s = (n + 0.5) * path.length() / count;
-        const bool isInGap = std::any_of(gaps.begin(), gaps.end(), [s](const drawing::Stretch& gap) {
-            return s > gap.from - 0.4 && s < gap.to + 0.4;
-        });
-        if (!isInGap) {
+        if (!isInGap(s - 0.4, s + 0.4, gaps)) {
             const Vector out = drawing::leftOf(path.chord(s, 1)) * kTick;
             ticks.push_back({{path.at(s) + out, path.at(s) - out}, false});
         }

@@ -136,22 +136,40 @@ void addHead(drawing::Drawing& drawing, const PageOrder& order, double width) {
     }
 }
 
+constexpr double kLegendText = kColumn + 1 + kSampleWide + 1.2;
+
+std::vector<std::string> legendWords(const LegendEntry& entry) {
+    return wrapped(entry.text, 94 - kLegendText - 0.8, kSmallLetters);
+}
+double rowHeight(const std::vector<std::string>& words) {
+    return std::max(kLegendPitch, kTight * static_cast<double>(words.size()) + 1.2);
+}
+
 void addLegend(drawing::Drawing& drawing, const PageOrder& order) {
-    constexpr double kText = kColumn + 1 + kSampleWide + 1.2;
     double top = kHead + 1.2;
     for (const LegendEntry& entry : order.legend) {
-        drawing.append(drawing::moved(entry.sample, {kColumn + 1, top}));
-        const auto rows = wrapped(entry.text, 94 - kText - 0.8, kSmallLetters);
-        double base = top + kSampleHigh / 2 + kSmallLetters / 2 - (static_cast<double>(rows.size()) - 1) * kTight / 2;
+        const auto rows = legendWords(entry);
+        const double high = rowHeight(rows);
+        const double middle = top + (high - kLegendPitch + kSampleHigh) / 2;
+        drawing.append(drawing::moved(entry.sample, {kColumn + 1, middle - kSampleHigh / 2}));
+        double base = middle + kSmallLetters / 2 - (static_cast<double>(rows.size()) - 1) * kTight / 2;
         for (const std::string& text : rows) {
-            drawing.marks.emplace_back(row(text, {kText, base}, kSmallLetters));
+            drawing.marks.emplace_back(row(text, {kLegendText, base}, kSmallLetters));
             base += kTight;
         }
-        top += kLegendPitch;
+        top += high;
     }
 }
 
 }  // namespace
+
+PaperMm legendRoom(const std::vector<LegendEntry>& legend) {
+    PaperMm room{0};
+    for (const LegendEntry& entry : legend) {
+        room += PaperMm(rowHeight(legendWords(entry)));
+    }
+    return room;
+}
 
 std::string phasesText(const std::set<int>& phases) {
     if (phases.empty()) {
@@ -190,9 +208,8 @@ Block administrativeBlock(const PageOrder& order, const plan::Registration& regi
     const double cautionsHigh = 2 * 1.5 + kSmallLetters + kTight * (static_cast<double>(cautions.size()) - 1);
     const auto squareRows = squareText(order, square);
     const double squareHigh = kSmallLetters + kTight + 2 * 1.6;
-    const double legendRows = static_cast<double>(std::max(order.legend.size(), order.legendRows));
-    const double body = std::max(
-        {block.height - kHead - cautionsHigh, left.column.height, 1.2 + legendRows * kLegendPitch + squareHigh});
+    const double legend = std::max(legendRoom(order.legend), order.legendRoom).value();
+    const double body = std::max({block.height - kHead - cautionsHigh, left.column.height, 1.2 + legend + squareHigh});
     block.height = kHead + body + cautionsHigh;
 
     const double foot = kHead + body;

@@ -13,6 +13,9 @@ struct Block {
     drawing::Drawing drawing;
 };
 
+/// How high a legend is: a row is as high as its sample or as its words need.
+[[nodiscard]] PaperMm legendRoom(const std::vector<LegendEntry>& legend);
+
 /// @param square  null: the window holds no square that can be marked; the side stands without a name
 [[nodiscard]] Block administrativeBlock(const PageOrder& order, const plan::Registration& registration,
                                         const GridNames& names, const NamedSquare* square);

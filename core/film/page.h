@@ -24,8 +24,8 @@ struct PageOrder {
     const Frame& frame;
     PaperChoice papers = usualPapers();
     std::vector<LegendEntry> legend = {};
-    /// Rows of legend that the block keeps room for, so that it is the same on every film of a set.
-    std::size_t legendRows = 0;
+    /// What of the block is kept for a legend at least, so that it is the same on every film of a set: see legendRoom.
+    PaperMm legendRoom{0};
     std::optional<movement::GmAngle> gm = std::nullopt;  ///< none: the page bears no north mark
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
 };

@@ -5,7 +5,8 @@ namespace crosstick::movement {
 
 std::string label(const plan::Measure& measure) {
     const measures::Entry* entry = measures::find(measure.kind);
-    std::string text = entry == nullptr ? measure.kind : std::string(entry->abbreviation);
+    const bool isBare = entry != nullptr && entry->wording == measures::Wording::Bare;
+    std::string text = entry == nullptr ? measure.kind : isBare ? std::string{} : std::string(entry->abbreviation);
     if (!text.empty() && measure.name.starts_with(text + ' ')) {
         text.clear();  // a name that says "PL TRIVET" itself
     }
@@ -13,6 +14,9 @@ std::string label(const plan::Measure& measure) {
         if (!part.empty()) {
             text += text.empty() ? part : ' ' + part;
         }
+    }
+    if (const auto words = measure.fields.find("unit"); text.empty() && words != measure.fields.end()) {
+        text = words->second;  // a unit is called what its symbol says
     }
     return text.empty() && entry != nullptr ? std::string(entry->name) : text;
 }

@@ -156,9 +156,11 @@ TEST(Page, TicksAndFurnitureInsideAreReserved) {
 TEST(Page, BlockIsTheSameSizeWhereTheSetKeepsRowsForLegends) {
     const Ordered ordered;
     PageOrder few = ordered.order();
-    few.legendRows = 4;
-    PageOrder many = few;
-    many.legend.resize(4, {{}, "explained"});
+    PageOrder many = ordered.order();
+    many.legend.resize(3, {{}, "explained"});
+    many.legend.push_back({{}, "explained in so many words that they take three rows beside the sample"});
+    few.legendRoom = legendRoom(many.legend);
+    EXPECT_GT(few.legendRoom.value(), legendRoom({4, {{}, "explained"}}).value());
     const auto a = layOut(few);
     const auto b = layOut(many);
     ASSERT_TRUE(a.has_value() && b.has_value());

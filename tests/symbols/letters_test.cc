@@ -120,6 +120,20 @@ TEST(Letters, NeverStandOnASymbolOfAnother) {
     }
 }
 
+// A4: letters beside a line stand clear of its ink, teeth, half circles and ticks included.
+TEST(Letters, StandClearOfTheirOwnInk) {
+    for (const measures::Entry& entry : measures::catalogue()) {
+        MadeFilm film;
+        film.add(testing::sample(entry.kind, {100, 75}));
+        const drawing::Drawing drawn = film.drawn();
+        for (const TurnedBox& box : testing::letterBoxes(drawn)) {
+            for (const testing::InkLine& line : testing::inkLines(drawn)) {
+                EXPECT_FALSE(box.grown(-0.3).meets(line.from, line.to)) << entry.kind;
+            }
+        }
+    }
+}
+
 TEST(Letters, AreTheSameWhenAFilmIsEngravedAgain) {
     const MadeFilm film = testing::randomFilm(3, 40);
     EXPECT_EQ(film.engraved().all(), film.engraved().all());

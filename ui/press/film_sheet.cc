@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/film/block.h"
 #include "core/film/registration.h"
 #include "core/film/set_layout.h"
 #include "core/movement/gm_angle.h"
@@ -15,7 +16,7 @@ struct Common {
     plan::Plan plan;  ///< with window and ticks
     std::map<plan::ItemId, movement::RouteFigures> figures;
     std::optional<movement::GmAngle> gm;
-    std::size_t legendRows = 0;
+    PaperMm legendRoom{0};
 };
 
 bool shows(const plan::Film& film, const plan::ItemId& item) {
@@ -55,6 +56,14 @@ symbols::Engraving engravingOf(const FilmsOrder& order, const Common& common, co
     return engraving;
 }
 
+std::vector<film::LegendEntry> legendOf(const symbols::Engraving& engraving) {
+    std::vector<film::LegendEntry> entries;
+    for (symbols::LegendRow& row : symbols::legend(engraving)) {
+        entries.push_back({std::move(row.sample), std::move(row.text)});
+    }
+    return entries;
+}
+
 Result<plan::Plan> withTicks(const plan::Plan& plan) {
     if (plan.registration()) {
         return plan;
@@ -65,7 +74,7 @@ Result<plan::Plan> withTicks(const plan::Plan& plan) {
 }
 
 Common commonOf(const FilmsOrder& order, const plan::Plan& plan, film::SetLayout& layout, std::vector<Error>& notes) {
-    Common common{plan, {}, {}, 0};
+    Common common{plan, {}, {}, PaperMm(0)};
     const auto gm = gmInMiddle(order, *common.plan.registration());
     if (gm) {
         common.gm = *gm;
@@ -84,8 +93,8 @@ Common commonOf(const FilmsOrder& order, const plan::Plan& plan, film::SetLayout
     for (const plan::FilmPtr& film : order.plan.films()) {
         const auto frame = layout.frame(*film, order.scale);
         if (frame) {
-            common.legendRows =
-                std::max(common.legendRows, symbols::legend(engravingOf(order, common, *film, *frame)).size());
+            common.legendRoom =
+                std::max(common.legendRoom, film::legendRoom(legendOf(engravingOf(order, common, *film, *frame))));
         }
     }
     return common;
@@ -155,10 +164,8 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, Progress
     }
     symbols::Engraving engraving = engravingOf(order, common, *film, *frame);
     film::PageOrder pageOrder{common.plan, *film, *frame, order.papers};
-    for (symbols::LegendRow& row : symbols::legend(engraving)) {
-        pageOrder.legend.push_back({std::move(row.sample), std::move(row.text)});
-    }
-    pageOrder.legendRows = common.legendRows;
+    pageOrder.legend = legendOf(engraving);
+    pageOrder.legendRoom = common.legendRoom;
     pageOrder.gm = gmOf(*film, common);
     pageOrder.angles = order.angles;
     auto page = progress.layout.layOut(pageOrder);
