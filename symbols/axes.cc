@@ -113,7 +113,7 @@ double widthOf(const plan::Measure& measure) {
 /// An axis of any width: hollow, or where it is too short a plain arrow with its name beside.
 std::optional<HollowArrow> placeHollow(Desk& desk, Subject& subject) {
     const drawing::Path path(subject.points);
-    const auto arrow = hollowArrow(path, widthOf(*subject.measure), desk.inkOf(subject).halfPen());
+    auto arrow = hollowArrow(path, widthOf(*subject.measure), desk.inkOf(subject).halfPen());
     if (!arrow) {
         placeAttack(desk, subject);
         return std::nullopt;

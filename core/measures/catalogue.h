@@ -135,29 +135,33 @@ struct Entry {
 
     // A row says only what is not usual.
     [[nodiscard]] constexpr Entry explained() const {
-        return changed([](Entry& e) { e.legend = Legend::Explain; });
+        Entry next = *this;
+        next.legend = Legend::Explain;
+        return next;
     }
     [[nodiscard]] constexpr Entry drawn(Dashed when) const {
-        return changed([&](Entry& e) { e.dashed = when; });
+        Entry next = *this;
+        next.dashed = when;
+        return next;
     }
     [[nodiscard]] constexpr Entry in(Colour own) const {
-        return changed([&](Entry& e) { e.colour = own; });
+        Entry next = *this;
+        next.colour = own;
+        return next;
     }
     [[nodiscard]] constexpr Entry worded(Wording how) const {
-        return changed([&](Entry& e) { e.wording = how; });
+        Entry next = *this;
+        next.wording = how;
+        return next;
     }
     [[nodiscard]] constexpr Entry named(Naming how) const {
-        return changed([&](Entry& e) { e.naming = how; });
+        Entry next = *this;
+        next.naming = how;
+        return next;
     }
     [[nodiscard]] constexpr Entry with(std::span<const Field> own) const {
-        return changed([&](Entry& e) { e.fields = own; });
-    }
-
-  private:
-    template <typename Change>
-    [[nodiscard]] constexpr Entry changed(Change change) const {
         Entry next = *this;
-        change(next);
+        next.fields = own;
         return next;
     }
 };

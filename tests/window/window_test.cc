@@ -375,5 +375,26 @@ TEST_F(TheWindow, TicksAndWindowMoveUnderTheHand) {
     EXPECT_FALSE(window->table().isDrawing());
 }
 
+TEST_F(TheWindow, AFilmTabKeepsTheKeyboardWhenItsFilmIsTaken) {
+    open();
+    window->activateWindow();
+    const auto tabs = [&] { return window->findChildren<phases::FilmTab*>(); };
+    const auto tabOf = [&](const plan::FilmId& film) -> phases::FilmTab* {
+        for (phases::FilmTab* tab : tabs()) {
+            if (tab->film() == film && tab->isVisible()) {
+                return tab;
+            }
+        }
+        return nullptr;
+    };
+    ASSERT_NE(tabOf(Uuid{{3}}), nullptr);
+    tabOf(Uuid{{3}})->setFocus(Qt::TabFocusReason);
+    ASSERT_TRUE(tabOf(Uuid{{3}})->hasFocus());
+    QTest::keyClick(tabOf(Uuid{{3}}), Qt::Key_Space);
+    settle();
+    EXPECT_EQ(window->work().workingFilm(), Uuid{{3}});
+    EXPECT_TRUE(tabOf(Uuid{{3}})->hasFocus()) << "the rail was made anew and lost the keyboard";
+}
+
 }  // namespace
 }  // namespace crosstick::window

@@ -1,6 +1,7 @@
 #include "ui/phases/rail.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <QHBoxLayout>
 #include <QPainter>
@@ -160,42 +161,75 @@ void Rail::setLight(look::Light light) {
     update();
 }
 
-void Rail::renew() {
-    auto* row = static_cast<QHBoxLayout*>(layout());
+Rail::Focus Rail::focus() const {
+    for (const QWidget* part : parts_) {
+        if (!part->hasFocus()) {
+            continue;
+        }
+        if (const auto* square = qobject_cast<const PhaseSquare*>(part)) {
+            return {square->number(), {}};
+        }
+        if (const auto* tab = qobject_cast<const FilmTab*>(part)) {
+            return {{}, tab->film()};
+        }
+    }
+    return {};
+}
+
+void Rail::giveBack(const Focus& focus) {
     for (QWidget* part : parts_) {
-        row->removeWidget(part);
+        const auto* square = qobject_cast<const PhaseSquare*>(part);
+        const auto* tab = qobject_cast<const FilmTab*>(part);
+        if ((square != nullptr && focus.phase == square->number()) || (tab != nullptr && focus.film == tab->film())) {
+            part->setFocus(Qt::TabFocusReason);
+            return;
+        }
+    }
+}
+
+void Rail::renew() {
+    const Focus kept = focus();
+    const std::vector<QWidget*> old = std::exchange(parts_, {});
+    for (QWidget* part : old) {
+        layout()->removeWidget(part);
+    }
+    films_ = &work_.plan().films();
+    phases_ = &work_.plan().phases();
+    if (work_.isOpen()) {
+        hang();
+    }
+    giveBack(kept);
+    for (QWidget* part : old) {  // hidden sooner, it would hand the keyboard on to whatever stands beside the rail
         part->hide();
         part->deleteLater();
     }
-    parts_.clear();
-    films_ = &work_.plan().films();
-    phases_ = &work_.plan().phases();
-    if (!work_.isOpen()) {
-        update();
-        return;
+    update();
+}
+
+void Rail::hangPart(QWidget* part) {
+    static_cast<QHBoxLayout*>(layout())->insertWidget(static_cast<int>(parts_.size()), part);
+    parts_.push_back(part);
+    part->show();
+}
+
+void Rail::hangFilms() {
+    const auto& stack = work_.plan().films();
+    for (const plan::FilmPtr& film : work_.filmsOnTable()) {
+        const auto at =
+            std::find_if(stack.begin(), stack.end(), [&](const plan::FilmPtr& other) { return other->id == film->id; });
+        auto* tab = new FilmTab(*film, static_cast<int>(at - stack.begin()) + 1, work_.look(film->id), light_, this);
+        tab->setChecked(work_.workingFilm() == film->id);
+        const plan::FilmId id = film->id;
+        connect(tab, &QAbstractButton::clicked, this, [this, id] { work_.setWorkingFilm(id); });
+        connect(tab, &QWidget::customContextMenuRequested, this,
+                [this, id, tab](const QPoint& point) { Q_EMIT filmMenuWanted(id, tab->mapToGlobal(point)); });
+        hangPart(tab);
     }
-    const auto add = [&](QWidget* part) {
-        row->insertWidget(static_cast<int>(parts_.size()), part);
-        parts_.push_back(part);
-        part->show();
-    };
-    const auto addFilms = [&] {
-        const auto& stack = work_.plan().films();
-        for (const plan::FilmPtr& film : work_.filmsOnTable()) {
-            const auto at = std::find_if(stack.begin(), stack.end(),
-                                         [&](const plan::FilmPtr& other) { return other->id == film->id; });
-            auto* tab =
-                new FilmTab(*film, static_cast<int>(at - stack.begin()) + 1, work_.look(film->id), light_, this);
-            tab->setChecked(work_.workingFilm() == film->id);
-            const plan::FilmId id = film->id;
-            connect(tab, &QAbstractButton::clicked, this, [this, id] { work_.setWorkingFilm(id); });
-            connect(tab, &QWidget::customContextMenuRequested, this,
-                    [this, id, tab](const QPoint& at2) { Q_EMIT filmMenuWanted(id, tab->mapToGlobal(at2)); });
-            add(tab);
-        }
-    };
+}
+
+void Rail::hang() {
     if (work_.plan().phases().empty()) {
-        addFilms();
+        hangFilms();
     }
     for (const plan::Phase& phase : work_.plan().phases()) {
         auto* square = new PhaseSquare(phase.number, QString::fromStdString(phase.name), light_, this);
@@ -205,12 +239,11 @@ void Rail::renew() {
             work_.setPhase(number);
             renew();
         });
-        add(square);
+        hangPart(square);
         if (work_.phase() == phase.number) {
-            addFilms();
+            hangFilms();
         }
     }
-    update();
 }
 
 void Rail::paintEvent(QPaintEvent* /*event*/) {

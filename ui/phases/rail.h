@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include <QAbstractButton>
@@ -16,6 +17,7 @@ class PhaseSquare final : public QAbstractButton {
 
   public:
     PhaseSquare(int number, const QString& name, const look::Light& light, QWidget* parent);
+    [[nodiscard]] int number() const { return number_; }
     [[nodiscard]] QSize sizeHint() const override;
 
   protected:
@@ -53,6 +55,7 @@ class Rail final : public QWidget {
   public:
     explicit Rail(work::Work& work, QWidget* parent = nullptr);
     void setLight(look::Light light);
+    /// Makes the parts anew; who had the keyboard keeps it.
     void renew();
 
   Q_SIGNALS:
@@ -63,6 +66,17 @@ class Rail final : public QWidget {
     void paintEvent(QPaintEvent* event) override;
 
   private:
+    /// Whether a part of the rail has the keyboard, and which: parts come and go, phases and films stay.
+    struct Focus {
+        std::optional<int> phase;
+        std::optional<plan::FilmId> film;
+    };
+    [[nodiscard]] Focus focus() const;
+    void giveBack(const Focus& focus);
+    void hang();
+    void hangFilms();
+    void hangPart(QWidget* part);
+
     work::Work& work_;
     look::Light light_ = look::Light::Day;
     std::vector<QWidget*> parts_;

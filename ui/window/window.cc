@@ -105,6 +105,12 @@ void Window::buildParts() {
 }
 
 void Window::connectParts() {
+    connectWork();
+    connectTable();
+    connectPages();
+}
+
+void Window::connectWork() {
     connect(&work_, &work::Work::planReplaced, this, [this] {
         pages_->setCurrentWidget(desk_);
         question_->leave();
@@ -125,13 +131,15 @@ void Window::connectParts() {
     connect(&work_, &work::Work::journalFailed, this, [this](const Error& fault) {
         notices_->keep("journal", tr("Unsaved work is not kept against a crash: %1").arg(outside_.say(fault)), {});
     });
+}
+
+void Window::connectTable() {
     connect(table_, &table::LightTable::sheetFailed, this, [this](const QString& fault) {
         if (notices_->kept("sheet").isEmpty()) {
             // The table names a fault of ours; its identity has to outlive the signal.
             checkSheet(fault == QLatin1String("sheets/damaged") ? std::optional(sheets::kDamaged) : std::nullopt);
         }
     });
-    connect(doing_, &DoingMark::givenUp, this, [this](const QString& what) { say(tr("Given up: %1.").arg(what)); });
     connect(table_, &table::LightTable::labelWanted, this, [this] {
         if (work_.selected()) {
             detailsWanted_ = true;
@@ -144,6 +152,10 @@ void Window::connectParts() {
     connect(table_, &table::LightTable::menuWanted, this, &Window::showThingMenu);
     connect(table_, &table::LightTable::refused, this, [this](const Error& why) { say(outside_.say(why)); });
     connect(table_, &table::LightTable::toolDone, this, [this] { renewHead(); });
+}
+
+void Window::connectPages() {
+    connect(doing_, &DoingMark::givenUp, this, [this](const QString& what) { say(tr("Given up: %1.").arg(what)); });
     connect(details_, &details::Details::left, this, [this] { table_->setFocus(); });
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
     connect(copies_, &copies::Copies::left, this, [this] { showCopies(false); });

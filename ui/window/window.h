@@ -97,6 +97,9 @@ class Window final : public QMainWindow {
     // Parts and how they lie.
     void buildParts();
     void connectParts();
+    void connectWork();
+    void connectTable();
+    void connectPages();
     void arrange();
     void renewHead();
     void renewRecent();
