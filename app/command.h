@@ -40,6 +40,7 @@ void addFilms(CLI::App& program, Action& action);
 void addCard(CLI::App& program, Action& action);
 void addGrid(CLI::App& program, Action& action);
 void addLeg(CLI::App& program, Action& action);
+void addSpecimen(CLI::App& program, Action& action);
 void addPicture(CLI::App& program, Action& action);
 void addAbout(CLI::App& program, Action& action);
 

@@ -138,6 +138,17 @@ Search farSearch() {
     return {flatDirections(), 34};
 }
 
+/// All round, for a crowd that leaves only a gap.
+Search wideSearch() {
+    constexpr int kDirections = 48;
+    Search search{{}, 30};
+    for (int n = 0; n < kDirections; ++n) {
+        const double turn = 2 * std::numbers::pi * n / kDirections;
+        search.directions.push_back({std::cos(turn), std::sin(turn)});
+    }
+    return search;
+}
+
 // Engraving E2: 8 to 16 aside, in the order E, W, SE, SW, NE, NW, S, N, the widest angle between the legs first. One
 // sum weighs angle, order, distance and lines under the box; the least wins.
 std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxContent& content, const Search& search,
@@ -147,7 +158,7 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
     for (const double distance : drawing::steps(8, search.farthest, 2)) {
         double rank = 0;
         for (const Vector direction : search.directions) {
-            rank += 0.15;
+            rank += std::min(0.15, 1.8 / static_cast<double>(search.directions.size()));
             const Point tip = spot + direction * distance;
             const Footprint print = footprint(shape, content, tip, desk.gauge().letters);
             const double base = rank + 0.12 * (distance - 8) + (std::numbers::pi - clearOf(direction, legs)) * 0.5;
@@ -156,7 +167,9 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
             }
             // Its line may cross lines, but letters and symbols only where there is nothing else.
             const double over = desk.taken().isFree(tip, spot) ? 0 : 4;
-            const double cost = base + over + 2.5 * crossings(desk, shape, print, owner);
+            const double hides = desk.taken().coversSpot(print.box, spot, owner) ? 6 : 0;
+            const double cost = base + over + hides + 1.2 * desk.taken().crossings(tip, spot, owner) +
+                                2.5 * crossings(desk, shape, print, owner);
             if (cost < least) {
                 least = cost;
                 best = tip;
@@ -259,12 +272,16 @@ void placeActionBox(Desk& desk, Subject& subject) {
         return;
     }
     const Footprint here = footprint(shape, content, spot, desk.gauge().letters);
-    const bool ownPlace = fits(desk, here) && !legsLeaveNorth(legs);
+    const bool ownPlace =
+        fits(desk, here) && !legsLeaveNorth(legs) && !desk.taken().coversSpot(here.box, spot, subject.order);
     if (ownPlace && crossings(desk, shape, here, subject.order) == 0) {
         drawBox(desk, subject, shape, content, spot);
         return;
     }
     auto tip = tipAside(desk, shape, content, usualSearch(), spot, legs, subject.order);
+    if (tip && !desk.taken().isFree(*tip, spot)) {
+        tip = tipAside(desk, shape, content, wideSearch(), spot, legs, subject.order);
+    }
     if (!tip && !fits(desk, here)) {
         tip = tipAside(desk, shape, content, farSearch(), spot, legs, subject.order);
     }

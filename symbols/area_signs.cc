@@ -17,7 +17,7 @@ constexpr double kRoundLetters = 0.8;  ///< of hatching to a label
 
 /// Hatching goes below the edge's strokes in the same ink; an enemy's second stroke is for the edge alone.
 void inkThin(Desk& desk, Subject& subject, std::vector<drawing::Polyline> lines) {
-    desk.inkOf(subject).lines(std::move(lines), desk.gauge().thin());
+    desk.plainInkOf(subject).lines(std::move(lines), desk.gauge().thin());
 }
 
 void placeHatched(Desk& desk, Subject& subject, const std::vector<drawing::Hatching>& hatchings) {

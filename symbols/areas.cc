@@ -55,13 +55,19 @@ Points insidePlaces(const Points& ring) {
 }
 
 std::optional<TurnedBox> placeInside(Desk& desk, Subject& subject, const std::vector<Label>& labels) {
+    // Well apart from other letters, so that nobody reads the two as one; else as near as letters may stand.
+    struct Pass {
+        double apart;
+        int crossed;
+    };
     const Points places = insidePlaces(subject.points);
-    for (const int allowed : {0, 99}) {
+    for (const Pass pass : {Pass{2.0, 0}, Pass{0.6, 0}, Pass{0.6, 99}}) {
         for (const Label& label : labels) {
             for (const Point middle : places) {
                 const TurnedBox box = label.boxAt(middle, Degrees(0));
                 if (holds(subject.points, box.grown(kInside)) && desk.fits(box) &&
-                    desk.taken().crossings(box.grown(0.3), subject.order) <= allowed) {
+                    desk.taken().isFree(box, pass.apart) &&
+                    desk.taken().crossings(box.grown(0.3), subject.order) <= pass.crossed) {
                     desk.write(subject, label, middle, Degrees(0));
                     return box;
                 }

@@ -23,13 +23,21 @@ void inkShaft(Desk& desk, Subject& subject, const Points& shaft) {
     desk.inkOf(subject).lines(pieces, desk.gauge().pen);
 }
 
+/// Length of an open head's arms, which stand 30 degrees off the shaft.
+double headArms(const drawing::Path& path, const drawing::Gauge& gauge) {
+    return std::clamp(path.length() / 1.5, 1.6, 0.6 * gauge.symbol);
+}
+
 void nameShaft(Desk& desk, Subject& subject, const drawing::Path& path) {
     const std::string words = wordsOf(*subject.measure);
     if (words.empty()) {
         return;
     }
     const Label label{{words}, desk.gauge().letters};
-    const double halfInk = desk.inkOf(subject).halfInk();
+    // Beside the shaft, or where that is shorter than the name beside the head.
+    const double arms = headArms(path, desk.gauge());
+    const double halfInk = path.length() < label.width() + 2 * arms ? arms / 2 + desk.inkOf(subject).halfInk()
+                                                                    : desk.inkOf(subject).halfInk();
     const std::vector<Desk::Place> places = besidePlaces(path, label, halfInk);
     letterAt(desk, subject, label, places, drawing::readable(path.chord(path.length() / 2, label.width())));
 }
@@ -99,9 +107,11 @@ void nameHollow(Desk& desk, Subject& subject, const drawing::Path& path, double 
             }
         }
     }
-    const double halfInk = width / 2 + desk.inkOf(subject).halfInk();
+    // Beside the body where it is as long as the name, else beside the head, which is wider.
+    const double halfWide = (body > inside.width() ? width / 2 : width) + desk.inkOf(subject).halfInk();
+    const double beside = body > inside.width() ? body / 2 : path.length() / 2;
     for (const double side : {1.0, -1.0}) {
-        places.push_back(besideAt(path, path.length() / 2, inside, halfInk, side));
+        places.push_back(besideAt(path, beside, inside, halfWide, side));
     }
     letterAt(desk, subject, inside, places, drawing::readable(path.chord(path.length() / 2, inside.width())));
 }
@@ -128,7 +138,7 @@ std::optional<HollowArrow> placeHollow(Desk& desk, Subject& subject) {
 void placeAttack(Desk& desk, Subject& subject) {
     const drawing::Path path(subject.points);
     const Vector u = lastOf(path);
-    const double arms = std::clamp(path.length() / 1.5, 1.6, 0.6 * desk.gauge().symbol);
+    const double arms = headArms(path, desk.gauge());
     Pencil ink = desk.inkOf(subject);
     const ShaftEnd end = openHead(ink, subject.points.back(), u, arms);
     inkShaft(desk, subject, cutBack(subject.points, end.at, u));

@@ -28,13 +28,15 @@ void placeDiagonals(Desk& desk, Subject& subject, Ends ends) {
         return taskInWords(desk, subject, centre);
     }
     Pencil ink = desk.inkOf(subject);
-    const double ahead = corner.y < 0 ? -1 : 1;
+    // The enemy's side is the one that the sign's corner lies farther toward.
+    const bool isLevel = x >= y;
+    const double ahead = (isLevel ? corner.x : corner.y) < 0 ? -1 : 1;
     for (const double sx : {-1.0, 1.0}) {
         for (const double sy : {-1.0, 1.0}) {
             const Vector end{sx * x, sy * y};
             const Vector u = drawing::unit(end);
             Point to = centre + end;
-            if (ends == Ends::ArrowsAhead && sy == ahead) {
+            if (ends == Ends::ArrowsAhead && (isLevel ? sx : sy) == ahead) {
                 to = openHead(ink, to, u, 0.5 * desk.gauge().symbol).at;
             }
             inkSign(ink, {centre + u * kHalfGap, to});

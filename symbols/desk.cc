@@ -18,6 +18,12 @@ Desk::Desk(const Engraving& engraving)
     }
 }
 
+Pencil Desk::plainInkOf(Subject& subject) {
+    Manner plain = subject.manner;
+    plain.doubled = false;
+    return {subject.ink, plain, gauge()};
+}
+
 void Desk::write(Subject& subject, const Label& label, Point middle, Degrees angle) {
     lettersOf(subject).letters(label, middle, angle);
     taken_.take(label.boxAt(middle, angle));

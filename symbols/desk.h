@@ -35,6 +35,8 @@ class Desk {
     [[nodiscard]] drawing::Box lettersWindow() const { return window_.grown(-2.0); }
     [[nodiscard]] drawing::Occupancy& taken() { return taken_; }
     [[nodiscard]] Pencil inkOf(Subject& subject) { return {subject.ink, subject.manner, gauge()}; }
+    /// The same for what is no part of the sign itself (extension lines, hatching): never doubled for the enemy.
+    [[nodiscard]] Pencil plainInkOf(Subject& subject);
     [[nodiscard]] Pencil lettersOf(Subject& subject) { return {subject.letters, subject.manner, gauge()}; }
     [[nodiscard]] bool fits(const TurnedBox& box) const {
         return room_ == Room::Ample && box.inside(lettersWindow()) && taken_.isFree(box);

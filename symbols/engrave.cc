@@ -160,20 +160,22 @@ bool isOutside(Desk& desk, const Sorted& one) {
     return drawing::inside(path, window).empty() && !(one.isRing() && holds(one.subject->points, whole));
 }
 
-/// The ink of all lines is known before a letter is placed.
-void noteInk(Desk& desk, const std::vector<Sorted>& sorted) {
-    for (const Sorted& one : sorted) {
-        if (one.subject->points.size() > 1) {
-            desk.taken().draw(one.along(), one.subject->order, one.isRing());
-        }
-    }
-}
-
 Turn turnOf(const Sorted& one) {
     return one.isRoute() ? Turn::Routes : one.rule->turn;
 }
 Layer layerOf(const Sorted& one) {
     return one.isRoute() ? Layer::Routes : one.rule->layer;
+}
+
+/// The ink of all lines and every true place are known before a symbol or a letter is placed.
+void noteInk(Desk& desk, const std::vector<Sorted>& sorted) {
+    for (const Sorted& one : sorted) {
+        if (one.subject->points.size() > 1) {
+            desk.taken().draw(one.along(), one.subject->order, one.isRing());
+        } else if (turnOf(one) == Turn::Symbols) {
+            desk.taken().mark(one.subject->points.front(), one.subject->order);
+        }
+    }
 }
 
 void placeInTurn(Desk& desk, const std::vector<Sorted>& sorted, const std::vector<Subject*>& routes) {

@@ -15,7 +15,7 @@ enum class Over { LinesOnly, Anything };
 }  // namespace
 
 void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, ExtensionEnd end) {
-    Pencil pencil = desk.inkOf(subject);
+    Pencil pencil = desk.plainInkOf(subject);
     pencil.thin({from, spot});
     desk.taken().draw({from, spot}, subject.order);
     if (end == ExtensionEnd::Dot) {

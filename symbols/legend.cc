@@ -3,8 +3,8 @@
 #include <set>
 
 #include "core/measures/catalogue.h"
-#include "symbols/manner.h"
-#include "symbols/signs.h"
+#include "symbols/desk.h"
+#include "symbols/token.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -33,73 +33,6 @@ bool showsRoute(const Engraving& engraving, plan::Use use) {
         }
     }
     return false;
-}
-
-/// Where a sample's points lie: a line along the row, a ring round it, a spot in its middle, or anchors far enough from
-/// each other for their sign.
-Points samplePoints(const measures::Entry& entry, Body body) {
-    using measures::Sign;
-    switch (body) {
-        case Body::Spot:
-            return {{kWidth / 2, kMiddle}};
-        case Body::Line:
-            return {{0, kMiddle}, {kWidth, kMiddle}};
-        case Body::Ring:
-            return {{0.2, 0.2}, {kWidth - 0.2, 0.2}, {kWidth - 0.2, kHeight - 0.2}, {0.2, kHeight - 0.2}};
-        case Body::Anchors:
-            break;
-    }
-    Points anchors{{4, 4}, {28, 4}, {16, 24}, {28, 24}};
-    if (entry.sign == Sign::Viewpoint) {
-        anchors = {{16, 24}, {6, 6}, {26, 6}};
-    } else if (entry.sign == Sign::Withdraw) {
-        anchors = {{4, 8}, {24, 8}, {24, 16}};
-    } else if (entry.points.least == 2) {
-        anchors = {{16, 16}, {28, 7}};
-    }
-    anchors.resize(static_cast<std::size_t>(entry.points.least));
-    return anchors;
-}
-
-/// Ink made small enough for a row of the legend and laid into its middle; pens stay as they are.
-drawing::Drawing fitted(drawing::Drawing ink, double pen) {
-    const drawing::Box box = drawing::extent(ink);
-    const double k = std::min({1.0, (kWidth - pen) / std::max(box.width() - pen, 1e-6),
-                               (kHeight - pen) / std::max(box.height() - pen, 1e-6)});
-    const Point middle = box.middle();
-    const auto moved = [&](Point& p) { p = Point{kWidth / 2, kMiddle} + (p - middle) * k; };
-    for (drawing::Mark& mark : ink.marks) {
-        if (auto* stroke = std::get_if<drawing::Stroke>(&mark)) {
-            for (drawing::Polyline& piece : stroke->pieces) {
-                std::for_each(piece.points.begin(), piece.points.end(), moved);
-            }
-        } else if (auto* fill = std::get_if<drawing::Fill>(&mark)) {
-            for (auto& ring : fill->rings) {
-                std::for_each(ring.begin(), ring.end(), moved);
-            }
-        }
-    }
-    return ink;
-}
-
-/// The measure's own function draws it, without its letters: what they mean is the row's text.
-drawing::Drawing sampleOf(const plan::Measure& shown, const measures::Entry& entry, const Engraving& engraving) {
-    const SignRule& rule = ruleOf(entry.sign);
-    plan::Measure measure;
-    measure.kind = shown.kind;
-    measure.whose = shown.whose;
-    measure.fields = shown.fields;
-    const plan::Showing showing{measure.id, {}, {}, {}};
-    // A sign on a spot looks for room; all others would leave gaps for letters that a sample does not have.
-    Desk desk(engraving, {-200, -200, 200, 200}, rule.body == Body::Spot ? Desk::Room::Ample : Desk::Room::None);
-    Subject subject;
-    subject.order = 1;
-    subject.measure = &measure;
-    subject.showing = &showing;
-    subject.points = samplePoints(entry, rule.body);
-    subject.manner = mannerOf(measure, Place::ByItself, engraving);
-    rule.place(desk, subject);
-    return fitted(std::move(subject.ink), engraving.gauge.pen);
 }
 
 std::string explanation(const measures::Entry& entry) {
@@ -137,7 +70,8 @@ void addMeasures(std::vector<LegendRow>& rows, const Engraving& engraving) {
     std::stable_sort(kinds.begin(), kinds.end(),
                      [](const Kind& a, const Kind& b) { return rankOf(a.entry->shape) < rankOf(b.entry->shape); });
     for (const Kind& kind : kinds) {
-        rows.push_back({sampleOf(*kind.shown, *kind.entry, engraving), explanation(*kind.entry)});
+        rows.push_back({token(*kind.shown, *kind.entry, engraving, {0, 0, kWidth, kHeight}, TokenLetters::None),
+                        explanation(*kind.entry)});
     }
 }
 

@@ -1,8 +1,8 @@
 #include "symbols/point_symbol.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "core/drawing/steps.h"
@@ -40,39 +40,59 @@ TurnedBox boxAt(const drawing::Box& bounds, Point centre) {
     return {centre + bounds.middle(), bounds.width(), bounds.height(), Degrees(0)};
 }
 
-/// 8 to 24 aside, in the order E, W, SE, SW, NE, NW, S, N; best where no line crosses the symbol and its own line runs
-/// over no other symbol.
-std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point spot, std::size_t owner) {
+/// What a place costs: worst is to cover another's true place, then a line of its own over a symbol, then lines under
+/// it.
+int costOf(const drawing::Occupancy& taken, const TurnedBox& box, Point centre, Point spot, std::size_t owner) {
+    return (taken.coversSpot(box, spot, owner) ? 8 : 0) + (taken.isFree(centre, spot) ? 0 : 4) +
+           (taken.crossings(box, owner) > 0 ? 2 : 0) + (taken.crossings(centre, spot, owner) > 0 ? 1 : 0);
+}
+
+/// E, W, SE, SW, NE, NW, S, N.
+std::vector<Vector> usualDirections() {
     constexpr double kDiagonal = std::numbers::sqrt2 / 2;
-    constexpr std::array<Vector, 8> kDirections{{{1, 0},
-                                                 {-1, 0},
-                                                 {kDiagonal, kDiagonal},
-                                                 {-kDiagonal, kDiagonal},
-                                                 {kDiagonal, -kDiagonal},
-                                                 {-kDiagonal, -kDiagonal},
-                                                 {0, 1},
-                                                 {0, -1}}};
-    std::optional<Point> second;
-    int least = 3;
-    for (const double distance : drawing::steps(8, 24, 2)) {
-        for (const Vector direction : kDirections) {
-            const Point centre = spot + direction * distance;
-            const TurnedBox box = boxAt(bounds, centre);
-            if (!desk.fits(box)) {
-                continue;
-            }
-            const int cost =
-                (desk.taken().crossings(box, owner) > 0 ? 1 : 0) + (desk.taken().isFree(centre, spot) ? 0 : 2);
-            if (cost == 0) {
-                return centre;
-            }
-            if (!second || cost < least) {
-                second = centre;
-                least = cost;
+    return {{1, 0},
+            {-1, 0},
+            {kDiagonal, kDiagonal},
+            {-kDiagonal, kDiagonal},
+            {kDiagonal, -kDiagonal},
+            {-kDiagonal, -kDiagonal},
+            {0, 1},
+            {0, -1}};
+}
+
+/// All round, for a crowd that leaves only a gap.
+std::vector<Vector> allDirections() {
+    constexpr int kDirections = 48;
+    std::vector<Vector> all;
+    for (int n = 0; n < kDirections; ++n) {
+        const double turn = 2 * std::numbers::pi * n / kDirections;
+        all.push_back({std::cos(turn), std::sin(turn)});
+    }
+    return all;
+}
+
+/// 8 to 30 aside, the cheapest place; of equals the nearest, in the order of directions.
+std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point spot, std::size_t owner) {
+    constexpr int kOverSymbols = 4;
+    std::optional<Point> best;
+    int least = std::numeric_limits<int>::max();
+    for (const std::vector<Vector>& directions : {usualDirections(), allDirections()}) {
+        for (const double distance : drawing::steps(8, 30, 2)) {
+            for (const Vector direction : directions) {
+                const Point centre = spot + direction * distance;
+                const TurnedBox box = boxAt(bounds, centre);
+                const int cost = desk.fits(box) ? costOf(desk.taken(), box, centre, spot, owner) : least;
+                if (cost < least) {
+                    best = centre;
+                    least = cost;
+                }
             }
         }
+        if (least < kOverSymbols) {
+            break;
+        }
     }
-    return second;
+    return best;
 }
 
 /// Where a line from the centre leaves the outline.
@@ -124,7 +144,13 @@ std::optional<Point> blockPlace(Desk& desk, const Subject& subject, const drawin
         const TurnedBox box = boxAt(bounds, *subject.symbolAt);
         return *subject.symbolAt + (desk.movedInside(box) - box.middle);
     }
-    return desk.fits(boxAt(bounds, own)) ? own : placeAside(desk, bounds, spot, subject.order);
+    const TurnedBox here = boxAt(bounds, own);
+    const bool fits = desk.fits(here);
+    if (fits && !desk.taken().coversSpot(here, spot, subject.order)) {
+        return own;
+    }
+    const auto aside = placeAside(desk, bounds, spot, subject.order);
+    return aside || !fits ? aside : own;
 }
 
 std::optional<drawing::Box> placeMark(Desk& desk, Subject& subject, const Mark& mark) {

@@ -66,7 +66,9 @@ void drawAmplifiers(Pencil& letters, const UnitSymbol& unit, double halfWide, do
     onRight(isLong ? std::string{} : unit.note, 0);
     onRight(unit.higher, pitch);
     if (isLong) {
-        letters.letters({{unit.note}, capital}, {0, bottom + kBeside + capital / 2}, Degrees(0));
+        constexpr double kRowsApart = 1.2;
+        const double under = std::max(bottom + kBeside, pitch + capital / 2 + kRowsApart);
+        letters.letters({{unit.note}, capital}, {0, under + capital / 2}, Degrees(0));
     }
 }
 
@@ -170,8 +172,13 @@ void placeUnit(Desk& desk, Subject& subject) {
         return;
     }
     if (*centre != own) {
-        const Point from = *centre + (sketch.foot ? *sketch.foot : lineStart(sketch, spot - *centre));
-        extensionLine(desk, subject, from, spot, ExtensionEnd::Dot);
+        if (sketch.foot) {  // from the staff's foot with one elbow, so that it runs through no letter of its own
+            const Point foot = *centre + *sketch.foot;
+            desk.plainInkOf(subject).thin({foot, {spot.x, foot.y}});
+            extensionLine(desk, subject, {spot.x, foot.y}, spot, ExtensionEnd::Dot);
+        } else {
+            extensionLine(desk, subject, *centre + lineStart(sketch, spot - *centre), spot, ExtensionEnd::Dot);
+        }
     }
     subject.ink.append(drawing::moved(std::move(sketch.ink), *centre));
     subject.letters.append(drawing::moved(std::move(sketch.letters), *centre));

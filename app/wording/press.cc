@@ -13,6 +13,7 @@ std::span<const Words> pressWords() {
         Words{"press/pdf-refused", "The pages could not be put together as PDF: {why}. Nothing was written."},
         Words{"press/no-pages", "There is no page to print."},
         Words{"press/no-films", "The plan has no film yet. Draw something on one first."},
+        Words{"press/specimen-form", "{file} is neither a PDF nor an SVG. Let its name end in .pdf or .svg."},
         Words{"press/no-such-film", "The plan has no film {film}. It has: {films}."}};
     return kWords;
 }

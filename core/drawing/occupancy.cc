@@ -137,6 +137,36 @@ void Occupancy::draw(const Points& line, std::size_t owner, bool closed) {
     }
 }
 
+void Occupancy::mark(Point spot, std::size_t owner) {
+    spots_.push_back({spot, owner});
+    eachCell({spot.x, spot.y, spot.x, spot.y},
+             [&](std::int64_t cell) { spotCells_[cell].push_back(spots_.size() - 1); });
+}
+
+bool Occupancy::coversSpot(const TurnedBox& box, Point own, std::size_t owner, double clear) const {
+    constexpr double kSame = 0.1;
+    const TurnedBox wanted = box.grown(clear);
+    bool covers = false;
+    eachCell(wanted.bounds(), [&](std::int64_t cell) {
+        const auto found = spotCells_.find(cell);
+        if (covers || found == spotCells_.end()) {
+            return;
+        }
+        for (const std::size_t n : found->second) {
+            const Spot& spot = spots_[n];
+            covers = covers || (spot.owner != owner && length(spot.at - own) > kSame &&
+                                wanted.meets(TurnedBox{spot.at, 0, 0, Degrees(0)}));
+        }
+    });
+    return covers;
+}
+
+int Occupancy::crossings(Point a, Point b, std::size_t owner) const {
+    constexpr double kEnds = 0.2;  // a line that only touches another's end crosses nothing
+    const double span = length(b - a);
+    return span > 2 * kEnds ? crossings(TurnedBox{(a + b) * 0.5, span - 2 * kEnds, 0.05, readable(b - a)}, owner) : 0;
+}
+
 bool Occupancy::isFree(const TurnedBox& box, double clear) const {
     const TurnedBox wanted = box.grown(clear);
     bool free = true;

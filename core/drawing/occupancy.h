@@ -32,6 +32,7 @@ class Occupancy {
   public:
     void take(const TurnedBox& box);
     void draw(const Points& line, std::size_t owner, bool closed = false);  ///< ink of a line, with whose it is
+    void mark(Point spot, std::size_t owner);  ///< a true place that a symbol of another had better not cover
 
     /// No taken box nearer than the clearance.
     [[nodiscard]] bool isFree(const TurnedBox& box, double clear = 0.6) const;
@@ -39,15 +40,23 @@ class Occupancy {
     [[nodiscard]] bool isFree(Point a, Point b) const;
     /// How many segments of lines other than the owner's cross the box.
     [[nodiscard]] int crossings(const TurnedBox& box, std::size_t owner) const;
+    [[nodiscard]] int crossings(Point a, Point b, std::size_t owner) const;
+    /// Does the box cover another's true place, with the clearance? A place that lies on `own` is no other one.
+    [[nodiscard]] bool coversSpot(const TurnedBox& box, Point own, std::size_t owner, double clear = 0.8) const;
 
   private:
     struct Segment {
         Point a, b;
         std::size_t owner;
     };
+    struct Spot {
+        Point at;
+        std::size_t owner;
+    };
     std::vector<TurnedBox> boxes_;
     std::vector<Segment> segments_;
-    std::unordered_map<std::int64_t, std::vector<std::size_t>> boxCells_, segmentCells_;
+    std::vector<Spot> spots_;
+    std::unordered_map<std::int64_t, std::vector<std::size_t>> boxCells_, segmentCells_, spotCells_;
 };
 
 }  // namespace crosstick::drawing

@@ -214,5 +214,25 @@ TEST(Occupancy, BearsALineFarLongerThanTheFilm) {
     EXPECT_EQ(taken.crossings({on + Vector{30, 0}, 4, 2, Degrees(0)}, 2), 0);
 }
 
+TEST(Occupancy, KnowsWhoseTruePlaceABoxCovers) {
+    Occupancy taken;
+    taken.mark({10, 10}, 1);
+    const TurnedBox box{{12, 10}, 4, 4, Degrees(0)};
+    EXPECT_TRUE(taken.coversSpot(box, {30, 30}, 2));
+    EXPECT_FALSE(taken.coversSpot(box, {30, 30}, 1)) << "its own";
+    EXPECT_FALSE(taken.coversSpot(box, {10, 10.05}, 2)) << "the same place";
+    EXPECT_FALSE(taken.coversSpot({{14, 10}, 4, 4, Degrees(0)}, {30, 30}, 2)) << "1.2 clear of the 2 mm half width";
+    EXPECT_TRUE(taken.coversSpot({{12.7, 10}, 4, 4, Degrees(0)}, {30, 30}, 2)) << "0.7 clear";
+}
+
+TEST(Occupancy, CountsWhatALineCrossesButNotWhatItsEndsTouch) {
+    Occupancy taken;
+    taken.draw({{0, 0}, {10, 0}}, 1);
+    EXPECT_EQ(taken.crossings({5, -5}, {5, 5}, 2), 1);
+    EXPECT_EQ(taken.crossings({5, -5}, {5, 5}, 1), 0);
+    EXPECT_EQ(taken.crossings({5, -5}, {5, -0.1}, 2), 0);
+    EXPECT_EQ(taken.crossings({5, -5}, {5, -5}, 2), 0);
+}
+
 }  // namespace
 }  // namespace crosstick::drawing

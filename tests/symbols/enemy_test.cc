@@ -45,6 +45,13 @@ TEST(OnePen, DrawsEverythingBlackAndTheEnemyInColourRed) {
     }
 }
 
+/// Hatching, combs and extension lines stay single, or one would be read as another: the first stroke tells the enemy.
+bool hasSinglePattern(measures::Sign sign) {
+    using measures::Sign;
+    return sign == Sign::Hatched || sign == Sign::CrossHatched || sign == Sign::NoGo || sign == Sign::DangerArea ||
+           sign == Sign::TaskWords;
+}
+
 TEST(OnePen, DoublesEveryStrokeOfTheEnemyAndNoLetter) {
     for (const measures::Entry& entry : measures::catalogue()) {
         if (entry.shape == measures::Shape::Text) {
@@ -54,12 +61,16 @@ TEST(OnePen, DoublesEveryStrokeOfTheEnemyAndNoLetter) {
         single.add(enemy(entry.kind));
         MadeFilm doubled;
         doubled.add(enemy(entry.kind)).onePen();
+        std::size_t strokes = 0;
         for (const drawing::Mark& mark : doubled.drawn().marks) {
             if (const auto* stroke = std::get_if<drawing::Stroke>(&mark)) {
                 EXPECT_LE(stroke->width, 0.30) << entry.kind;
-                EXPECT_EQ(stroke->pieces.size() % 2, 0U) << entry.kind;
+                if (strokes++ == 0 || !hasSinglePattern(entry.sign)) {
+                    EXPECT_EQ(stroke->pieces.size() % 2, 0U) << entry.kind;
+                }
             }
         }
+        EXPECT_GT(strokes, 0U) << entry.kind;
         EXPECT_EQ(testing::texts(single.drawn()).size(), testing::texts(doubled.drawn()).size()) << entry.kind;
     }
 }

@@ -160,6 +160,9 @@ Made sample(std::string_view kind, drawing::Point at) {
     }
     if (entry->points.most && *entry->points.most > 1) {
         made.points = {at + Vector{-15, 8}, at + Vector{12, 10}, at + Vector{-22, -14}, at + Vector{20, -12}};
+        if (*entry->points.most == 2) {  // a sign's middle and its corner
+            made.points = {at + Vector{-8, 8}, at + Vector{10, -5}};
+        }
         made.points.resize(static_cast<std::size_t>(*entry->points.most));
     } else if (entry->shape == measures::Shape::Line) {
         made.points = {at + Vector{-25, 6}, at + Vector{0, 0}, at + Vector{28, -4}};

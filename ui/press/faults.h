@@ -10,6 +10,7 @@ inline constexpr FaultId kFolderMissing{"press/folder-missing"};
 inline constexpr FaultId kPdfRefused{"press/pdf-refused"};
 inline constexpr FaultId kNoPages{"press/no-pages"};
 inline constexpr FaultId kNoFilms{"press/no-films"};
+inline constexpr FaultId kSpecimenForm{"press/specimen-form"};
 inline constexpr FaultId kNoSuchFilm{"press/no-such-film"};
 
 }  // namespace crosstick::press

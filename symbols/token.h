@@ -1,0 +1,16 @@
+#pragma once
+
+#include "core/measures/catalogue.h"
+#include "symbols/engrave.h"
+
+namespace crosstick::symbols {
+
+/// What of a token's letters is drawn: none where a text beside says them, or those in and at a symbol.
+enum class TokenLetters { None, OfSymbols };
+
+/// A measure as a small picture in the middle of a room: drawn by its own function, made smaller where it is too large;
+/// pens stay as they are. Lines and areas are drawn without their names.
+[[nodiscard]] drawing::Drawing token(const plan::Measure& shown, const measures::Entry& entry,
+                                     const Engraving& engraving, const drawing::Box& room, TokenLetters letters);
+
+}  // namespace crosstick::symbols
