@@ -58,7 +58,10 @@ struct LegendRow {
     drawing::Drawing sample;  ///< 16 x 5 mm, upper left corner at 0, 0, drawn by the measure's own function
     std::string text;
 };
-[[nodiscard]] std::vector<LegendRow> legend(const Engraving& engraving);
+/// What a legend explains: what is not standard on the film, or each kind that it shows.
+enum class LegendExtent { NotStandard, Everything };
+[[nodiscard]] std::vector<LegendRow> legend(const Engraving& engraving,
+                                            LegendExtent extent = LegendExtent::NotStandard);
 
 /// An action box by itself, its tip at `tip`, rows inside: for the ladder of a route card and the like.
 [[nodiscard]] drawing::Drawing actionBox(drawing::Point tip, const std::vector<std::string>& rows,

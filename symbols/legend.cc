@@ -52,7 +52,13 @@ int rankOf(measures::Shape shape) {
                                              : 3;
 }
 
-void addMeasures(std::vector<LegendRow>& rows, const Engraving& engraving) {
+/// Free text explains itself.
+bool isExplained(const measures::Entry& entry, LegendExtent extent) {
+    return entry.legend == measures::Legend::Explain ||
+           (extent == LegendExtent::Everything && entry.shape != measures::Shape::Text);
+}
+
+void addMeasures(std::vector<LegendRow>& rows, const Engraving& engraving, LegendExtent extent) {
     struct Kind {
         const measures::Entry* entry;
         plan::MeasurePtr shown;
@@ -62,7 +68,7 @@ void addMeasures(std::vector<LegendRow>& rows, const Engraving& engraving) {
     for (const plan::Showing& showing : engraving.film.shows) {
         const plan::MeasurePtr measure = engraving.plan.measure(showing.item);
         const measures::Entry* entry = measure ? measures::find(measure->kind) : nullptr;
-        if (entry != nullptr && entry->legend == measures::Legend::Explain && !measure->points.empty() &&
+        if (entry != nullptr && isExplained(*entry, extent) && !measure->points.empty() &&
             known.insert(measure->kind).second) {
             kinds.push_back({entry, measure});
         }
@@ -79,7 +85,7 @@ void addMeasures(std::vector<LegendRow>& rows, const Engraving& engraving) {
 
 // The patterns of routes are a house rule (engraving E1), so a film that shows one explains it; then one row for each
 // kind on it that the catalogue says is not standard (engraving D3).
-std::vector<LegendRow> legend(const Engraving& engraving) {
+std::vector<LegendRow> legend(const Engraving& engraving, LegendExtent extent) {
     std::vector<LegendRow> rows;
     if (showsRoute(engraving, plan::Use::Primary)) {
         rows.push_back({routeSample(plan::Use::Primary, engraving), "primary route"});
@@ -87,7 +93,7 @@ std::vector<LegendRow> legend(const Engraving& engraving) {
     if (showsRoute(engraving, plan::Use::Alternate)) {
         rows.push_back({routeSample(plan::Use::Alternate, engraving), "alternate route"});
     }
-    addMeasures(rows, engraving);
+    addMeasures(rows, engraving, extent);
     return rows;
 }
 

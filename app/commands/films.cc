@@ -26,6 +26,7 @@ struct Asked {
     std::string paper;
     std::optional<double> scale;
     bool onePen = false;
+    bool wholeLegend = false;
     bool json = false;
 };
 
@@ -136,6 +137,7 @@ Result<Printed> print(const Asked& asked, const Surroundings& surroundings) {
         order.scale = Scale{*asked.scale};
     }
     order.pens = asked.onePen ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
+    order.legend = asked.wholeLegend ? symbols::LegendExtent::Everything : symbols::LegendExtent::NotStandard;
     order.model = model ? &*model : nullptr;
     order.heights = heights.get();
     const press::GuiStart gui;
@@ -197,6 +199,8 @@ void addFilms(CLI::App& program, Action& action) {
                         "a4, a3, letter, or WIDTHxHEIGHT in mm; else the smaller of A4 and A3");
     command->add_option("--scale", asked->scale, "N of 1:N, in place of the films' own")
         ->check(CLI::Validator(positiveFault, ""));
+    command->add_flag("--whole-legend", asked->wholeLegend,
+                      "Explain each kind of measure in the legend, not only what is not standard");
     command->add_flag("--one-pen", asked->onePen, "Everything in black, the enemy by double lines");
     command->add_flag("--json", asked->json, "One JSON array: a page a film, millimetres from the page's upper left");
     command->callback([asked, &action] {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <iterator>
 #include <optional>
 #include <string>
@@ -117,6 +118,13 @@ struct Gauge {
     double pen = 0.40;     ///< w, 0.25 to 0.70
     double letters = 2.0;  ///< h, height of a capital, never under 1.8
     double routePen = 0.55;
+
+    /// With the routes' pen in its usual ratio to the others', never over the heaviest. Sizes outside their ranges are
+    /// taken as the nearest inside: a file from elsewhere draws legibly, too.
+    [[nodiscard]] static constexpr Gauge of(double symbol, double pen, double letters) {
+        const double w = std::clamp(pen, 0.25, 0.70);
+        return {std::clamp(symbol, 4.0, 8.0), w, std::clamp(letters, 1.8, 4.0), std::min(0.70, w * 0.55 / 0.40)};
+    }
     [[nodiscard]] double thin() const { return pen * 0.6 < 0.25 ? 0.25 : pen * 0.6; }
     friend constexpr bool operator==(const Gauge&, const Gauge&) = default;
 };

@@ -43,6 +43,29 @@ void readPaceAndRate(FieldReader& reader, plan::Heading& h) {
     }
 }
 
+std::optional<drawing::Gauge> gaugeFrom(FieldReader& reader) {
+    const Json* sizes = reader.object("sizes");
+    if (sizes == nullptr) {
+        return std::nullopt;
+    }
+    const drawing::Gauge usual;
+    FieldReader inner(*sizes, "sizes");
+    const auto gauge =
+        drawing::Gauge::of(inner.number("symbol_mm").value_or(usual.symbol), inner.number("pen_mm").value_or(usual.pen),
+                           inner.number("letters_mm").value_or(usual.letters));
+    if (inner.fault()) {
+        reader.wrong("sizes", "millimetres of symbol, pen and letters");
+        return std::nullopt;
+    }
+    return gauge;
+}
+
+void put(Json& json, const std::optional<drawing::Gauge>& gauge) {
+    if (gauge) {
+        json["sizes"] = {{"symbol_mm", gauge->symbol}, {"pen_mm", gauge->pen}, {"letters_mm", gauge->letters}};
+    }
+}
+
 geodesy::Zone planeFrom(FieldReader& reader) {
     const auto number = reader.whole("plane_zone").value_or(31);
     const auto half = static_cast<geodesy::Hemisphere>(reader.choice("plane_hemisphere", {"n", "s"}, 0));
@@ -82,6 +105,7 @@ Json toJson(const plan::Heading& h) {
         json["rate"] = {{"km_per_h", h.rate->rate.value()}, {"note", h.rate->note}};
         put(json["rate"], h.rate->unknown);
     }
+    put(json, h.gauge);
     put(json, h.unknown);
     return json;
 }
@@ -102,6 +126,7 @@ Result<plan::Heading> headingFrom(const Json& json) {
     h.declination = static_cast<plan::DeclinationSource>(reader.choice("declination", {"model", "sheet"}, 0));
     h.plane = planeFrom(reader);
     readPaceAndRate(reader, h);
+    h.gauge = gaugeFrom(reader);
     if (reader.fault()) {
         return tl::unexpected(*reader.fault());
     }
@@ -284,6 +309,7 @@ Json toJson(const plan::Film& f) {
     if (f.groundSheet) {
         json["ground_sheet"] = text(*f.groundSheet);
     }
+    put(json, f.gauge);
     Json shows = Json::array();
     for (const plan::Showing& showing : f.shows) {
         Json entry = {{"item", text(showing.item)}, {"order", showing.order}};
@@ -322,6 +348,7 @@ Result<plan::Film> filmFrom(const Json& json) {
         f.scale = Scale{*scale};
     }
     f.groundSheet = reader.id("ground_sheet");
+    f.gauge = gaugeFrom(reader);
     if (const Json* shows = reader.array("shows")) {
         for (const Json& value : *shows) {
             FieldReader inner(value, "film " + f.name);

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "core/drawing/drawing.h"
 #include "core/plan/measure.h"
 
 namespace crosstick::plan {
@@ -25,9 +26,10 @@ struct Film {
     FilmId id;
     std::string name;  ///< "MOVE"
     std::set<int> phases;
-    std::optional<Scale> scale;          ///< none: the ground sheet's
-    std::optional<SheetId> groundSheet;  ///< none: the plan's first
-    std::vector<Showing> shows;          ///< sorted by order
+    std::optional<Scale> scale;           ///< none: the ground sheet's
+    std::optional<SheetId> groundSheet;   ///< none: the plan's first
+    std::optional<drawing::Gauge> gauge;  ///< its own sizes; none: the plan's
+    std::vector<Showing> shows;           ///< sorted by order
     UnknownFields unknown;
     friend bool operator==(const Film&, const Film&) = default;
 };

@@ -96,6 +96,10 @@ std::string Plan::gridCrs(const Film& film) const {
     return ground ? ground->crs : planeCrs();
 }
 
+drawing::Gauge Plan::gauge(const Film& film) const {
+    return film.gauge ? *film.gauge : heading_->gauge.value_or(drawing::Gauge{});
+}
+
 std::string Plan::planeCrs() const {
     return geodesy::crsOfZone(heading_->plane);
 }

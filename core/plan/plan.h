@@ -64,6 +64,7 @@ struct Heading {
     geodesy::Zone plane;  ///< the plan's own plane: WGS 84, this UTM zone or UPS
     std::optional<PaceProfile> pace;
     std::optional<MarchRate> rate;
+    std::optional<drawing::Gauge> gauge;  ///< sizes of symbols, pens and letters; none: the usual ones
     UnknownFields unknown;
     friend bool operator==(const Heading&, const Heading&) = default;
 };
@@ -95,6 +96,8 @@ class Plan {
     /// The CRS of the ground sheet's printed grid, or of the plan's own plane where it has no sheet.
     [[nodiscard]] std::string gridCrs(const Film& film) const;
     [[nodiscard]] std::string planeCrs() const;
+    /// The sizes that a film is drawn in: its own, else the plan's, else the usual ones.
+    [[nodiscard]] drawing::Gauge gauge(const Film& film) const;
 
     friend bool operator==(const Plan& a, const Plan& b);
     friend class PlanBuilder;

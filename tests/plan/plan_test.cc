@@ -75,5 +75,25 @@ TEST(Plan, WhatIsNotThereIsNull) {
     EXPECT_EQ(plan.sheet(Uuid{{1}}), nullptr);
 }
 
+TEST(Plan, AFilmIsDrawnInItsOwnSizesElseInThePlans) {
+    Film film;
+    Heading heading;
+    PlanBuilder builder{Plan{}};
+    EXPECT_EQ(Plan{}.gauge(film), drawing::Gauge{});
+    heading.gauge = drawing::Gauge::of(8, 0.5, 2.5);
+    builder.heading(heading);
+    const Plan plan = std::move(builder).build();
+    EXPECT_EQ(plan.gauge(film), *heading.gauge);
+    film.gauge = drawing::Gauge::of(4, 0.25, 1.8);
+    EXPECT_EQ(plan.gauge(film), *film.gauge);
+}
+
+// Engraving 0: symbols 4 to 8, pen 0.25 to 0.70, letters never under 1.8.
+TEST(Plan, SizesOutOfTheirRangesBecomeTheNearestInside) {
+    EXPECT_EQ(drawing::Gauge::of(1, 0.1, 0.5), drawing::Gauge::of(4, 0.25, 1.8));
+    EXPECT_EQ(drawing::Gauge::of(20, 3, 9), drawing::Gauge::of(8, 0.70, 4));
+    EXPECT_EQ(drawing::Gauge::of(6, 0.40, 2), drawing::Gauge{});
+}
+
 }  // namespace
 }  // namespace crosstick::plan

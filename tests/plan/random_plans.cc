@@ -79,7 +79,12 @@ Film RandomPlans::film(const Plan& plan) {
     f.name = word();
     f.phases = {static_cast<int>(below(9)), static_cast<int>(below(9))};
     if (coin()) {
-        f.scale = Scale{50000};
+        f.scale = Scale {
+            50000
+        }
+        if (coin()) {
+            f.gauge = drawing::Gauge::of(between(4, 8), between(0.25, 0.7), between(1.8, 4));
+        };
     }
     if (coin() && !plan.sheets().empty()) {
         f.groundSheet = plan.sheets().front()->id;
@@ -169,6 +174,7 @@ Heading RandomPlans::heading() {
     if (coin()) {
         h.pace = PaceProfile{between(55, 80), word(), unknown()};
         h.rate = MarchRate{KilometresPerHour(between(1, 5)), word(), unknown()};
+        h.gauge = drawing::Gauge::of(between(4, 8), between(0.25, 0.7), between(1.8, 4));
     }
     h.unknown = unknown();
     return h;

@@ -80,5 +80,18 @@ TEST(ActionBox, ByItselfHasItsTipWhereItIsAsked) {
     }
 }
 
+TEST(Legend, ExplainsEverythingOnRequestButNotFreeText) {
+    MadeFilm film;
+    for (const char* kind : {"checkpoint", "phase-line", "checkpoint", "text", "restricted-ground"}) {
+        film.add(testing::sample(kind, {100, 75}));
+    }
+    std::vector<std::string> rows;
+    for (const LegendRow& row : film.legendRows(LegendExtent::Everything)) {
+        rows.push_back(row.text);
+        EXPECT_FALSE(row.sample.isEmpty()) << row.text;
+    }
+    EXPECT_THAT(rows, ElementsAre("phase line (PL)", "restricted ground", "checkpoint (CP)"));
+}
+
 }  // namespace
 }  // namespace crosstick::symbols

@@ -126,8 +126,8 @@ Engraving MadeFilm::engraving(const film::Frame& frame) const {
 EngravedFilm MadeFilm::engraved() const {
     return engrave(engraving(*film::Frame::of(plan_, film_)));
 }
-std::vector<LegendRow> MadeFilm::legendRows() const {
-    return legend(engraving(*film::Frame::of(plan_, film_)));
+std::vector<LegendRow> MadeFilm::legendRows(LegendExtent extent) const {
+    return legend(engraving(*film::Frame::of(plan_, film_)), extent);
 }
 
 drawing::Drawing MadeFilm::drawn(std::size_t item) const {

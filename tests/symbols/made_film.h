@@ -44,7 +44,7 @@ class MadeFilm {
     /// Of the item added last, or by its place in the order of adding (routes after their checkpoints).
     [[nodiscard]] drawing::Drawing drawn() const;
     [[nodiscard]] drawing::Drawing drawn(std::size_t item) const;
-    [[nodiscard]] std::vector<LegendRow> legendRows() const;
+    [[nodiscard]] std::vector<LegendRow> legendRows(LegendExtent extent = LegendExtent::NotStandard) const;
     /// Names of the remarks: "symbols/no-length".
     [[nodiscard]] std::vector<std::string> remarks() const;
     [[nodiscard]] const drawing::Gauge& gauge() const { return gauge_; }

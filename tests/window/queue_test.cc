@@ -58,7 +58,9 @@ TEST_F(Queue, TakesTheVeryPagesThatAreSavedNeverScaled) {
     rest();
     window->copies().printOn(QStringLiteral("office"));
     rest();
-    EXPECT_EQ(contents(folder / "told"), "-d office -o print-scaling=none -\n-d office -o print-scaling=none -\n");
+    EXPECT_EQ(
+        contents(folder / "told"),
+        "-d office -t SMALL films -o print-scaling=none -\n-d office -t SMALL route cards -o print-scaling=none -\n");
     ASSERT_FALSE(contents(folder / "films.pdf").empty());
     EXPECT_TRUE(contents(folder / "given-1.pdf") == contents(folder / "films.pdf"));
     EXPECT_TRUE(contents(folder / "given-2.pdf") == contents(folder / "cards.pdf"));

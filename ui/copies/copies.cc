@@ -25,6 +25,20 @@ QLabel* label(const QString& words, int size, look::Weight weight, QWidget* pare
     return made;
 }
 
+press::Inks inksFor(Seen seen) {
+    switch (seen) {
+        case Seen::OnePen:
+            return press::onePenInks();
+        case Seen::UnderRedLight:
+            return press::underRedLight(press::paperInks());
+        case Seen::OnePenUnderRedLight:
+            return press::underRedLight(press::onePenInks());
+        case Seen::InColour:
+            break;
+    }
+    return press::paperInks();
+}
+
 }  // namespace
 
 PageView::PageView(const press::Faces* faces, QWidget* parent) : QWidget(parent), faces_(faces) {
@@ -32,10 +46,10 @@ PageView::PageView(const press::Faces* faces, QWidget* parent) : QWidget(parent)
     setMinimumSize(200, 200);
 }
 
-void PageView::show(const Sheet* sheet, look::Light light, bool onePen) {
+void PageView::show(const Sheet* sheet, look::Light light, Seen seen) {
     sheet_ = sheet;
     light_ = light;
-    onePen_ = onePen;
+    seen_ = seen;
     update();
 }
 
@@ -61,13 +75,13 @@ void PageView::paintEvent(QPaintEvent* /*event*/) {
                       size);
     painter.fillRect(page.translated(3, 3), QColor(0, 0, 0, 71));
     const bool night = light_ == look::Light::Night;
-    painter.fillRect(page, night ? c.well : QColor(Qt::white));
+    const press::Inks inks = night ? press::nightInks() : inksFor(seen_);
+    painter.fillRect(page, night ? c.well : inks.paper);
     painter.setPen(QPen(c.edge, 1));
     painter.drawRect(page.adjusted(-0.5, -0.5, 0.5, 0.5));
     painter.setRenderHint(QPainter::Antialiasing);
     painter.translate(page.topLeft());
     painter.scale(perMm, perMm);
-    const press::Inks inks = night ? press::nightInks() : onePen_ ? press::onePenInks() : press::paperInks();
     press::paint(painter, sheet_->page.drawing, {*faces_, inks, press::Letters::AsOutlines, press::HaloRule::LeftOut});
 }
 
@@ -127,8 +141,12 @@ void Copies::fillCard(QWidget* card) {
     }
     column->addWidget(paper_);
     onePen_ = new QPushButton(tr("One pen, all black"), card);
-    onePen_->setCheckable(true);
-    column->addWidget(onePen_);
+    wholeLegend_ = new QPushButton(tr("Legend of everything"), card);
+    redLight_ = new QPushButton(tr("Look at it under red light"), card);
+    for (QPushButton* way : {onePen_, wholeLegend_, redLight_}) {
+        way->setCheckable(true);
+        column->addWidget(way);
+    }
     column->addSpacing(10);
     column->addWidget(label(tr("Before you print"), 12, look::Weight::Bold, card));
     notes_ = label({}, 12, look::Weight::Regular, card);
@@ -156,12 +174,14 @@ void Copies::listen() {
     });
     connect(paper_, &QComboBox::activated, this, [this] { open(); });
     connect(onePen_, &QPushButton::toggled, this, [this] { open(); });
+    connect(wholeLegend_, &QPushButton::toggled, this, [this] { open(); });
+    connect(redLight_, &QPushButton::toggled, this, &Copies::showPage);
     connect(save_, &QPushButton::clicked, this, &Copies::askAndSave);
     connect(print_, &QPushButton::clicked, this, [this] { printOn(printer_->currentText()); });
     connect(back_, &QPushButton::clicked, this, &Copies::left);
     connect(&work_, &work::Work::planReplaced, this, [this] {
         all_.clear();
-        view_->show(nullptr, light_, false);
+        view_->show(nullptr, light_, Seen::InColour);
     });
 }
 
@@ -187,6 +207,7 @@ void Copies::open() {
     CopyWish wish;
     wish.angles = work_.angles();
     wish.pens = onePen_->isChecked() ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
+    wish.legend = wholeLegend_->isChecked() ? symbols::LegendExtent::Everything : symbols::LegendExtent::NotStandard;
     const std::string paper = paper_->currentData().toString().toStdString();
     if (auto chosen = paper.empty() ? Result<film::PaperChoice>(film::usualPapers()) : film::parsePaper(paper)) {
         wish.papers = std::move(*chosen);
@@ -257,7 +278,25 @@ void Copies::take(MadeSheets made) {
     }
     at_ = std::clamp(at_, 0, std::max(0, static_cast<int>(all_.size()) - 1));
     summary_->setText(tr("%1 films, %2 cards").arg(made_->films.size()).arg(made_->cards.size()));
+    save_->setEnabled(!all_.empty());
+    showPage();
+    for (const auto& then : std::exchange(whenReady_, {})) {
+        then();
+    }
+}
+
+/// What is to be known before printing; under red light first what would be lost on the page that is looked at.
+void Copies::showNotes() {
     QStringList notes;
+    if (redLight_->isChecked() && !all_.empty()) {
+        const Sheet& sheet = *all_[static_cast<std::size_t>(at_)];
+        notes << (sheet.lost.isEmpty() ? tr("Under red light nothing drawn here is lost.")
+                                       : tr("Lost under red light: %1.").arg(sheet.lost.join(QStringLiteral(", "))));
+        if (!sheet.faint.isEmpty()) {
+            notes << tr("Faint: %1. One pen keeps all of it.").arg(sheet.faint.join(QStringLiteral(", ")));
+        }
+        notes << tr("The map below is not judged: red and brown of its print may vanish.");
+    }
     if (made_->fault) {
         notes << say_(*made_->fault);
     }
@@ -267,16 +306,19 @@ void Copies::take(MadeSheets made) {
     notes_->setText(notes.isEmpty() ? tr("Check declination and datum against the paper map. Local rules and the "
                                          "leader's judgement come first.")
                                     : notes.join(QStringLiteral("\n\n")));
-    save_->setEnabled(!all_.empty());
-    showPage();
-    for (const auto& then : std::exchange(whenReady_, {})) {
-        then();
+}
+
+Seen Copies::seen(const Sheet& sheet) const {
+    if (redLight_->isChecked()) {
+        return onePen_->isChecked() || !sheet.isFilm ? Seen::OnePenUnderRedLight : Seen::UnderRedLight;
     }
+    return onePen_->isChecked() ? Seen::OnePen : Seen::InColour;
 }
 
 void Copies::showPage() {
     const Sheet* sheet = all_.empty() ? nullptr : all_[static_cast<std::size_t>(at_)];
-    view_->show(sheet, light_, onePen_->isChecked());
+    view_->show(sheet, light_, sheet == nullptr ? Seen::InColour : seen(*sheet));
+    showNotes();
     if (sheet == nullptr) {
         title_->setText(isMaking_ ? tr("Laying out the pages") : tr("No page: %1").arg(notes_->text()));
         seen_->clear();
@@ -311,6 +353,9 @@ void Copies::keyPressEvent(QKeyEvent* event) {
             return turn(-1);
         case Qt::Key_M:
             onePen_->toggle();
+            return;
+        case Qt::Key_D:
+            redLight_->toggle();
             return;
         default:
             QWidget::keyPressEvent(event);
@@ -380,7 +425,9 @@ void Copies::printOn(const QString& queue) {
             if (course.isStopped()) {
                 return QString();
             }
-            if (const QString fault = sendToQueue(queue, *bytes, course); !fault.isEmpty()) {
+            const QString title = QString::fromStdString(order.facts.title) +
+                                  (kind == Kind::Films ? QStringLiteral(" films") : QStringLiteral(" route cards"));
+            if (const QString fault = sendToQueue(queue, title, *bytes, course); !fault.isEmpty()) {
                 return tl::unexpected(filmsWent ? tr("The films were sent, the cards not. ") + fault : fault);
             }
             filmsWent = true;

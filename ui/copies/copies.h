@@ -12,6 +12,7 @@
 #include "ui/look/theme.h"
 #include "ui/press/film_sheet.h"
 #include "ui/press/pdf.h"
+#include "ui/press/red_light.h"
 #include "ui/press/route_card_page.h"
 #include "ui/work/work.h"
 
@@ -22,6 +23,7 @@ struct Sheet {
     QString name;
     press::PdfPage page;
     bool isFilm = true;
+    QStringList lost = {}, faint = {};  ///< what would be so under red light, by name, in colour
 };
 
 /// What is to be made: paper, pens, which kinds.
@@ -29,6 +31,7 @@ struct CopyWish {
     film::PaperChoice papers = film::usualPapers();
     symbols::PenMode pens = symbols::PenMode::Colour;
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
+    symbols::LegendExtent legend = symbols::LegendExtent::NotStandard;
 };
 
 struct MadeSheets {
@@ -53,13 +56,16 @@ enum class Kind { Films, Cards };
 /// press::Faces.
 [[nodiscard]] Result<std::string> pdfOf(const PdfOrder& order, Kind kind, work::Course& course);
 
+/// How the page is looked at: as it prints, by one pen, or under a red lamp.
+enum class Seen { InColour, OnePen, UnderRedLight, OnePenUnderRedLight };
+
 /// The page on the desk, at a stated scale, painted by the printer's own painter.
 class PageView final : public QWidget {
     Q_OBJECT
 
   public:
     PageView(const press::Faces* faces, QWidget* parent);
-    void show(const Sheet* sheet, look::Light light, bool onePen);
+    void show(const Sheet* sheet, look::Light light, Seen seen);
     [[nodiscard]] double scale() const;  ///< 1: true size
 
   protected:
@@ -69,7 +75,7 @@ class PageView final : public QWidget {
     const press::Faces* faces_;
     const Sheet* sheet_ = nullptr;
     look::Light light_ = look::Light::Day;
-    bool onePen_ = false;
+    Seen seen_ = Seen::InColour;
 };
 
 /// Print preview: pages hang above, the page lies on the desk, at the right what is to be made of them.
@@ -115,7 +121,7 @@ class Copies final : public QWidget {
     int writings_ = 0;
     std::vector<std::function<void()>> whenReady_;
     QComboBox *page_, *paper_, *printer_;
-    QPushButton *onePen_, *save_, *print_, *back_;
+    QPushButton *onePen_, *redLight_, *wholeLegend_, *save_, *print_, *back_;
     QLabel *title_, *seen_, *notes_, *summary_;
     PageView* view_;
 
@@ -124,6 +130,8 @@ class Copies final : public QWidget {
     void listQueues(const QStringList& queues);
     void take(MadeSheets made);
     void showPage();
+    void showNotes();
+    [[nodiscard]] Seen seen(const Sheet& sheet) const;
     void askAndSave();
     [[nodiscard]] PdfOrder pdfOrder() const;
     /// What comes of it, in words; the second kind where it came to nothing.

@@ -26,9 +26,9 @@ QStringList printQueues() {
     return QString::fromUtf8(ask.readAllStandardOutput()).split(QLatin1Char('\n'), Qt::SkipEmptyParts);
 }
 
-QString sendToQueue(const QString& queue, const std::string& pdf, const work::Course& course) {
+QString sendToQueue(const QString& queue, const QString& title, const std::string& pdf, const work::Course& course) {
     QProcess send;
-    send.start(QStringLiteral("lp"), {QStringLiteral("-d"), queue, QStringLiteral("-o"),
+    send.start(QStringLiteral("lp"), {QStringLiteral("-d"), queue, QStringLiteral("-t"), title, QStringLiteral("-o"),
                                       QStringLiteral("print-scaling=none"), QStringLiteral("-")});
     if (!send.waitForStarted(kPatienceMs)) {
         return tr("The system's \"lp\" command is missing. Save as PDF and print that at 100 %.");

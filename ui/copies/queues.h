@@ -13,6 +13,7 @@ namespace crosstick::copies {
 [[nodiscard]] QStringList printQueues();
 /// Sends a PDF to a queue, never scaled; ends early where the course is stopped. Any thread. Gives what went wrong,
 /// empty where nothing did.
-[[nodiscard]] QString sendToQueue(const QString& queue, const std::string& pdf, const work::Course& course);
+[[nodiscard]] QString sendToQueue(const QString& queue, const QString& title, const std::string& pdf,
+                                  const work::Course& course);
 
 }  // namespace crosstick::copies

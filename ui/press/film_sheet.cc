@@ -46,8 +46,15 @@ Result<movement::GmAngle> gmInMiddle(const FilmsOrder& order, const plan::Regist
 
 symbols::Engraving engravingOf(const FilmsOrder& order, const Common& common, const plan::Film& film,
                                const film::Frame& frame) {
-    symbols::Engraving engraving{common.plan, film, frame,       order.gauge, order.pens, symbols::Surface::Film,
-                                 {},          {},   order.angles};
+    symbols::Engraving engraving{.plan = common.plan,
+                                 .film = film,
+                                 .frame = frame,
+                                 .gauge = order.gauge.value_or(common.plan.gauge(film)),
+                                 .pens = order.pens,
+                                 .surface = symbols::Surface::Film,
+                                 .reserved = {},
+                                 .figures = {},
+                                 .angles = order.angles};
     for (const auto& [route, figures] : common.figures) {
         if (shows(film, route)) {
             engraving.figures.emplace(route, figures);
@@ -56,9 +63,9 @@ symbols::Engraving engravingOf(const FilmsOrder& order, const Common& common, co
     return engraving;
 }
 
-std::vector<film::LegendEntry> legendOf(const symbols::Engraving& engraving) {
+std::vector<film::LegendEntry> legendOf(const symbols::Engraving& engraving, symbols::LegendExtent extent) {
     std::vector<film::LegendEntry> entries;
-    for (symbols::LegendRow& row : symbols::legend(engraving)) {
+    for (symbols::LegendRow& row : symbols::legend(engraving, extent)) {
         entries.push_back({std::move(row.sample), std::move(row.text)});
     }
     return entries;
@@ -93,8 +100,8 @@ Common commonOf(const FilmsOrder& order, const plan::Plan& plan, film::SetLayout
     for (const plan::FilmPtr& film : order.plan.films()) {
         const auto frame = layout.frame(*film, order.scale);
         if (frame) {
-            common.legendRoom =
-                std::max(common.legendRoom, film::legendRoom(legendOf(engravingOf(order, common, *film, *frame))));
+            common.legendRoom = std::max(
+                common.legendRoom, film::legendRoom(legendOf(engravingOf(order, common, *film, *frame), order.legend)));
         }
     }
     return common;
@@ -157,6 +164,18 @@ Result<GroundOnPage> groundOf(const FilmsOrder& order, const plan::Film& film, c
     });
 }
 
+std::vector<ItemInks> inksOf(const symbols::EngravedFilm& marks) {
+    std::vector<ItemInks> all;
+    for (const symbols::EngravedItem& item : marks.items) {
+        ItemInks one{item.item, {}};
+        for (const drawing::Mark& mark : item.drawing.marks) {
+            one.inks.insert(std::visit([](const auto& kind) { return kind.ink; }, mark));
+        }
+        all.push_back(std::move(one));
+    }
+    return all;
+}
+
 Result<FilmPage> compose(const FilmsOrder& order, const Common& common, Progress& progress, const plan::FilmPtr& film) {
     const auto frame = progress.layout.frame(*film, order.scale);
     if (!frame) {
@@ -164,7 +183,7 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, Progress
     }
     symbols::Engraving engraving = engravingOf(order, common, *film, *frame);
     film::PageOrder pageOrder{common.plan, *film, *frame, order.papers};
-    pageOrder.legend = legendOf(engraving);
+    pageOrder.legend = legendOf(engraving, order.legend);
     pageOrder.legendRoom = common.legendRoom;
     pageOrder.gm = gmOf(*film, common);
     pageOrder.angles = order.angles;
@@ -174,7 +193,8 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, Progress
     }
     engraving.reserved = page->reserved;
     symbols::EngravedFilm marks = symbols::engrave(engraving);
-    FilmPage out{film, frame->scale(), frame->gridCrs(), std::move(*page), {}, {}, std::move(marks.remarks)};
+    FilmPage out{film, frame->scale(),           frame->gridCrs(), std::move(*page), {},
+                 {},   std::move(marks.remarks), inksOf(marks)};
     out.drawing = out.page.furniture;
     out.drawing.append(drawing::moved(std::move(marks).all(), out.page.windowAt));
     return groundOf(order, *film, *frame, out.page, progress.carried).map([&out](GroundOnPage&& ground) {

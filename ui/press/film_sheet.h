@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <set>
 
 #include "core/film/page.h"
 #include "symbols/engrave.h"
@@ -13,12 +14,19 @@ struct FilmsOrder {
     const plan::Plan& plan;
     std::vector<plan::FilmPtr> films;
     film::PaperChoice papers = film::usualPapers();
-    std::optional<Scale> scale = std::nullopt;  ///< overrides every film's own
-    drawing::Gauge gauge = {};
+    std::optional<Scale> scale = std::nullopt;           ///< overrides every film's own
+    std::optional<drawing::Gauge> gauge = std::nullopt;  ///< overrides the plan's and every film's own
+    symbols::LegendExtent legend = symbols::LegendExtent::NotStandard;
     symbols::PenMode pens = symbols::PenMode::Colour;
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
     const geodesy::MagneticModel* model = nullptr;
     const sheets::HeightSource* heights = nullptr;
+};
+
+/// Which pens one shown thing is drawn with.
+struct ItemInks {
+    plan::ItemId item;
+    std::set<drawing::Ink> inks;
 };
 
 /// One film on its paper.
@@ -30,6 +38,7 @@ struct FilmPage {
     drawing::Drawing drawing;  ///< everything, in page millimetres
     GroundOnPage ground;
     std::vector<symbols::Remark> remarks;
+    std::vector<ItemInks> inks;
 };
 
 struct FilmSet {

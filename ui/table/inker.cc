@@ -34,7 +34,8 @@ std::set<plan::ItemId> changedItems(const Scene& before, const Scene& now, const
 /// Does everything on the table lie otherwise than before?
 bool isOtherGround(const Scene& before, const Scene& now, const plan::Difference& difference) {
     return difference.identity || !difference.registration.isNone() || !difference.sheetOrder.isNone() ||
-           !difference.sheets.empty() || before.plan.planeCrs() != now.plan.planeCrs() || before.angles != now.angles;
+           !difference.sheets.empty() || before.plan.planeCrs() != now.plan.planeCrs() || before.angles != now.angles ||
+           before.plan.heading().gauge != now.plan.heading().gauge;
 }
 
 std::vector<plan::FilmPtr> inOrder(const Scene& scene) {
@@ -118,7 +119,7 @@ Result<FilmInk> Inker::inkOf(const Scene& scene, const plan::FilmPtr& film) {
     symbols::Engraving engraving{.plan = scene.plan,
                                  .film = onTable,
                                  .frame = *frame,
-                                 .gauge = {},
+                                 .gauge = scene.plan.gauge(*film),
                                  .pens = symbols::PenMode::Colour,
                                  .surface = symbols::Surface::LightTable,
                                  .reserved = boxesOf(ticks),

@@ -92,6 +92,8 @@ void Window::buildEditMenu(QMenuBar* bar) {
         }
     });
     add(menu, "new-phase", tr("New phase"), key("Ctrl+Shift+F"), [this] { newPhase(); });
+    add(menu, "sizes", tr("Sizes of symbols, pen, letters..."), key("Ctrl+Shift+M"),
+        [this] { askForSizes(std::nullopt); });
     add(menu, "ticks", tr("Ticks and window to what is drawn"), {}, [this] { moveRegistration(); });
     add(menu, "ticks-by-hand", tr("Ticks and window by hand"), key("Ctrl+Alt+T"), [this] { holdRegistration(); });
     add(menu, "ticks-at", tr("Ticks on other crossings"), key("Ctrl+T"), [this] { askForTicks(); });
@@ -229,6 +231,7 @@ void Window::fillFilmMenu(QMenu& menu, const plan::FilmId& film) {
         return;
     }
     connect(menu.addAction(tr("Rename...")), &QAction::triggered, this, [this, film] { renameFilm(film); });
+    connect(menu.addAction(tr("Sizes...")), &QAction::triggered, this, [this, film] { askForSizes(film); });
     QAction* shown = menu.addAction(tr("Shown"));
     shown->setCheckable(true);
     shown->setChecked(work_.look(film).shown);

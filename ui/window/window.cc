@@ -80,7 +80,7 @@ void Window::buildParts() {
     desk_ = new QWidget(pages_);
     table_ = new table::LightTable(work_, outside_.share, desk_);
     ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
-    details_ = new details::Details(work_, outside_.say, desk_);
+    details_ = new details::Details(work_, outside_.say, outside_.share, desk_);
     auto* rows = new QVBoxLayout(middle);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(0);

@@ -150,6 +150,7 @@ class Window final : public QMainWindow {
     void renameFilm(const plan::FilmId& film);
     void setFilmPhases(const plan::FilmId& film, int phase, bool on);
     void newPhase();
+    void askForSizes(std::optional<plan::FilmId> film);
     void turnToMarch();
     void moveRegistration();
     void askForTicks();

@@ -1,0 +1,134 @@
+#include <algorithm>
+
+#include <QRegularExpression>
+
+#include "core/plan/edits.h"
+#include "ui/window/window.h"
+
+// What is done to films and phases as such.
+
+namespace crosstick::window {
+namespace {
+
+QString text(const std::string& utf8) {
+    return QString::fromStdString(utf8);
+}
+
+QString sizesShown(const drawing::Gauge& gauge) {
+    return QStringLiteral("%1, %2, %3").arg(gauge.symbol).arg(gauge.pen).arg(gauge.letters);
+}
+
+/// "6, 0.4, 2": symbols, pen, letters; each inside its range, or nothing.
+std::optional<drawing::Gauge> sizesTyped(const QString& typed) {
+    std::vector<double> sizes;
+    for (const QString& part : typed.split(QRegularExpression(QStringLiteral("[,;\\s]+")), Qt::SkipEmptyParts)) {
+        bool isNumber = false;
+        sizes.push_back(part.toDouble(&isNumber));
+        if (!isNumber) {
+            return std::nullopt;
+        }
+    }
+    if (sizes.size() != 3) {
+        return std::nullopt;
+    }
+    const auto gauge = drawing::Gauge::of(sizes[0], sizes[1], sizes[2]);
+    const bool isInside = gauge.symbol == sizes[0] && gauge.pen == sizes[1] && gauge.letters == sizes[2];
+    return isInside ? std::optional(gauge) : std::nullopt;
+}
+
+}  // namespace
+
+void Window::newFilm() {
+    std::set<int> phases;
+    if (work_.phase() != 0) {
+        phases.insert(work_.phase());
+    }
+    const std::string name = "FILM " + std::to_string(work_.plan().films().size() + 1);
+    const Uuid id = work_.newId();
+    work_.commit(plan::withFilm(work_.committed(), id, name, phases), "new film");
+    work_.setWorkingFilm(id);
+    renameFilm(id);
+}
+
+void Window::renameFilm(const plan::FilmId& film) {
+    const plan::FilmPtr held = work_.plan().film(film);
+    if (!held) {
+        return;
+    }
+    question_->ask(tr("Name of the film:"), text(held->name),
+                   [this, film](const QString& name) -> std::optional<QString> {
+                       const plan::FilmPtr now = work_.plan().film(film);
+                       if (name.isEmpty()) {
+                           return tr("A film needs a name: its title on the paper.");
+                       }
+                       const plan::FilmPtr other = work_.plan().filmNamed(name.toStdString());
+                       if (other && other->id != film) {
+                           return tr("Another film has this name already.");
+                       }
+                       if (now && name.toStdString() != now->name) {
+                           plan::Film next = *now;
+                           next.name = name.toStdString();
+                           plan::PlanBuilder builder(work_.committed());
+                           builder.put(std::move(next));
+                           work_.commit(std::move(builder).build(), "rename a film");
+                       }
+                       return std::nullopt;
+                   });
+}
+
+void Window::setFilmPhases(const plan::FilmId& film, int phase, bool on) {
+    const plan::FilmPtr held = work_.plan().film(film);
+    if (!held) {
+        return;
+    }
+    plan::Film next = *held;
+    on ? static_cast<void>(next.phases.insert(phase)) : static_cast<void>(next.phases.erase(phase));
+    plan::PlanBuilder builder(work_.committed());
+    builder.put(std::move(next));
+    work_.commit(std::move(builder).build(), "give a film its phases");
+}
+
+void Window::newPhase() {
+    int number = 1;
+    for (const plan::Phase& phase : work_.committed().phases()) {
+        number = std::max(number, phase.number + 1);
+    }
+    question_->ask(tr("Name of phase %1:").arg(number), {}, [this, number](const QString& name) {
+        std::vector<plan::Phase> all = work_.committed().phases();
+        all.push_back({number, name.toStdString(), {}, {}, {}});
+        plan::PlanBuilder builder(work_.committed());
+        builder.phases(std::move(all));
+        work_.commit(std::move(builder).build(), "new phase");
+        work_.setPhase(number);
+        return std::optional<QString>();
+    });
+}
+
+/// Of the plan, or of one film that is to differ.
+void Window::askForSizes(std::optional<plan::FilmId> film) {
+    const plan::FilmPtr held = film ? work_.plan().film(*film) : nullptr;
+    const auto usual = work_.plan().heading().gauge.value_or(drawing::Gauge{});
+    const auto take = [this, film](const QString& typed) -> std::optional<QString> {
+        const auto gauge = sizesTyped(typed);
+        if (!gauge && !typed.trimmed().isEmpty()) {
+            return tr("Three sizes in mm: symbols 4 to 8, pen 0.25 to 0.7, letters 1.8 to 4. Empty: the usual ones.");
+        }
+        plan::PlanBuilder builder(work_.committed());
+        if (const plan::FilmPtr now = film ? work_.committed().film(*film) : nullptr) {
+            plan::Film next = *now;
+            next.gauge = gauge;
+            builder.put(std::move(next));
+        } else {
+            plan::Heading next = work_.committed().heading();
+            next.gauge = gauge;
+            builder.heading(std::move(next));
+        }
+        work_.commit(std::move(builder).build(), "other sizes of symbols, pen and letters");
+        return std::nullopt;
+    };
+    question_->ask(held ? tr("Symbols, pen, letters of film %1 in mm:").arg(text(held->name))
+                        : tr("Symbols, pen, letters of all films in mm:"),
+                   sizesShown(held && held->gauge ? *held->gauge : usual), take);
+}
+
+}  // namespace crosstick::window
