@@ -220,7 +220,7 @@ UnitSymbol readUnit(std::string_view words) {
         const std::string word = lower(token);
         if (token[0] == '"') {
             addWord(unit.note, std::string_view(token).substr(1));
-        } else if (word == "of" && n + 1 < tokens.size()) {
+        } else if (word == "of" && n + 1 < tokens.size() && tokens[n + 1][0] != '"') {
             unit.higher = tokens[++n];
         } else if (token[0] == '@' && token.size() > 1) {
             unit.time = token.substr(1);

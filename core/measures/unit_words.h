@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -47,6 +48,7 @@ struct UnitSymbol {
     std::string note;                  ///< H
     std::optional<Degrees> direction;  ///< grid azimuth it moves toward
     std::vector<std::string> unread;   ///< words that are not understood; they stand in the note too
+    friend bool operator==(const UnitSymbol&, const UnitSymbol&) = default;
 };
 
 /// Reads words in any order, parted by blanks: "1/2 inf sqd", "hq B/1-9 inf coy", "eny inf plt ?", "mor sec of B",
@@ -55,5 +57,19 @@ struct UnitSymbol {
 /// one's. Of two sizes or affiliations the later counts. Never fails: what it does not understand goes to the note and
 /// to `unread`. At most 200 letters are read.
 [[nodiscard]] UnitSymbol readUnit(std::string_view words);
+
+/// The words that a unit is read from: the shortest ones this program knows, in a fixed order. Law: what they are read
+/// as has all of the unit but `unread`.
+[[nodiscard]] std::string unitWords(const UnitSymbol& unit);
+
+/// A word that may be typed, and what it is called in a list.
+struct UnitWord {
+    std::string_view word;
+    std::string_view name;
+};
+[[nodiscard]] std::span<const UnitWord> unitSides();
+[[nodiscard]] std::span<const UnitWord> unitSizes();
+/// Icons, and letters in place of one.
+[[nodiscard]] std::span<const UnitWord> unitIcons();
 
 }  // namespace crosstick::measures

@@ -48,8 +48,12 @@ QLabel* Details::smallLabel(const QString& words, QWidget* parent) {
     return label;
 }
 
-Details::Details(work::Work& work, std::function<QString(const Error&)> say, QWidget* parent)
+Details::Details(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
+                 QWidget* parent)
     : QScrollArea(parent), work_(work), say_(std::move(say)) {
+    if (auto faces = press::Faces::open(share / "faces")) {
+        faces_.emplace(std::move(*faces));
+    }
     setAccessibleName(tr("Details"));
     setWidgetResizable(true);
     setFrameShape(QFrame::NoFrame);

@@ -9,6 +9,7 @@
 
 #include "core/measures/catalogue.h"
 #include "ui/look/theme.h"
+#include "ui/press/faces.h"
 #include "ui/work/work.h"
 
 class QVBoxLayout;
@@ -23,7 +24,9 @@ class Details final : public QScrollArea {
   public:
     static constexpr int kWidth = 252;
 
-    Details(work::Work& work, std::function<QString(const Error&)> say, QWidget* parent = nullptr);
+    /// @param share  with the faces that symbols are lettered in
+    Details(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
+            QWidget* parent = nullptr);
 
     void setLight(look::Light light);
     /// The caret into the number or name, all of it chosen: Enter keeps it.
@@ -45,6 +48,7 @@ class Details final : public QScrollArea {
 
     work::Work& work_;
     std::function<QString(const Error&)> say_;
+    std::optional<press::Faces> faces_;
     look::Light light_ = look::Light::Day;
     QWidget* body_ = nullptr;
     QVBoxLayout* column_ = nullptr;
@@ -65,7 +69,17 @@ class Details final : public QScrollArea {
     void addGrid(const plan::Measure& measure, const Held& held);
     void addOwnFields(const measures::Entry& entry, const plan::ItemId& id, const Held& held);
     void addRoute(const plan::Route& route);
+    void addPicker(QLineEdit* field);
     void addState(const plan::Measure& measure);
+    void addWhose(const plan::Measure& measure);
+    /// A row of buttons of which one is down.
+    struct Choice {
+        QString words;
+        bool isDown;
+        std::function<void(plan::Measure&)> change;
+    };
+    void addChoices(const plan::ItemId& id, const QString& label, const char* caption,
+                    const std::vector<Choice>& choices);
     void addShownOn(const plan::ItemId& item);
     [[nodiscard]] QString numbersOf(const plan::ItemId& item) const;
     [[nodiscard]] QString gridOf(const plan::Measure& measure) const;

@@ -11,6 +11,7 @@
 #include "ui/details/details.h"
 #include "ui/details/faults.h"
 #include "ui/details/grid_entry.h"
+#include "ui/details/unit_picker.h"
 
 namespace crosstick::details {
 namespace {
@@ -74,6 +75,7 @@ void Details::addMeasure(const plan::Measure& measure) {
     tie->setPlaceholderText(tr("what a person can recognise there"));
     values_[tie] = [held] { return held() ? held()->tie : std::string{}; };
     addState(measure);
+    addWhose(measure);
     addShownOn(id);
     auto* why =
         addField(tr("Why"), measure.why, "change the why", [id](const plan::Plan& plan, const std::string& typed) {
@@ -143,38 +145,43 @@ void Details::addOwnFields(const measures::Entry& entry, const plan::ItemId& id,
                                });
         field->setPlaceholderText(text(f.standard));
         values_[field] = value;
-        labelField_ = f.type == measures::FieldType::UnitWords ? field : labelField_;
+        if (f.type == measures::FieldType::UnitWords) {
+            labelField_ = field;
+            addPicker(field);
+        }
     }
 }
 
-void Details::addState(const plan::Measure& measure) {
+/// Either changes the other: what is typed is chosen in the lists, what is chosen stands in the field.
+void Details::addPicker(QLineEdit* field) {
+    auto* picker = new UnitPicker(faces_ ? &*faces_ : nullptr, light_, body_);
+    picker->show(field->text());
+    column_->addWidget(picker);
+    connect(field, &QLineEdit::textChanged, picker, &UnitPicker::show);
+    connect(picker, &UnitPicker::picked, field, [field](const QString& words) {
+        field->setText(words);
+        Q_EMIT field->editingFinished();
+    });
+}
+
+void Details::addChoices(const plan::ItemId& id, const QString& label, const char* caption,
+                         const std::vector<Choice>& choices) {
     auto* row = new QWidget(body_);
     auto* rows = new QVBoxLayout(row);
     rows->setContentsMargins(12, 2, 12, 2);
     rows->setSpacing(2);
-    rows->addWidget(smallLabel(tr("State"), row));
+    rows->addWidget(smallLabel(label, row));
     auto* buttons = new QHBoxLayout;
     buttons->setSpacing(0);
-    const plan::ItemId id = measure.id;
-    struct Choice {
-        QString words;
-        plan::Standing standing;
-        plan::PlaceState state;
-    };
-    for (const Choice& choice : {Choice{tr("planned"), plan::Standing::Planned, plan::PlaceState::Confirmed},
-                                 Choice{tr("assumed"), plan::Standing::Present, plan::PlaceState::Assumed},
-                                 Choice{tr("confirmed"), plan::Standing::Present, plan::PlaceState::Confirmed}}) {
+    for (const Choice& choice : choices) {
         auto* button = new QPushButton(choice.words, row);
         button->setCheckable(true);
         button->setStyleSheet(QStringLiteral("padding: 5px 2px;"));
-        button->setChecked(measure.standing == choice.standing && measure.state == choice.state);
-        button->setAccessibleName(tr("State: %1").arg(choice.words));
-        connect(button, &QPushButton::clicked, this, [this, id, choice] {
-            if (auto next = withMeasure(work_.committed(), id, [&](plan::Measure& m) {
-                    m.standing = choice.standing;
-                    m.state = m.points.empty() ? plan::PlaceState::Unplaced : choice.state;
-                })) {
-                work_.commit(std::move(*next), "change the state");
+        button->setChecked(choice.isDown);
+        button->setAccessibleName(tr("%1: %2").arg(label, choice.words));
+        connect(button, &QPushButton::clicked, this, [this, id, caption, change = choice.change] {
+            if (auto next = withMeasure(work_.committed(), id, change)) {
+                work_.commit(std::move(*next), caption);
                 rebuild();
             }
         });
@@ -182,6 +189,34 @@ void Details::addState(const plan::Measure& measure) {
     }
     rows->addLayout(buttons);
     column_->addWidget(row);
+}
+
+void Details::addState(const plan::Measure& measure) {
+    std::vector<Choice> choices;
+    const auto add = [&](const QString& words, plan::Standing standing, plan::PlaceState state) {
+        choices.push_back(
+            {words, measure.standing == standing && measure.state == state, [standing, state](plan::Measure& m) {
+                 m.standing = standing;
+                 m.state = m.points.empty() ? plan::PlaceState::Unplaced : state;
+             }});
+    };
+    add(tr("planned"), plan::Standing::Planned, plan::PlaceState::Confirmed);
+    add(tr("assumed"), plan::Standing::Present, plan::PlaceState::Assumed);
+    add(tr("confirmed"), plan::Standing::Present, plan::PlaceState::Confirmed);
+    addChoices(measure.id, tr("State"), "change the state", choices);
+}
+
+/// A unit's words say whose it is; for everything else it is chosen here.
+void Details::addWhose(const plan::Measure& measure) {
+    if (measure.kind == "unit") {
+        return;
+    }
+    std::vector<Choice> choices;
+    for (const auto& [words, whose] :
+         {std::pair(tr("ours"), plan::Whose::Own), std::pair(tr("the enemy's"), plan::Whose::Enemy)}) {
+        choices.push_back({words, measure.whose == whose, [whose = whose](plan::Measure& m) { m.whose = whose; }});
+    }
+    addChoices(measure.id, tr("Whose"), "change whose it is", choices);
 }
 
 }  // namespace crosstick::details
