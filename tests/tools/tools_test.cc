@@ -230,6 +230,35 @@ TEST_F(Hands, ANudgeMovesWhatIsChosen) {
     EXPECT_TRUE(plan == before);
 }
 
+TEST_F(Hands, KeysGoFromPointToPointAndMoveOrTakeOutTheOneThatIsHeld) {
+    RouteTool pen(plan::Use::Primary);
+    click(pen, 0, 0);
+    click(pen, 500, 0);
+    click(pen, 1000, 0);
+    tell(pen, Kind::Finish);
+    const plan::ItemId route = plan.routes().front()->id;
+    selected = route;
+    HandTool hand;
+    EXPECT_FALSE(hand.heldPoint(route));
+    tell(hand, Kind::NextPoint);
+    tell(hand, Kind::NextPoint);
+    EXPECT_EQ(hand.heldPoint(route), 1U);
+    tell(hand, Kind::Nudge, at(0, 25));
+    EXPECT_EQ(plan.routes().front()->vertices[1], at(500, 25));
+    EXPECT_EQ(plan.routes().front()->vertices[0], at(0, 0));
+    tell(hand, Kind::LastPoint);
+    tell(hand, Kind::LastPoint);
+    EXPECT_EQ(hand.heldPoint(route), 2U) << "round the end";
+    tell(hand, Kind::LastPoint);
+    tell(hand, Kind::TakeBack);
+    EXPECT_EQ(plan.routes().front()->vertices, (plan::Points{at(0, 0), at(1000, 0)}));
+    tell(hand, Kind::Cancel);
+    EXPECT_FALSE(hand.heldPoint(route));
+    EXPECT_TRUE(selected.has_value()) << "the first Escape lets go of the point, the second of the route";
+    tell(hand, Kind::Nudge, at(10, 0));
+    EXPECT_EQ(plan.routes().front()->vertices[0], at(10, 0));
+}
+
 TEST_F(Hands, APointIsHitBeforeTheLineUnderIt) {
     RouteTool pen(plan::Use::Primary);
     click(pen, 0, 0);

@@ -15,6 +15,7 @@
 #include "tests/files/temporary_folder.h"
 #include "tests/window/slow_disk.h"
 #include "ui/details/grid_entry.h"
+#include "ui/details/unit_picker.h"
 #include "ui/window/window.h"
 
 namespace crosstick::window {

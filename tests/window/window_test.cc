@@ -396,5 +396,93 @@ TEST_F(TheWindow, AFilmTabKeepsTheKeyboardWhenItsFilmIsTaken) {
     EXPECT_TRUE(tabOf(Uuid{{3}})->hasFocus()) << "the rail was made anew and lost the keyboard";
 }
 
+TEST_F(TheWindow, SizesOfAFilmAreTypedAndUndone) {
+    open();
+    window->run("sizes");
+    QLineEdit* field = window->question().field();
+    EXPECT_EQ(field->text(), QStringLiteral("6, 0.4, 2"));
+    field->setText(QStringLiteral("9, 0.4, 2"));
+    QTest::keyClick(field, Qt::Key_Return);
+    EXPECT_FALSE(window->question().refusal().isEmpty()) << "9 mm is no symbol";
+    field->setText(QStringLiteral("8 0.5 2.5"));
+    QTest::keyClick(field, Qt::Key_Return);
+    EXPECT_FALSE(window->question().isVisible());
+    EXPECT_EQ(plan().gauge(*plan().films().front()), drawing::Gauge::of(8, 0.5, 2.5));
+    window->run("undo");
+    EXPECT_EQ(plan().gauge(*plan().films().front()), drawing::Gauge{});
+}
+
+TEST_F(TheWindow, CopiesSayWhatRedLightWouldTake) {
+    open();
+    plan::Measure enemy;
+    enemy.id = Uuid{{9}};
+    enemy.kind = "phase-line";
+    enemy.name = "WASP";
+    enemy.whose = plan::Whose::Enemy;
+    enemy.points = {at(-500, 0), at(500, 0)};
+    window->work().commit(plan::withMeasure(plan(), enemy, Uuid{{2}}), "draw");
+    window->run("copies");
+    ASSERT_TRUE(QTest::qWaitFor([this] { return window->copies().isReady(); }, 20000));
+    const auto says = [this](const char* words) {
+        for (const QLabel* label : window->copies().findChildren<QLabel*>()) {
+            if (label->text().contains(QString::fromLatin1(words))) {
+                return true;
+            }
+        }
+        return false;
+    };
+    EXPECT_FALSE(says("PL WASP"));
+    QTest::keyClick(&window->copies(), Qt::Key_D);
+    EXPECT_TRUE(says("Under red light nothing drawn here is lost"));
+    EXPECT_TRUE(says("Faint: PL WASP"));
+    QTest::keyClick(&window->copies(), Qt::Key_D);
+    EXPECT_FALSE(says("PL WASP"));
+}
+
+TEST_F(TheWindow, AUnitIsPickedOrTypedAndEitherFollowsTheOther) {
+    open();
+    window->run("draw-unit");
+    click(at(0, 0));
+    settle();
+    QLineEdit* field = card().labelField();
+    ASSERT_NE(field, nullptr);
+    auto* picker = card().findChild<details::UnitPicker*>();
+    ASSERT_NE(picker, nullptr);
+    field->setFocus();
+    field->selectAll();
+    QTest::keyClicks(field, QStringLiteral("2/B mor plt"));
+    EXPECT_EQ(picker->size()->currentText(), QStringLiteral("platoon")) << "while it is typed";
+    EXPECT_EQ(picker->icon()->currentText(), QStringLiteral("mortar"));
+    QTest::keyClick(field, Qt::Key_Return);
+    const auto typed = [this] { return plan().measure(*window->work().selected())->fields.at("unit"); };
+    EXPECT_EQ(typed(), "2/B mor plt");
+    picker->side()->setCurrentIndex(1);
+    Q_EMIT picker->side()->activated(1);
+    EXPECT_EQ(typed(), "eny 2/B mor plt");
+    window->run("undo");
+    EXPECT_EQ(typed(), "2/B mor plt");
+    EXPECT_EQ(picker->side()->currentIndex(), 0);
+}
+
+TEST_F(TheWindow, AMeasureIsGivenToTheEnemyAndBack) {
+    open();
+    window->run("draw-checkpoint");
+    click(at(0, 0));
+    settle();
+    const auto press = [this](const char* name) {
+        for (QPushButton* button : card().findChildren<QPushButton*>()) {
+            if (button->accessibleName() == QString::fromLatin1(name)) {
+                button->click();
+                return;
+            }
+        }
+        ADD_FAILURE() << "no button " << name;
+    };
+    press("Whose: the enemy's");
+    EXPECT_EQ(plan().measure(*window->work().selected())->whose, plan::Whose::Enemy);
+    press("Whose: ours");
+    EXPECT_EQ(plan().measure(*window->work().selected())->whose, plan::Whose::Own);
+}
+
 }  // namespace
 }  // namespace crosstick::window

@@ -336,8 +336,10 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
             paintHandles(painter, spots, colours);
         }
         if (!spots.empty()) {
-            threads(spots.front());
-            paintCrossHair(painter, spots.front(), colours);
+            // The point that keys would move, else the true spot.
+            const std::size_t held = std::min(tool_->heldPoint(*selected).value_or(0), spots.size() - 1);
+            threads(spots[held]);
+            paintCrossHair(painter, spots[held], colours);
         }
     }
     if (drawing_ && pointerInside_) {

@@ -173,6 +173,10 @@ void LightTable::keyPressEvent(QKeyEvent* event) {
             return drawing_ ? finishTool() : Q_EMIT labelWanted();
         case Qt::Key_Backspace:
             return tell(Kind::TakeBack, pointer_, Qt::NoModifier, false);
+        case Qt::Key_PageDown:
+            return tell(Kind::NextPoint, pointer_, Qt::NoModifier, false);
+        case Qt::Key_PageUp:
+            return tell(Kind::LastPoint, pointer_, Qt::NoModifier, false);
         case Qt::Key_Escape:
             return tell(Kind::Cancel, pointer_, Qt::NoModifier, false);
         case Qt::Key_Left:

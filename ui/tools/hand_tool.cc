@@ -11,9 +11,16 @@ geodesy::PlanePoint pointOf(const plan::Plan& plan, const plan::ItemId& item, st
     return measure && vertex < measure->points.size() ? measure->points[vertex] : geodesy::PlanePoint{};
 }
 
-bool isPoint(const plan::Plan& plan, const plan::ItemId& item) {
+std::size_t pointsOf(const plan::Plan& plan, const plan::ItemId& item) {
+    if (const plan::RoutePtr route = plan.route(item)) {
+        return route->vertices.size();
+    }
     const plan::MeasurePtr measure = plan.measure(item);
-    return measure && measure->points.size() == 1;
+    return measure ? measure->points.size() : 0;
+}
+
+bool isPoint(const plan::Plan& plan, const plan::ItemId& item) {
+    return !plan.route(item) && pointsOf(plan, item) == 1;
 }
 
 }  // namespace
@@ -22,6 +29,7 @@ Reply HandTool::pressed(const Event& event, const Ground& ground) {
     Reply reply;
     moved_ = false;
     grip_.reset();
+    held_.reset();
     const auto hit = hitAt(ground.plan, ground.shown, ground.selected, event.at, ground.reach);
     reply.select = hit ? std::optional<plan::ItemId>(hit->item) : std::optional<plan::ItemId>();
     if (!hit) {
@@ -79,6 +87,47 @@ Reply HandTool::released(const Event& event, const Ground& ground) {
     return reply;
 }
 
+std::optional<std::size_t> HandTool::heldPoint(const plan::ItemId& selected) const {
+    return held_ && held_->item == selected ? std::optional(held_->vertex) : std::nullopt;
+}
+
+/// What the keys do to the selected thing.
+Reply HandTool::keyed(const Event& event, const Ground& ground) {
+    Reply reply;
+    const plan::ItemId item = *ground.selected;
+    const std::size_t count = pointsOf(ground.plan, item);
+    if (held_ && (held_->item != item || held_->vertex >= count)) {
+        held_.reset();  // another thing was selected meanwhile, or an undo took the point away
+    }
+    switch (event.kind) {
+        case Event::Kind::NextPoint:
+            held_ = count > 1 ? std::optional(Held{item, held_ ? (held_->vertex + 1) % count : 0}) : std::nullopt;
+            break;
+        case Event::Kind::LastPoint:
+            held_ =
+                count > 1 ? std::optional(Held{item, ((held_ ? held_->vertex : 0) + count - 1) % count}) : std::nullopt;
+            break;
+        case Event::Kind::Nudge:  // the event's place is the displacement
+            if (held_) {
+                const geodesy::PlanePoint from = pointOf(ground.plan, item, held_->vertex);
+                const geodesy::PlanePoint to{from.easting + event.at.easting, from.northing + event.at.northing};
+                reply.commit = Commit{plan::withPoint(ground.plan, item, held_->vertex, to), "nudge a point", false};
+            } else {
+                reply.commit =
+                    Commit{plan::movedBy(ground.plan, item, event.at.easting, event.at.northing), "nudge", false};
+            }
+            break;
+        case Event::Kind::TakeBack:
+            if (held_) {
+                reply.commit = Commit{plan::withoutPoint(ground.plan, item, held_->vertex), "take out a point", false};
+            }
+            break;
+        default:
+            break;
+    }
+    return reply;
+}
+
 Reply HandTool::take(const Event& event, const Ground& ground) {
     Reply reply;
     switch (event.kind) {
@@ -97,18 +146,18 @@ Reply HandTool::take(const Event& event, const Ground& ground) {
                 grip_.reset();
                 moved_ = false;
                 reply.draftGone = true;
+            } else if (held_) {
+                held_.reset();
             } else {
                 reply.select = std::optional<plan::ItemId>();
             }
             return reply;
         case Event::Kind::Nudge:
-            if (ground.selected) {  // the event's place is the displacement
-                reply.commit = Commit{plan::movedBy(ground.plan, *ground.selected, event.at.easting, event.at.northing),
-                                      "nudge", false};
-            }
-            return reply;
-        case Event::Kind::Finish:
+        case Event::Kind::NextPoint:
+        case Event::Kind::LastPoint:
         case Event::Kind::TakeBack:
+            return ground.selected && !grip_ ? keyed(event, ground) : reply;
+        case Event::Kind::Finish:
             break;
     }
     return reply;

@@ -8,10 +8,11 @@ namespace crosstick::tools {
 /// The hand: selects, moves a point or a whole thing, puts a new point into a line, sets a symbol aside.
 /// Press on a point of the selected thing and drag: that point moves. Press on the selected line and drag: the whole
 /// moves. With the second key on its line a new point goes in; on a point measure its symbol is set aside on the
-/// working film while the spot stays.
+/// working film while the spot stays. By keys: from point to point of the selected thing, nudge it or take it out.
 class HandTool final : public Tool {
   public:
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
+    [[nodiscard]] std::optional<std::size_t> heldPoint(const plan::ItemId& selected) const override;
     [[nodiscard]] bool isBusy() const override { return grip_.has_value() && moved_; }
 
   private:
@@ -27,7 +28,13 @@ class HandTool final : public Tool {
     };
     std::optional<Grip> grip_;
     bool moved_ = false;
+    struct Held {
+        plan::ItemId item;
+        std::size_t vertex;
+    };
+    std::optional<Held> held_;  ///< the point that the keys move
 
+    [[nodiscard]] Reply keyed(const Event& event, const Ground& ground);
     [[nodiscard]] Reply pressed(const Event& event, const Ground& ground);
     [[nodiscard]] plan::Plan dragged(const Event& event, const Ground& ground) const;
     [[nodiscard]] Reply released(const Event& event, const Ground& ground);

@@ -85,6 +85,8 @@ Reply PlaceTool::take(const Event& event, const Ground& ground) {
             points_.clear();
             return reply;
         case Event::Kind::Nudge:
+        case Event::Kind::NextPoint:
+        case Event::Kind::LastPoint:
             break;
     }
     return reply;

@@ -161,6 +161,8 @@ Reply RegistrationTool::take(const Event& event, const Ground& ground) {
             return reply;
         case Event::Kind::TakeBack:
         case Event::Kind::Nudge:
+        case Event::Kind::NextPoint:
+        case Event::Kind::LastPoint:
             break;
     }
     return reply;

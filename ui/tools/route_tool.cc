@@ -129,6 +129,8 @@ Reply RouteTool::take(const Event& event, const Ground& ground) {
             corners_.clear();
             break;
         case Event::Kind::Nudge:
+        case Event::Kind::NextPoint:
+        case Event::Kind::LastPoint:
             break;
     }
     what_ = nextLabel(ground);

@@ -11,7 +11,7 @@ namespace crosstick::tools {
 
 /// What the hand did. Places are in the plan's plane; the table turns pixels into them.
 struct Event {
-    enum class Kind { Press, Move, Release, Finish, TakeBack, Cancel, Nudge };
+    enum class Kind { Press, Move, Release, Finish, TakeBack, Cancel, Nudge, NextPoint, LastPoint };
     Kind kind = Kind::Move;
     geodesy::PlanePoint at;
     bool held = false;    ///< a button is down
@@ -68,6 +68,10 @@ class Tool {
     [[nodiscard]] virtual Reply take(const Event& event, const Ground& ground) = 0;
     [[nodiscard]] virtual Wet wet() const { return {}; }
     [[nodiscard]] virtual std::optional<Preview> preview(const Ground& /*ground*/) const { return std::nullopt; }
+    /// Which point of the selected thing the keys move; none: the whole of it.
+    [[nodiscard]] virtual std::optional<std::size_t> heldPoint(const plan::ItemId& /*selected*/) const {
+        return std::nullopt;
+    }
     /// In the middle of something that Escape would give up.
     [[nodiscard]] virtual bool isBusy() const { return false; }
     /// What to do next, in a few words, for the tag.
