@@ -119,7 +119,10 @@ TEST_F(Hands, ARouteMakesItsPointsAsItIsDrawn) {
     click(tool, 500, 0);
     click(tool, 700, 100, true);
     click(tool, 900, 400);
-    ASSERT_TRUE(tool.preview(ground()));
+    const auto preview = tool.preview(ground());
+    ASSERT_TRUE(preview);
+    const plan::MeasurePtr inHand = preview->plan.measure(preview->plan.route(preview->route)->stops.back().measure);
+    EXPECT_EQ("CP " + inHand->number, tool.wet().what) << "the ledger and the tag name the same point";
     tell(tool, Kind::Finish);
     const plan::RoutePtr route = plan.route(*selected);
     ASSERT_TRUE(route);

@@ -100,7 +100,12 @@ void Details::addNames(const plan::Measure& measure, const Held& held) {
                                });
         values_[labelField_] = [held] { return held() ? held()->number : std::string{}; };
     }
-    if (!numbered || entry->shape != measures::Shape::Point || !measure.name.empty()) {
+    // Units say all in their words, drawn tasks in their sign.
+    const bool nameless = entry != nullptr && entry->naming == measures::Naming::None &&
+                          (entry->group == measures::Group::Units ||
+                           (entry->group == measures::Group::Tasks && entry->sign != measures::Sign::TaskWords));
+    const bool isPoint = entry != nullptr && entry->shape == measures::Shape::Point;
+    if ((!nameless && !(numbered && isPoint)) || !measure.name.empty()) {
         auto* field =
             addField(tr("Name"), measure.name, "rename", [id](const plan::Plan& plan, const std::string& typed) {
                 return withMeasure(plan, id, [&](plan::Measure& m) { m.name = typed; });

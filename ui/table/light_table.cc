@@ -115,6 +115,7 @@ void LightTable::setTheme(Theme theme) {
     theme_ = theme;
     tiles_.close();
     ground_.forget();
+    pannedTable_.forget();
     if (work_.isOpen()) {
         if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
             tiles_.open(besideFolder(work_.folder(), sheet->path), {sheet->columns, sheet->rows}, theme_);
@@ -317,6 +318,32 @@ std::vector<QRectF> LightTable::takeArrived() {
     return parts;
 }
 
+/// Ground and films. While the view only slides both are kept as one picture, so that a frame blends no film again.
+void LightTable::paintTable(QPainter& painter, const RimFigures& figures, const Palette& colours) {
+    const Scaling scaling = moving_ ? Scaling::Nearest : Scaling::Smooth;
+    const double ratio = devicePixelRatioF();
+    const std::vector<QRectF> arrived = takeArrived();
+    const bool pans = moving_ && ground_.slides(view_, ratio);
+    ground_.renew(view_, ratio, arrived, scaling, [&](QPainter& ground, const QRectF& part, Scaling how) {
+        paintGround(ground, part, how, figures, colours);
+    });
+    if (!pans) {
+        pannedTable_.forget();
+        ground_.lay(painter);
+        films_.paint(painter, view_, scaling);
+        return;
+    }
+    if (pannedFilms_ != films_.picture().number) {
+        pannedTable_.forget();
+    }
+    pannedFilms_ = films_.picture().number;
+    pannedTable_.renew(view_, ratio, arrived, scaling, [&](QPainter& table, const QRectF& part, Scaling how) {
+        ground_.lay(table, part);
+        films_.paint(table, view_, how);
+    });
+    pannedTable_.lay(painter);
+}
+
 void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
     const auto at = [this](geodesy::PlanePoint p) {
         const Spot spot = spotOf(p).value_or(Spot{-1e6, -1e6});
@@ -382,11 +409,7 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     const QRectF inside(area.left, area.top, area.width, area.height);
     painter.save();
     painter.setClipRect(inside);
-    ground_.paint(painter, view_, devicePixelRatioF(), takeArrived(), moving_ ? Scaling::Nearest : Scaling::Smooth,
-                  [&](QPainter& ground, const QRectF& part, Scaling scaling) {
-                      paintGround(ground, part, scaling, figures, colours);
-                  });
-    films_.paint(painter, view_, moving_ ? Scaling::Nearest : Scaling::Smooth);
+    paintTable(painter, figures, colours);
     if (work_.workingFilm()) {
         const auto& stack = work_.plan().films();
         const auto place = std::find_if(stack.begin(), stack.end(),

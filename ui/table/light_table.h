@@ -6,8 +6,8 @@
 #include <QWidget>
 
 #include "ui/table/film_layer.h"
-#include "ui/table/ground_image.h"
 #include "ui/table/rim_figures.h"
+#include "ui/table/sliding_image.h"
 #include "ui/table/tile_store.h"
 #include "ui/tools/tool.h"
 #include "ui/work/work.h"
@@ -73,7 +73,9 @@ class LightTable final : public QWidget {
     std::filesystem::path share_;
     std::optional<press::Faces> faces_;
     TileStore tiles_;
-    GroundImage ground_;
+    SlidingImage ground_;
+    SlidingImage pannedTable_;  ///< ground and films in one, while the view only slides
+    int pannedFilms_ = 0;       ///< the films' picture that is in it
     std::vector<TileKey> arrived_;
     QTimer arrivals_;  ///< tiles that come one after the other are painted in one frame
     FilmLayer films_;
@@ -102,6 +104,7 @@ class LightTable final : public QWidget {
     [[nodiscard]] std::vector<plan::FilmPtr> shownFilms() const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> inPlan(QPointF at) const;
     [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
+    void paintTable(QPainter& painter, const RimFigures& figures, const Palette& colours);
     void paintGround(QPainter& painter, const QRectF& part, Scaling scaling, const RimFigures& figures,
                      const Palette& colours);
     [[nodiscard]] std::vector<QRectF> takeArrived();

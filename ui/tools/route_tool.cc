@@ -46,8 +46,8 @@ std::string RouteTool::nextLabel(const Ground& ground) const {
     return "CP " + plan::nextNumber(so, "checkpoint");
 }
 
-/// The plan with the route of these corners: points are made where none stands, the last one as the release point.
-Preview RouteTool::built(const std::vector<Corner>& corners, const Ground& ground) const {
+/// The plan with the route of these corners: points are made where none stands, the last one as what the ending says.
+Preview RouteTool::built(const std::vector<Corner>& corners, const Ground& ground, Ending ending) const {
     plan::Route route;
     route.id = ground.newId();
     route.name = routeName(ground.plan);
@@ -61,7 +61,9 @@ Preview RouteTool::built(const std::vector<Corner>& corners, const Ground& groun
         if (corner.stands) {
             route.stops.push_back({n, *corner.stands, {}});
         } else if (!corner.bend || last) {
-            const std::string kind = n == 0 ? "start-point" : last ? "release-point" : "checkpoint";
+            const std::string kind = n == 0                                     ? "start-point"
+                                     : last && ending == Ending::AtReleasePoint ? "release-point"
+                                                                                : "checkpoint";
             plan::Measure measure = pointOf(kind, plan::nextNumber(so, kind), corner.at, ground.newId());
             route.stops.push_back({n, measure.id, {}});
             plan::PlanBuilder builder(so);
@@ -80,7 +82,7 @@ std::optional<Preview> RouteTool::preview(const Ground& ground) const {
     }
     std::vector<Corner> corners = corners_;
     corners.push_back({hand_, false, std::nullopt});
-    return built(corners, ground);
+    return built(corners, ground, Ending::InTheHand);
 }
 
 Reply RouteTool::finished(const Ground& ground) {
@@ -88,7 +90,7 @@ Reply RouteTool::finished(const Ground& ground) {
     if (corners_.size() < 2) {
         return reply;
     }
-    Preview done = built(corners_, ground);
+    Preview done = built(corners_, ground, Ending::AtReleasePoint);
     reply.commit =
         Commit{std::move(done.plan), use_ == plan::Use::Primary ? "draw a route" : "draw an alternate route", true};
     reply.select = std::optional<plan::ItemId>(done.route);

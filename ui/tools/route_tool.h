@@ -26,7 +26,9 @@ class RouteTool final : public Tool {
     geodesy::PlanePoint hand_;
     std::string what_;
 
-    [[nodiscard]] Preview built(const std::vector<Corner>& corners, const Ground& ground) const;
+    /// While it is drawn the line ends in the hand, whose next click makes a checkpoint.
+    enum class Ending { InTheHand, AtReleasePoint };
+    [[nodiscard]] Preview built(const std::vector<Corner>& corners, const Ground& ground, Ending ending) const;
     [[nodiscard]] Reply finished(const Ground& ground);
     [[nodiscard]] std::string nextLabel(const Ground& ground) const;
 };
