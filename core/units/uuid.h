@@ -35,8 +35,9 @@ class IdSource {
 
 }  // namespace crosstick
 
+namespace std {
 template <>
-struct std::hash<crosstick::Uuid> {
+struct hash<crosstick::Uuid> {
     std::size_t operator()(const crosstick::Uuid& id) const noexcept {
         std::size_t h = 0;
         for (auto byte : id.bytes) {
@@ -45,3 +46,4 @@ struct std::hash<crosstick::Uuid> {
         return h;
     }
 };
+}  // namespace std
