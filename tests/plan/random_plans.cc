@@ -79,12 +79,10 @@ Film RandomPlans::film(const Plan& plan) {
     f.name = word();
     f.phases = {static_cast<int>(below(9)), static_cast<int>(below(9))};
     if (coin()) {
-        f.scale = Scale {
-            50000
-        }
-        if (coin()) {
-            f.gauge = drawing::Gauge::of(between(4, 8), between(0.25, 0.7), between(1.8, 4));
-        };
+        f.scale = Scale{50000};
+    }
+    if (coin()) {
+        f.gauge = drawing::Gauge::of(between(4, 8), between(0.25, 0.7), between(1.8, 4));
     }
     if (coin() && !plan.sheets().empty()) {
         f.groundSheet = plan.sheets().front()->id;
