@@ -63,10 +63,9 @@ Result<std::string> specimenAs(const std::filesystem::path& file, const Asked& a
 Result<void> writePictures(const Asked& asked, const press::Faces& faces) {
     const press::Inks inks = asked.onePen ? press::onePenInks() : press::paperInks();
     for (const measures::Entry& entry : measures::catalogue()) {
-        const auto written =
-            press::writeWhole(std::filesystem::path(asked.pictures) / (std::string(entry.kind) + ".svg"),
-                              press::svgOf(symbols::tokenOf(entry, kPicture, asked.gauge), kPicture,
-                                           std::string(entry.name), faces, inks));
+        auto written = press::writeWhole(std::filesystem::path(asked.pictures) / (std::string(entry.kind) + ".svg"),
+                                         press::svgOf(symbols::tokenOf(entry, kPicture, asked.gauge), kPicture,
+                                                      std::string(entry.name), faces, inks));
         if (!written) {
             return written;
         }

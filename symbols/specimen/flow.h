@@ -19,7 +19,7 @@ class Flow {
     /// The next room of a size, its captions written; `page` then takes what is drawn in it.
     [[nodiscard]] drawing::Box room(drawing::Vector size, const std::vector<std::string>& captions);
     void draw(drawing::Drawing&& drawing) { page().append(std::move(drawing)); }
-    void cross(drawing::Point spot);  ///< the true spot, in red
+    void cross(drawing::Point p);  ///< the true spot, in red
     [[nodiscard]] std::vector<SpecimenPage> pages() && { return std::move(pages_); }
 
   private:

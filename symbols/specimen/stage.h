@@ -38,7 +38,7 @@ class Stage {
     /// @param room  of the page; exhibits are placed from its upper left corner
     Stage(const drawing::Box& room, const drawing::Gauge& gauge, PenMode pens);
     Stage& add(const Exhibit& exhibit);
-    Stage& add(const ExhibitRoute& route);
+    Stage& add(const ExhibitRoute& exhibit);
     /// In millimetres of the page.
     [[nodiscard]] drawing::Drawing engraved() const;
     /// The exhibit added last as a small picture in a room.

@@ -19,7 +19,7 @@ double encoded(double light) {
 }  // namespace
 
 double shareUnderRedLight(const QColor& ink) {
-    return linear(ink.redF());
+    return linear(static_cast<double>(ink.redF()));
 }
 
 Inks underRedLight(const Inks& inks) {
@@ -27,8 +27,8 @@ Inks underRedLight(const Inks& inks) {
     Inks seen{{}, paper};
     std::transform(inks.pens.begin(), inks.pens.end(), seen.pens.begin(), [&](const QColor& ink) {
         const double share = shareUnderRedLight(ink);
-        const auto dimmed = [share](double component) {
-            return static_cast<float>(encoded(linear(component) * share));
+        const auto dimmed = [share](float component) {
+            return static_cast<float>(encoded(linear(static_cast<double>(component)) * share));
         };
         return QColor::fromRgbF(dimmed(paper.redF()), dimmed(paper.greenF()), dimmed(paper.blueF()));
     });
