@@ -118,16 +118,7 @@ std::vector<Vector> flatDirections() {
 }
 
 Search usualSearch() {
-    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
-    Search search{{{1, 0},
-                   {-1, 0},
-                   {kDiagonal, kDiagonal},
-                   {-kDiagonal, kDiagonal},
-                   {kDiagonal, -kDiagonal},
-                   {-kDiagonal, -kDiagonal},
-                   {0, 1},
-                   {0, -1}},
-                  24};
+    Search search{asideDirections(), 24};
     const auto flat = flatDirections();
     search.directions.insert(search.directions.end(), flat.begin(), flat.end());
     return search;
@@ -138,15 +129,8 @@ Search farSearch() {
     return {flatDirections(), 34};
 }
 
-/// All round, for a crowd that leaves only a gap.
 Search wideSearch() {
-    constexpr int kDirections = 48;
-    Search search{{}, 30};
-    for (int n = 0; n < kDirections; ++n) {
-        const double turn = 2 * std::numbers::pi * n / kDirections;
-        search.directions.push_back({std::cos(turn), std::sin(turn)});
-    }
-    return search;
+    return {allRound(), 30};
 }
 
 // Engraving E2: 8 to 16 aside, in the order E, W, SE, SW, NE, NW, S, N, the widest angle between the legs first. One

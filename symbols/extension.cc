@@ -65,4 +65,26 @@ Point labelEdge(const TurnedBox& box, Point spot) {
     return best;
 }
 
+std::vector<Vector> asideDirections() {
+    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
+    return {{1, 0},
+            {-1, 0},
+            {kDiagonal, kDiagonal},
+            {-kDiagonal, kDiagonal},
+            {kDiagonal, -kDiagonal},
+            {-kDiagonal, -kDiagonal},
+            {0, 1},
+            {0, -1}};
+}
+
+std::vector<Vector> allRound() {
+    constexpr int kDirections = 48;
+    std::vector<Vector> all;
+    for (int n = 0; n < kDirections; ++n) {
+        const double turn = 2 * std::numbers::pi * n / kDirections;
+        all.push_back({std::cos(turn), std::sin(turn)});
+    }
+    return all;
+}
+
 }  // namespace crosstick::symbols

@@ -19,4 +19,9 @@ void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, Extensi
 /// The point of a label's box that a line to `spot` leaves from: the nearest of its eight, 0.6 outside.
 [[nodiscard]] Point labelEdge(const TurnedBox& box, Point spot);
 
+/// Where a symbol is set aside to, in the order of liking: E, W, SE, SW, NE, NW, S, N (engraving E2).
+[[nodiscard]] std::vector<Vector> asideDirections();
+/// All round, for a crowd that leaves only a gap.
+[[nodiscard]] std::vector<Vector> allRound();
+
 }  // namespace crosstick::symbols

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 
 #include "core/drawing/steps.h"
 #include "symbols/construction.h"
@@ -47,36 +46,12 @@ int costOf(const drawing::Occupancy& taken, const TurnedBox& box, Point centre, 
            (taken.crossings(box, owner) > 0 ? 2 : 0) + (taken.crossings(centre, spot, owner) > 0 ? 1 : 0);
 }
 
-/// E, W, SE, SW, NE, NW, S, N.
-std::vector<Vector> usualDirections() {
-    constexpr double kDiagonal = std::numbers::sqrt2 / 2;
-    return {{1, 0},
-            {-1, 0},
-            {kDiagonal, kDiagonal},
-            {-kDiagonal, kDiagonal},
-            {kDiagonal, -kDiagonal},
-            {-kDiagonal, -kDiagonal},
-            {0, 1},
-            {0, -1}};
-}
-
-/// All round, for a crowd that leaves only a gap.
-std::vector<Vector> allDirections() {
-    constexpr int kDirections = 48;
-    std::vector<Vector> all;
-    for (int n = 0; n < kDirections; ++n) {
-        const double turn = 2 * std::numbers::pi * n / kDirections;
-        all.push_back({std::cos(turn), std::sin(turn)});
-    }
-    return all;
-}
-
 /// 8 to 30 aside, the cheapest place; of equals the nearest, in the order of directions.
 std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point spot, std::size_t owner) {
     constexpr int kOverSymbols = 4;
     std::optional<Point> best;
     int least = std::numeric_limits<int>::max();
-    for (const std::vector<Vector>& directions : {usualDirections(), allDirections()}) {
+    for (const std::vector<Vector>& directions : {asideDirections(), allRound()}) {
         for (const double distance : drawing::steps(8, 30, 2)) {
             for (const Vector direction : directions) {
                 const Point centre = spot + direction * distance;
@@ -85,6 +60,9 @@ std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point sp
                 if (cost < least) {
                     best = centre;
                     least = cost;
+                }
+                if (least == 0) {
+                    return best;
                 }
             }
         }
