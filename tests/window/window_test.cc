@@ -456,6 +456,7 @@ TEST_F(TheWindow, AUnitIsPickedOrTypedAndEitherFollowsTheOther) {
     QTest::keyClick(field, Qt::Key_Return);
     const auto typed = [this] { return plan().measure(*window->work().selected())->fields.at("unit"); };
     EXPECT_EQ(typed(), "2/B mor plt");
+    EXPECT_EQ(card().title(), QStringLiteral("2/B mor plt")) << "the card's head follows";
     picker->side()->setCurrentIndex(1);
     Q_EMIT picker->side()->activated(1);
     EXPECT_EQ(typed(), "eny 2/B mor plt");

@@ -150,14 +150,14 @@ void Details::addHead(const QString& name, const QString& kind) {
     auto* rows = new QVBoxLayout(head);
     rows->setContentsMargins(12, 8, 12, 8);
     rows->setSpacing(2);
-    auto* title = new QLabel(name, head);
-    title->setFont(look::face(15, look::Weight::Bold));
-    title->setTextFormat(Qt::PlainText);
+    title_ = new QLabel(name, head);
+    title_->setFont(look::face(15, look::Weight::Bold));
+    title_->setTextFormat(Qt::PlainText);
     auto* under = smallLabel(kind, head);
     QPalette violet = under->palette();
     violet.setColor(QPalette::WindowText, shown_ ? c.ours : c.inkTwo);
     under->setPalette(violet);
-    rows->addWidget(title);
+    rows->addWidget(title_);
     rows->addWidget(under);
     column_->addWidget(head);
     column_->addSpacing(6);
@@ -332,6 +332,11 @@ void Details::renewValues() {
     if (!work_.plan().measure(*shown_) && !work_.plan().route(*shown_)) {
         rebuild();
         return;
+    }
+    if (const plan::MeasurePtr measure = work_.plan().measure(*shown_)) {
+        title_->setText(text(movement::label(*measure)));
+    } else {
+        title_->setText(text(movement::routeTitle(work_.plan().route(*shown_)->name)));
     }
     for (const auto& [field, value] : values_) {
         const QString now = text(value());

@@ -33,6 +33,7 @@ class Details final : public QScrollArea {
     void askForLabel();
     [[nodiscard]] QLineEdit* labelField() const { return labelField_; }
     [[nodiscard]] QLineEdit* gridField() const { return gridField_; }
+    [[nodiscard]] QString title() const { return title_->text(); }
 
   Q_SIGNALS:
     void left();  ///< back to the table
@@ -54,6 +55,7 @@ class Details final : public QScrollArea {
     QVBoxLayout* column_ = nullptr;
     QLineEdit* labelField_ = nullptr;
     QLineEdit* gridField_ = nullptr;
+    QLabel* title_ = nullptr;
     QLabel* numbers_ = nullptr;
     std::optional<plan::ItemId> shown_;
     bool isRebuilding_ = false;
