@@ -175,10 +175,11 @@ void drawBox(Desk& desk, Subject& subject, const BoxShape& shape, const BoxConte
         letters.letters(shape.rows[n], tip + shape.rowMiddles[n], Degrees(0));
     }
     const Footprint print = footprint(shape, content, tip, desk.gauge().letters);
-    desk.taken().take(print.box);
+    subject.handle = tip;
+    desk.take(subject, print.box);
     if (print.beside) {
         letters.letters({{content.beside}, desk.gauge().letters}, print.beside->middle, Degrees(0));
-        desk.taken().take(*print.beside);
+        desk.take(subject, *print.beside);
     }
 }
 

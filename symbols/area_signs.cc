@@ -74,7 +74,7 @@ void placeBattlePosition(Desk& desk, Subject& subject) {
             if (s - half > 0 && s + half < path.length() && desk.fits(box)) {
                 Pencil ink = desk.inkOf(subject);
                 drawEchelon(ink, *echelon, mark, path.chord(s, 2 * half), e);
-                desk.taken().take(box);
+                desk.take(subject, box);
                 gaps.push_back({s - half, s + half});
             }
         }
@@ -92,7 +92,7 @@ void placeKeyTerrainArea(Desk& desk, Subject& subject) {
     const double diameter = 0.9 * desk.gauge().symbol;
     if (box && label.width() + 1 <= diameter) {
         desk.lettersOf(subject).circle(box->middle, diameter, desk.gauge().pen);
-        desk.taken().take({box->middle, diameter, diameter, Degrees(0)});
+        desk.take(subject, {box->middle, diameter, diameter, Degrees(0)});
     }
 }
 

@@ -165,6 +165,17 @@ void placeMovement(Desk& desk, Subject& subject) {
     nameShaft(desk, subject, path);
 }
 
+void placeFreeArrow(Desk& desk, Subject& subject) {
+    const drawing::Path path(subject.points);
+    const Vector u = lastOf(path);
+    Pencil ink = desk.inkOf(subject);
+    const ShaftEnd end = filledHead(ink, subject.points.back(), u);
+    if (path.length() > 2.4) {
+        ink.thin(cutBack(subject.points, end.at, u));
+    }
+    nameShaft(desk, subject, path);
+}
+
 void placeAxis(Desk& desk, Subject& subject) {
     (void)placeHollow(desk, subject);
 }

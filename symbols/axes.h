@@ -12,6 +12,8 @@ void placeAttack(Desk& desk, Subject& subject);
 void placeMainAttack(Desk& desk, Subject& subject);
 /// A shaft with a filled head.
 void placeMovement(Desk& desk, Subject& subject);
+/// The same with a thin shaft.
+void placeFreeArrow(Desk& desk, Subject& subject);
 /// A hollow arrow, open at its tail, name inside; the main one with a chevron in its head.
 void placeAxis(Desk& desk, Subject& subject);
 void placeMainAxis(Desk& desk, Subject& subject);

@@ -63,12 +63,35 @@ struct Candidate {
     Desk::Place left, right;
 };
 
+Candidate placedAt(const drawing::Path& path, double s, double width, const Label& left, const Label& right, double e) {
+    const double reach = width / 2 + 1;
+    const Vector u = path.chord(s, 2 * reach);
+    const Point mark = (path.at(s - reach) + path.at(s + reach)) * 0.5;
+    return {s, 0, designationAt(mark, u, left, e, 1), designationAt(mark, u, right, e, -1)};
+}
+
+/// Where a hand placed the mark: the place of the line nearest to it, on the stretch that holds it.
+std::optional<Candidate> byHand(const Subject& subject, const drawing::Path& path, const drawing::Stretch& stretch,
+                                double width, const Label& left, const Label& right, double e) {
+    double nearest = 0;
+    for (const double s : drawing::steps(0, path.length(), 0.25)) {
+        if (drawing::length(path.at(s) - *subject.labelAt) < drawing::length(path.at(nearest) - *subject.labelAt)) {
+            nearest = s;
+        }
+    }
+    const double margin = width / 2 + 2;
+    if (nearest < stretch.from || nearest > stretch.to || stretch.length() < 2 * margin) {
+        return std::nullopt;
+    }
+    return placedAt(path, std::clamp(nearest, stretch.from + margin, stretch.to - margin), width, left, right, e);
+}
+
 std::optional<Candidate> candidateAt(Desk& desk, const Subject& subject, const drawing::Path& path, double s,
                                      double nominal, double width, const Label& left, const Label& right, double e) {
     const double reach = width / 2 + 1;
     const Vector u = path.chord(s, 2 * reach);
     const Point mark = (path.at(s - reach) + path.at(s + reach)) * 0.5;
-    Candidate c{s, 0, designationAt(mark, u, left, e, 1), designationAt(mark, u, right, e, -1)};
+    Candidate c = placedAt(path, s, width, left, right, e);
     const TurnedBox leftBox = left.boxAt(c.left.middle, c.left.angle);
     const TurnedBox rightBox = right.boxAt(c.right.middle, c.right.angle);
     const TurnedBox markBox{mark, width + 2, e, drawing::readable(u)};
@@ -128,15 +151,21 @@ void placeBoundary(Desk& desk, Subject& subject) {
     std::vector<drawing::Stretch> gaps;
     const bool isNamed = names.mark || !left.isEmpty() || !right.isEmpty();
     bool marked = !isNamed;
-    for (const drawing::Stretch& stretch : drawing::inside(path, desk.window())) {
+    const std::vector<drawing::Stretch> stretches = drawing::inside(path, desk.window());
+    const bool isByHand =
+        subject.labelAt && std::any_of(stretches.begin(), stretches.end(), [&](const drawing::Stretch& stretch) {
+            return byHand(subject, path, stretch, width, left, right, e).has_value();
+        });
+    for (const drawing::Stretch& stretch : stretches) {
         if (stretch.length() < 12 || !isNamed) {
             continue;
         }
-        const int count = std::max(1, static_cast<int>(std::lround(stretch.length() / kRepeat)));
+        const int count = isByHand ? 1 : std::max(1, static_cast<int>(std::lround(stretch.length() / kRepeat)));
         for (int n = 0; n < count; ++n) {
             const double nominal = stretch.from + stretch.length() * (n + 0.5) / count;
-            auto place = bestNear(desk, subject, path, stretch, nominal, width, left, right, e, kMove);
-            if (!place) {  // a crowded spot: anywhere in its share of the line
+            auto place = isByHand ? byHand(subject, path, stretch, width, left, right, e)
+                                  : bestNear(desk, subject, path, stretch, nominal, width, left, right, e, kMove);
+            if (!place && !isByHand) {  // a crowded spot: anywhere in its share of the line
                 place = bestNear(desk, subject, path, stretch, nominal, width, left, right, e,
                                  stretch.length() / count / 2);
             }
@@ -151,7 +180,7 @@ void placeBoundary(Desk& desk, Subject& subject) {
                 const Point mark = (path.at(gap.from) + path.at(gap.to)) * 0.5;
                 const Vector u = path.chord(place->s, gap.length());
                 drawEchelon(pencil, *names.mark, mark, u, e);
-                desk.taken().take({mark, width, e, drawing::readable(u)});
+                desk.take(subject, {mark, width, e, drawing::readable(u)});
             }
             if (!left.isEmpty()) {
                 desk.write(subject, left, place->left.middle, place->left.angle);

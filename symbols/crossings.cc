@@ -26,7 +26,7 @@ void nameCrossing(Desk& desk, Subject& subject, const Axes& axes, double halfLon
     constexpr double kLetters = 1.8;
     const Label label{{movement::label(*subject.measure)}, kLetters};
     const auto across = [&](Vector v) { return std::abs(v.x) * label.width() / 2 + std::abs(v.y) * kLetters / 2; };
-    desk.taken().take({axes.spot, 2 * halfLong, 2 * halfWide, drawing::readable(axes.u)});
+    desk.take(subject, {axes.spot, 2 * halfLong, 2 * halfWide, drawing::readable(axes.u)});
     std::vector<Desk::Place> places;
     for (const double side : {1.0, -1.0}) {
         places.push_back({axes.at(side * (halfLong + 1 + across(axes.u)), 0), Degrees(0)});

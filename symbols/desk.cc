@@ -26,7 +26,12 @@ Pencil Desk::plainInkOf(Subject& subject) {
 
 void Desk::write(Subject& subject, const Label& label, Point middle, Degrees angle) {
     lettersOf(subject).letters(label, middle, angle);
-    taken_.take(label.boxAt(middle, angle));
+    take(subject, label.boxAt(middle, angle), Part::What::Letters);
+}
+
+void Desk::take(Subject& subject, const TurnedBox& box, Part::What what) {
+    taken_.take(box);
+    subject.parts.push_back({box, what});
 }
 
 Point Desk::movedInside(const TurnedBox& box) const {

@@ -4,6 +4,12 @@
 
 namespace crosstick::symbols {
 
+/// The edge of an area, or a line, in film millimetres.
+struct EdgeOf {
+    Points points;
+    bool closed = false;
+};
+
 /// One shown measure or route, brought to film millimetres.
 struct Subject {
     std::size_t order = 0;  ///< place on the film; owner of its ink in the occupancy
@@ -16,6 +22,12 @@ struct Subject {
     std::vector<Vector> legs = {};  ///< of shown routes, leaving its spot
     Manner manner;
     drawing::Drawing ink, letters;
+    std::vector<Subject*> row = {};  ///< units that stand in a row with this one, which leads it
+    bool follows = false;            ///< stands in the row of another, which draws it
+    std::optional<EdgeOf> tip = {};  ///< what its extension line ends on, in place of its spot
+    std::vector<Part> parts = {};
+    std::optional<Point> handle = {};  ///< where its symbol stands
+    bool isAside = false;
 
     [[nodiscard]] plan::ItemId id() const { return showing->item; }
 };
@@ -38,6 +50,8 @@ class Desk {
     /// The same for what is no part of the sign itself (extension lines, hatching): never doubled for the enemy.
     [[nodiscard]] Pencil plainInkOf(Subject& subject);
     [[nodiscard]] Pencil lettersOf(Subject& subject) { return {subject.letters, subject.manner, gauge()}; }
+    /// A symbol's or label's box: nothing is placed there any more, and a hand finds the subject by it.
+    void take(Subject& subject, const TurnedBox& box, Part::What what = Part::What::Symbol);
     [[nodiscard]] bool fits(const TurnedBox& box) const {
         return room_ == Room::Ample && box.inside(lettersWindow()) && taken_.isFree(box);
     }

@@ -92,6 +92,44 @@ const SignRule* ruleFor(const Subject& subject) {
     return entry == nullptr ? &unknownRule() : &ruleOf(entry->sign);
 }
 
+bool isUnit(const Subject& subject) {
+    const measures::Entry* entry = subject.measure == nullptr ? nullptr : measures::find(subject.measure->kind);
+    return entry != nullptr && entry->sign == measures::Sign::Unit;
+}
+
+EdgeOf edgeOf(const Subject& subject) {
+    const measures::Entry* entry = subject.measure == nullptr ? nullptr : measures::find(subject.measure->kind);
+    return {subject.points, entry != nullptr && entry->shape == measures::Shape::Area};
+}
+
+/// Units that share an extension line stand with the one that leads them; tips on edges get the edge.
+void joinRows(std::vector<Subject>& subjects) {
+    std::map<plan::ItemId, Subject*> units;
+    std::map<plan::ItemId, Subject*> all;
+    for (Subject& subject : subjects) {
+        all.emplace(subject.id(), &subject);
+        if (isUnit(subject)) {
+            units.emplace(subject.id(), &subject);
+        }
+    }
+    for (Subject& subject : subjects) {
+        if (const auto& edge = subject.showing->pointsTo) {
+            const auto found = all.find(*edge);
+            if (found != all.end() && found->second->points.size() > 1) {
+                subject.tip = edgeOf(*found->second);
+            }
+        }
+        if (!subject.showing->standsWith || !isUnit(subject)) {
+            continue;
+        }
+        const auto leader = units.find(*subject.showing->standsWith);
+        if (leader != units.end() && leader->second != &subject && !leader->second->showing->standsWith) {
+            leader->second->row.push_back(&subject);
+            subject.follows = true;
+        }
+    }
+}
+
 struct Sorted {
     Subject* subject;
     const SignRule* rule;  ///< null: a route
@@ -172,14 +210,15 @@ void noteInk(Desk& desk, const std::vector<Sorted>& sorted) {
     for (const Sorted& one : sorted) {
         if (one.subject->points.size() > 1) {
             desk.taken().draw(one.along(), one.subject->order, one.isRing());
-        } else if (turnOf(one) == Turn::Symbols) {
+        } else if (turnOf(one) == Turn::Symbols && !one.subject->follows) {
             desk.taken().mark(one.subject->points.front(), one.subject->order);
         }
     }
 }
 
 void placeInTurn(Desk& desk, const std::vector<Sorted>& sorted, const std::vector<Subject*>& routes) {
-    for (const Turn turn : {Turn::Symbols, Turn::LineEnds, Turn::Boundaries, Turn::Areas, Turn::Routes, Turn::Words}) {
+    for (const Turn turn :
+         {Turn::Blocks, Turn::Symbols, Turn::LineEnds, Turn::Boundaries, Turn::Areas, Turn::Routes, Turn::Words}) {
         if (turn == Turn::Routes) {
             letterRoutes(desk, routes);
             continue;
@@ -187,7 +226,7 @@ void placeInTurn(Desk& desk, const std::vector<Sorted>& sorted, const std::vecto
         // What was set aside by hand stands first, so that nothing is placed in its way.
         for (const bool byHand : {true, false}) {
             for (const Sorted& one : sorted) {
-                if (turnOf(one) == turn && one.subject->symbolAt.has_value() == byHand) {
+                if (turnOf(one) == turn && one.subject->symbolAt.has_value() == byHand && !one.subject->follows) {
                     one.rule->place(desk, *one.subject);
                 }
             }
@@ -213,6 +252,7 @@ drawing::Drawing EngravedFilm::all() && {
 EngravedFilm engrave(const Engraving& engraving) {
     Desk desk(engraving);
     std::vector<Subject> subjects = subjectsOf(desk);
+    joinRows(subjects);
     std::vector<Sorted> sorted;
     std::vector<Subject*> routes;
     std::vector<Sorted> unsound;
@@ -250,7 +290,9 @@ EngravedFilm engrave(const Engraving& engraving) {
     for (const Sorted& one : sorted) {
         drawing::Drawing whole = drawing::clipped(std::move(one.subject->ink), desk.window());
         whole.append(one.subject->letters);
-        film.items.push_back({one.subject->id(), std::move(whole)});
+        Subject& subject = *one.subject;
+        film.items.push_back(
+            {subject.id(), std::move(whole), std::move(subject.parts), subject.handle, subject.isAside});
     }
     film.remarks = desk.takeRemarks();
     return film;

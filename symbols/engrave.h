@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/drawing/drawing.h"
+#include "core/drawing/occupancy.h"
 #include "core/film/frame.h"
 #include "core/movement/route_figures.h"
 #include "core/plan/plan.h"
@@ -35,10 +36,21 @@ struct Remark {
     FaultId about;  ///< identity, worded at the edge: "symbols/no-length"
 };
 
+/// A symbol or a label of an item: what a hand takes hold of.
+struct Part {
+    enum class What { Symbol, Letters };
+    drawing::TurnedBox box;
+    What what = What::Symbol;
+};
+
 /// One shown item with its ink, so that it can be hit, highlighted and repainted by itself.
 struct EngravedItem {
     plan::ItemId item;
     drawing::Drawing drawing;
+    std::vector<Part> parts = {};  ///< its symbol and labels
+    /// Where its symbol stands, as Showing::symbolAt would say it; nothing for what has none.
+    std::optional<drawing::Point> handle = {};
+    bool isAside = false;  ///< the symbol stands off its spot, by an extension line
 };
 
 struct EngravedFilm {

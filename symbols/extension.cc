@@ -18,6 +18,7 @@ void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, Extensi
     Pencil pencil = desk.plainInkOf(subject);
     pencil.thin({from, spot});
     desk.taken().draw({from, spot}, subject.order);
+    subject.isAside = true;
     if (end == ExtensionEnd::Dot) {
         pencil.disc(spot, 0.8);
     } else if (end == ExtensionEnd::Tick) {

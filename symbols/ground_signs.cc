@@ -74,7 +74,7 @@ void placeViewpoint(Desk& desk, Subject& subject) {
     } else {
         ink.thin(arcOf(spot, radius, from, sweep));
     }
-    desk.taken().take({spot, kRing, kRing, Degrees(0)});
+    desk.take(subject, {spot, kRing, kRing, Degrees(0)});
     const Label label{{movement::label(*subject.measure)}, desk.gauge().letters};
     const Vector away = toward(from + sweep / 2) * -1;
     std::vector<Desk::Place> places;

@@ -39,13 +39,6 @@ TurnedBox boxAt(const drawing::Box& bounds, Point centre) {
     return {centre + bounds.middle(), bounds.width(), bounds.height(), Degrees(0)};
 }
 
-/// What a place costs: worst is to cover another's true place, then a line of its own over a symbol, then lines under
-/// it.
-int costOf(const drawing::Occupancy& taken, const TurnedBox& box, Point centre, Point spot, std::size_t owner) {
-    return (taken.coversSpot(box, spot, owner) ? 8 : 0) + (taken.isFree(centre, spot) ? 0 : 4) +
-           (taken.crossings(box, owner) > 0 ? 2 : 0) + (taken.crossings(centre, spot, owner) > 0 ? 1 : 0);
-}
-
 /// 8 to 30 aside, the cheapest place; of equals the nearest, in the order of directions.
 std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point spot, std::size_t owner) {
     constexpr int kOverSymbols = 4;
@@ -109,6 +102,11 @@ void drawMark(Desk& desk, Subject& subject, const Mark& mark, Point centre) {
 
 }  // namespace
 
+int costOf(const drawing::Occupancy& taken, const TurnedBox& box, Point centre, Point spot, std::size_t owner) {
+    return (taken.coversSpot(box, spot, owner) ? 8 : 0) + (taken.isFree(centre, spot) ? 0 : 4) +
+           (taken.crossings(box, owner) > 0 ? 2 : 0) + (taken.crossings(centre, spot, owner) > 0 ? 1 : 0);
+}
+
 bool isSeen(Desk& desk, Subject& subject) {
     const bool inside = desk.window().contains(subject.points.front());
     if (!inside) {
@@ -144,8 +142,9 @@ std::optional<drawing::Box> placeMark(Desk& desk, Subject& subject, const Mark& 
         extensionLine(desk, subject, from, spot, ExtensionEnd::Dot);
     }
     drawMark(desk, subject, mark, *centre);
+    subject.handle = centre;
     const TurnedBox box = boxAt(bounds, *centre);
-    desk.taken().take(box);
+    desk.take(subject, box);
     return box.bounds();
 }
 

@@ -26,6 +26,12 @@ struct Mark {
 [[nodiscard]] std::optional<Point> blockPlace(Desk& desk, const Subject& subject, const drawing::Box& bounds, Point own,
                                               Point spot);
 
+/// What a place costs: worst is to cover another's true place, then a line of its own over a symbol, then lines under
+/// it. 0: nothing is in the way.
+/// @param from  where the symbol's extension line would begin
+[[nodiscard]] int costOf(const drawing::Occupancy& taken, const TurnedBox& box, Point from, Point spot,
+                         std::size_t owner);
+
 /// Letters right of a symbol, else left, above or below it.
 void nameBeside(Desk& desk, Subject& subject, const std::string& name, const drawing::Box& symbol);
 

@@ -14,6 +14,7 @@
 #include "symbols/ground_signs.h"
 #include "symbols/line_labels.h"
 #include "symbols/line_signs.h"
+#include "symbols/order_of_march.h"
 #include "symbols/point_marks.h"
 #include "symbols/tasks.h"
 #include "symbols/unit_symbol.h"
@@ -82,6 +83,7 @@ constexpr std::array kRules{
     wide(Sign::Attack, &placeAttack),
     wide(Sign::MainAttack, &placeMainAttack),
     wide(Sign::Movement, &placeMovement),
+    wide(Sign::FreeArrow, &placeFreeArrow),
     wide(Sign::Axis, &placeAxis),
     wide(Sign::MainAxis, &placeMainAxis),
     wide(Sign::Avenue, &placeAvenue),
@@ -117,9 +119,10 @@ constexpr std::array kRules{
     anchored(Sign::Withdraw, &placeWithdraw),
     SignRule{Sign::Words, Body::Spot, Turn::Words, Layer::Symbols, &placeWords},
     SignRule{Sign::BoxedWords, Body::Spot, Turn::Words, Layer::Symbols, &placeBoxedWords},
+    SignRule{Sign::OrderOfMarch, Body::Spot, Turn::Blocks, Layer::Symbols, &placeOrderOfMarch},
 };
 
-static_assert(kRules.size() == static_cast<std::size_t>(Sign::BoxedWords) + 1, "every sign has one rule");
+static_assert(kRules.size() == static_cast<std::size_t>(Sign::OrderOfMarch) + 1, "every sign has one rule");
 
 }  // namespace
 

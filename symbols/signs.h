@@ -14,7 +14,7 @@ enum class Body {
 };
 
 /// The order in which what is shown is lettered (engraving A14): who comes first has the better place.
-enum class Turn { Symbols, LineEnds, Boundaries, Areas, Routes, Words };
+enum class Turn { Blocks, Symbols, LineEnds, Boundaries, Areas, Routes, Words };
 /// The order of painting: areas and lines lie under routes, routes under symbols.
 enum class Layer { Areas, Lines, Routes, Symbols };
 

@@ -12,6 +12,7 @@
 #include "symbols/point_symbol.h"
 #include "symbols/unit_frame.h"
 #include "symbols/unit_icons.h"
+#include "symbols/unit_row.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -46,7 +47,8 @@ void drawMark(Pencil& pencil, const UnitSymbol& unit, double top, double h) {
 }
 
 /// Three rows on either side: left the time and the designation, right the state, the note and the higher formation.
-void drawAmplifiers(Pencil& letters, const UnitSymbol& unit, double halfWide, double bottom, double h) {
+/// Gives the foot of what stands under the frame, or of the frame.
+double drawAmplifiers(Pencil& letters, const UnitSymbol& unit, double halfWide, double bottom, double h) {
     const double capital = letters.gauge().letters;
     const double pitch = std::max(0.45 * h, 1.4 * capital);
     const auto onLeft = [&](const std::string& text, double y) {
@@ -69,7 +71,9 @@ void drawAmplifiers(Pencil& letters, const UnitSymbol& unit, double halfWide, do
         constexpr double kRowsApart = 1.2;
         const double under = std::max(bottom + kBeside, pitch + capital / 2 + kRowsApart);
         letters.letters({{unit.note}, capital}, {0, under + capital / 2}, Degrees(0));
+        return under + capital;
     }
+    return bottom;
 }
 
 /// From the bottom's middle down and then toward the azimuth; toward the north first to the side, so that it never
@@ -103,8 +107,8 @@ drawing::Box boundsOf(const Points& points) {
     return box;
 }
 
-/// Where an extension line leaves a frame: its bottom's middle toward a spot nearly straight down, else where the line
-/// from the middle to the spot meets it.
+}  // namespace
+
 Point lineStart(const UnitSketch& sketch, Vector toSpot) {
     constexpr double kNearlyDown = 0.5;  // cosine of 60 degrees
     const Vector u = drawing::unit(toSpot);
@@ -114,8 +118,6 @@ Point lineStart(const UnitSketch& sketch, Vector toSpot) {
     const auto end = drawing::leaves(sketch.outline, {0, 0}, u);
     return end ? u * end->far : Point{};
 }
-
-}  // namespace
 
 UnitSketch sketchUnit(const UnitSymbol& unit, const Manner& manner, const drawing::Gauge& gauge) {
     const double h = gauge.symbol;
@@ -136,7 +138,7 @@ UnitSketch sketchUnit(const UnitSymbol& unit, const Manner& manner, const drawin
     }
     const double bottom = sketch.frame.bottom;
     drawMark(ink, unit, -sketch.frame.top, h);
-    drawAmplifiers(letters, unit, sketch.frame.right, bottom, h);
+    sketch.under = drawAmplifiers(letters, unit, sketch.frame.right, bottom, h);
     const double halfWide = std::max(sketch.frame.right, drawing::extent(sketch.letters).right);
     if (unit.direction) {
         drawDirection(ink, *unit.direction, bottom, halfWide, h);
@@ -147,10 +149,7 @@ UnitSketch sketchUnit(const UnitSymbol& unit, const Manner& manner, const drawin
     return sketch;
 }
 
-void placeUnit(Desk& desk, Subject& subject) {
-    if (!isSeen(desk, subject)) {
-        return;
-    }
+UnitSketch sketchUnit(Desk& desk, Subject& subject) {
     const std::string typed = fieldOf(*subject.measure, "unit");
     measures::UnitSymbol unit = measures::readUnit(typed.empty() ? subject.measure->name : typed);
     Manner& manner = subject.manner;
@@ -162,8 +161,19 @@ void placeUnit(Desk& desk, Subject& subject) {
         manner.ink = onePen ? drawing::Ink::Black : drawing::Ink::Red;
         manner.doubled = onePen;
     }
-    UnitSketch sketch = sketchUnit(unit, manner, desk.gauge());
-    const drawing::Box whole = drawing::extent(sketch.ink).joined(drawing::extent(sketch.letters));
+    return sketchUnit(unit, manner, desk.gauge());
+}
+
+void placeUnit(Desk& desk, Subject& subject) {
+    if (!isSeen(desk, subject)) {
+        return;
+    }
+    if (!subject.row.empty() || subject.tip) {
+        placeRow(desk, subject);
+        return;
+    }
+    UnitSketch sketch = sketchUnit(desk, subject);
+    const drawing::Box whole = sketch.whole();
     const Point spot = subject.points.front();
     const Point own = sketch.foot ? spot - *sketch.foot : spot;
     const auto centre = blockPlace(desk, subject, whole, own, spot);
@@ -180,9 +190,15 @@ void placeUnit(Desk& desk, Subject& subject) {
             extensionLine(desk, subject, *centre + lineStart(sketch, spot - *centre), spot, ExtensionEnd::Dot);
         }
     }
-    subject.ink.append(drawing::moved(std::move(sketch.ink), *centre));
-    subject.letters.append(drawing::moved(std::move(sketch.letters), *centre));
-    desk.taken().take({*centre + whole.middle(), whole.width(), whole.height(), Degrees(0)});
+    subject.handle = centre;
+    layUnit(desk, subject, std::move(sketch), *centre);
+}
+
+void layUnit(Desk& desk, Subject& subject, UnitSketch sketch, Point centre) {
+    const drawing::Box whole = sketch.whole();
+    subject.ink.append(drawing::moved(std::move(sketch.ink), centre));
+    subject.letters.append(drawing::moved(std::move(sketch.letters), centre));
+    desk.take(subject, {centre + whole.middle(), whole.width(), whole.height(), Degrees(0)});
 }
 
 }  // namespace crosstick::symbols

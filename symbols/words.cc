@@ -87,7 +87,7 @@ void placeBoxedWords(Desk& desk, Subject& subject) {
           true}},
         desk.gauge().thin());
     desk.lettersOf(subject).letters(label, *middle, Degrees(0));
-    desk.taken().take({*middle, wide, high, Degrees(0)});
+    desk.take(subject, {*middle, wide, high, Degrees(0)}, Part::What::Letters);
 }
 
 void taskInWords(Desk& desk, Subject& subject, Point spot) {
@@ -128,7 +128,8 @@ void taskInWords(Desk& desk, Subject& subject, Point spot) {
     const Point end = drawing::length(left - spot) < drawing::length(right - spot) ? left : right;
     extensionLine(desk, subject, end, spot, ExtensionEnd::Dot);
     desk.lettersOf(subject).letters(label, *middle, Degrees(0));
-    desk.taken().take(blockAt(*middle));
+    subject.handle = middle;
+    desk.take(subject, blockAt(*middle));
 }
 
 void placeTaskInWords(Desk& desk, Subject& subject) {

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "core/files/exchange.h"
@@ -96,6 +97,7 @@ struct Placing {
     std::vector<std::string> films;
     std::set<int> phases;
     std::optional<geodesy::PlanePoint> symbolAt, labelAt;
+    std::optional<plan::ItemId> standsWith, pointsTo;
 };
 
 class Import {
@@ -160,8 +162,15 @@ class Import {
         return *place;
     }
 
+    std::optional<plan::ItemId> itemField(FieldReader& reader, const char* key) {
+        const std::string name = reader.text(key);
+        return name.empty() ? std::nullopt : std::optional(idOf(Json(name), plan_));
+    }
+
     Placing placingOf(FieldReader& reader, const Uuid& item, std::size_t number) {
-        Placing placing{item, reader.texts("shown_on"), {}, {}, {}};
+        Placing placing;
+        placing.item = item;
+        placing.films = reader.texts("shown_on");
         const std::string film = reader.text("film");
         if (placing.films.empty() && !film.empty()) {
             placing.films = {film};
@@ -178,6 +187,8 @@ class Import {
         }
         placing.symbolAt = placeField(reader, "extension", number);
         placing.labelAt = placeField(reader, "label_at", number);
+        placing.standsWith = itemField(reader, "stands_with");
+        placing.pointsTo = itemField(reader, "points_to");
         return placing;
     }
 
@@ -190,7 +201,11 @@ class Import {
         if (reader.fault()) {
             return tl::unexpected(*reader.fault());
         }
-        for (const char* key : {"shown_on", "film", "phases", "extension", "label_at", "grid", "route"}) {
+        if (form.value("anchor", Json()) == "paper") {
+            form["points"] = form.value("paper", Json::array());
+        }
+        for (const char* key : {"shown_on", "film", "phases", "extension", "label_at", "stands_with", "points_to",
+                                "grid", "route", "paper"}) {
             form.erase(key);  // told by films and points, or worked out from them
         }
         if (form.value("traced_from", Json()).is_null()) {
@@ -200,7 +215,9 @@ class Import {
         if (!measure) {
             return bad(number, fieldWords(measure.error()));
         }
-        measure->points = std::move(points);
+        if (measure->anchor == plan::Anchor::Ground) {
+            measure->points = std::move(points);
+        }
         if (auto fits = fitsKind(*measure, number); !fits) {
             return fits;
         }
@@ -298,15 +315,16 @@ class Import {
     }
 
     static void showOn(plan::Film& film, const Placing& placing) {
-        for (plan::Showing& showing : film.shows) {
-            if (showing.item == placing.item) {
-                showing.symbolAt = placing.symbolAt;
-                showing.labelAt = placing.labelAt;
-                return;
-            }
+        auto showing = std::find_if(film.shows.begin(), film.shows.end(),
+                                    [&](const plan::Showing& one) { return one.item == placing.item; });
+        if (showing == film.shows.end()) {
+            const std::string last = film.shows.empty() ? std::string{} : film.shows.back().order;
+            showing = film.shows.insert(showing, {placing.item, plan::orderBetween(last, ""), {}, {}});
         }
-        const std::string last = film.shows.empty() ? std::string{} : film.shows.back().order;
-        film.shows.push_back({placing.item, plan::orderBetween(last, ""), placing.symbolAt, placing.labelAt});
+        showing->symbolAt = placing.symbolAt;
+        showing->labelAt = placing.labelAt;
+        showing->standsWith = placing.standsWith;
+        showing->pointsTo = placing.pointsTo;
     }
 };
 

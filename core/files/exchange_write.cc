@@ -50,6 +50,12 @@ void putShowings(Json& properties, const plan::Plan& plan, const Uuid& item) {
             if (showing.labelAt && !properties.contains("label_at")) {
                 properties["label_at"] = placeJson(*showing.labelAt, plan.heading().plane);
             }
+            if (showing.standsWith && !properties.contains("stands_with")) {
+                properties["stands_with"] = text(*showing.standsWith);
+            }
+            if (showing.pointsTo && !properties.contains("points_to")) {
+                properties["points_to"] = text(*showing.pointsTo);
+            }
         }
     }
     if (!films.empty()) {
@@ -84,11 +90,16 @@ std::string writeGeoJson(const plan::Plan& plan, std::optional<plan::FilmId> fil
         }
         const measures::Entry* entry = measures::find(measure->kind);
         Json properties = toJson(*measure);
+        const bool onPaper = measure->anchor == plan::Anchor::Paper;
+        if (onPaper) {  // millimetres of paper are no places on the ground
+            properties["paper"] = properties.value("points", Json::array());
+        }
         properties.erase("id");
         properties.erase("points");
         putShowings(properties, plan, measure->id);
         const auto shape = entry == nullptr ? measures::Shape::Line : entry->shape;
-        features.push_back(feature(measure->id, geometryJson(measure->points, shape, zone), std::move(properties)));
+        Json geometry = onPaper ? Json() : geometryJson(measure->points, shape, zone);
+        features.push_back(feature(measure->id, std::move(geometry), std::move(properties)));
     });
     for (const plan::RoutePtr& route : plan.routes()) {
         if (film && !wanted.contains(route->id)) {

@@ -87,6 +87,9 @@ Json toJson(const plan::Difference& d) {
     if (d.registration.after) {
         json["registration"] = Json{{"is", toJson(*d.registration.after)}};
     }
+    if (d.force.after) {
+        json["force"] = toJson(*d.force.after);
+    }
     if (d.sheetOrder.after) {
         json["sheet_order"] = orderJson(d.sheetOrder);
     }
@@ -118,6 +121,9 @@ Result<plan::Difference> differenceFrom(const Json& json) {
     }
     if (const Json* registration = reader.object("registration")) {
         isGood = readOne(registrationFrom(registration->value("is", Json())), d.registration) && isGood;
+    }
+    if (const Json* force = reader.object("force")) {
+        isGood = readOne(forceFrom(*force), d.force) && isGood;
     }
     isGood = readOrder(reader, "sheet_order", d.sheetOrder) && readOrder(reader, "film_order", d.filmOrder) &&
              readOrder(reader, "route_order", d.routeOrder) && isGood;

@@ -11,6 +11,7 @@ namespace crosstick::files {
 [[nodiscard]] Json toJson(const plan::Heading& heading);
 [[nodiscard]] Json toJson(const std::vector<plan::Phase>& phases);
 [[nodiscard]] Json toJson(const std::optional<plan::Registration>& registration);
+[[nodiscard]] Json toJson(const plan::Force& force);
 [[nodiscard]] Json toJson(const plan::Sheet& sheet);
 [[nodiscard]] Json toJson(const plan::Film& film);
 [[nodiscard]] Json toJson(const plan::Route& route);
@@ -20,6 +21,7 @@ namespace crosstick::files {
 [[nodiscard]] Result<plan::Heading> headingFrom(const Json& json);
 [[nodiscard]] Result<std::vector<plan::Phase>> phasesFrom(const Json& json);
 [[nodiscard]] Result<std::optional<plan::Registration>> registrationFrom(const Json& json);
+[[nodiscard]] Result<plan::Force> forceFrom(const Json& json);
 [[nodiscard]] Result<plan::Sheet> sheetFrom(const Json& json);
 [[nodiscard]] Result<plan::Film> filmFrom(const Json& json);
 [[nodiscard]] Result<plan::Route> routeFrom(const Json& json);

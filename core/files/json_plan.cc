@@ -319,6 +319,12 @@ Json toJson(const plan::Film& f) {
         if (showing.labelAt) {
             entry["label_at"] = pointJson(*showing.labelAt);
         }
+        if (showing.standsWith) {
+            entry["stands_with"] = text(*showing.standsWith);
+        }
+        if (showing.pointsTo) {
+            entry["points_to"] = text(*showing.pointsTo);
+        }
         put(entry, showing.unknown);
         shows.push_back(std::move(entry));
     }
@@ -352,8 +358,9 @@ Result<plan::Film> filmFrom(const Json& json) {
     if (const Json* shows = reader.array("shows")) {
         for (const Json& value : *shows) {
             FieldReader inner(value, "film " + f.name);
-            plan::Showing showing{inner.id("item").value_or(Uuid{}), inner.text("order"), inner.point("symbol_at"),
-                                  inner.point("label_at"), inner.unknown()};
+            plan::Showing showing{inner.id("item").value_or(Uuid{}), inner.text("order"),     inner.point("symbol_at"),
+                                  inner.point("label_at"),           inner.id("stands_with"), inner.id("points_to")};
+            showing.unknown = inner.unknown();
             if (inner.fault()) {
                 return tl::unexpected(*inner.fault());
             }

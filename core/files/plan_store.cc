@@ -13,9 +13,9 @@
 namespace crosstick::files {
 namespace {
 
-enum What : std::int64_t { kHeading, kPhases, kRegistration, kSheet, kFilm, kRoute, kMeasure };
+enum What : std::int64_t { kHeading, kPhases, kRegistration, kSheet, kFilm, kRoute, kMeasure, kForce };
 
-/// Heading, phases and registration have no identity of their own: their place in the list of a state is fixed.
+/// Heading, phases, registration and force have no identity of their own: their place in the list of a state is fixed.
 Uuid singleton(What what) {
     Uuid id;
     id.bytes[15] = static_cast<std::uint8_t>(what + 1);
@@ -220,7 +220,8 @@ class Loader {
         builder.id(identity)
             .heading(std::move(heading_))
             .phases(std::move(phases_))
-            .registration(std::move(registration_));
+            .registration(std::move(registration_))
+            .force(std::move(force_));
         for (auto& sheet : sheets_) {
             builder.put(std::move(sheet));
         }
@@ -248,6 +249,7 @@ class Loader {
     plan::Heading heading_;
     std::vector<plan::Phase> phases_;
     std::optional<plan::Registration> registration_;
+    plan::Force force_;
     std::vector<plan::Sheet> sheets_;
     std::vector<plan::Film> films_;
     std::vector<plan::Route> routes_;
@@ -326,6 +328,8 @@ class Loader {
                 return keep(phasesFrom(json), phases_);
             case kRegistration:
                 return keep(registrationFrom(json), registration_);
+            case kForce:
+                return keep(forceFrom(json), force_);
             case kSheet:
                 return keep(sheetFrom(json), sheets_);
             case kFilm:
@@ -393,6 +397,9 @@ void writeDifference(Database& database, const plan::Difference& d, const plan::
     }
     if (d.registration.after) {
         saver.put(versionOf(singleton(kRegistration), kRegistration, toJson(*d.registration.after)));
+    }
+    if (d.force.after) {
+        saver.put(versionOf(singleton(kForce), kForce, toJson(*d.force.after)));
     }
     putChanges(saver, d.sheets, [](const plan::Sheet& s) { return versionOf(s.id, kSheet, toJson(s), s.name); });
     putChanges(saver, d.films, [](const plan::Film& f) { return versionOf(f.id, kFilm, toJson(f), f.name); });

@@ -33,8 +33,8 @@ CREATE TABLE gpkg_extensions (
 )";
 
 // crosstick_version: immutable versions of everything a plan holds (what: 0 heading, 1 phases, 2 window and ticks, 3
-// sheet, 4 film, 5 route, 6 measure). crosstick_state_item: a state is a list of versions; state 1 is the current one.
-// crosstick_shown: which items the films of the current state show, for the films' views.
+// sheet, 4 film, 5 route, 6 measure, 7 elements and columns). crosstick_state_item: a state is a list of versions;
+// state 1 is the current one. crosstick_shown: which items the films of the current state show, for the films' views.
 // The tables are registered as an extension that only writers need to know: reading them as they are is safe.
 constexpr const char* kOurs = R"(
 CREATE TABLE crosstick_plan (id INTEGER PRIMARY KEY, key TEXT NOT NULL UNIQUE, value TEXT NOT NULL);

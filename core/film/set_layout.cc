@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/film/march_block.h"
 #include "core/film/page_pieces.h"
 #include "core/film/registration.h"
 
@@ -91,7 +92,10 @@ Result<SetLayout::Lie*> SetLayout::lie(const PageOrder& order) {
         opened.names.emplace(std::move(*names));
         opened.lines = groundLines(plan_, *opened.link);
     }
-    Occupancy drawn(order.frame.window(), onFilm(*opened.lines, order.frame));
+    auto ink = onFilm(*opened.lines, order.frame);
+    const auto onPaper = inkOnPaper(plan_, plan_.gauge(order.film));
+    ink.insert(ink.end(), onPaper.begin(), onPaper.end());
+    Occupancy drawn(order.frame.window(), ink);
     auto ticks = placedTicks(*registration, order.frame, drawn);
     lies_.push_back(
         std::make_unique<Lie>(Lie{order.frame.gridCrs(), order.frame.scale(), std::move(*registration),

@@ -72,8 +72,10 @@ enum class Sign {
     Withdraw,
     TaskWords,
     Unit,
+    FreeArrow,
     Words,
-    BoxedWords
+    BoxedWords,
+    OrderOfMarch
 };
 
 /// How sure we are that the code is the standard's: all are from memory, see trade.md's list of what could not be read.
@@ -108,6 +110,8 @@ enum class Wording {
 };
 /// What a new one is called until somebody names it: the next free number, the next free letter, or nothing.
 enum class Naming { Number, Letter, None };
+/// What its points are places of.
+enum class Lies { OnTheGround, OnThePaper };
 /// How many points a measure needs and may have.
 struct PointCount {
     int least = 1;
@@ -131,6 +135,7 @@ struct Entry {
     Colour colour = Colour::OfItsSide;
     Wording wording = Wording::Name;
     Naming naming = Naming::Letter;
+    Lies lies = Lies::OnTheGround;
     std::span<const Field> fields = {};
 
     // A row says only what is not usual.
@@ -157,6 +162,11 @@ struct Entry {
     [[nodiscard]] constexpr Entry named(Naming how) const {
         Entry next = *this;
         next.naming = how;
+        return next;
+    }
+    [[nodiscard]] constexpr Entry onPaper() const {
+        Entry next = *this;
+        next.lies = Lies::OnThePaper;
         return next;
     }
     [[nodiscard]] constexpr Entry with(std::span<const Field> own) const {

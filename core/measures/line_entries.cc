@@ -81,6 +81,10 @@ constexpr std::array kEntries{
     line("free-line", "Line", "", kLines, Sign::NamedLine, {}, "A line without a meaning of its own; name it.")
         .explained()
         .worded(Wording::Bare),
+    line("free-arrow", "Arrow", "", kLines, Sign::FreeArrow, {}, "An arrow without a meaning of its own; name it.")
+        .explained()
+        .drawn(Dashed::Never)
+        .worded(Wording::Bare),
 
     line("direction-of-movement", "Direction of movement", "", kMove, Sign::Movement, {}, "From its tail to its tip.")
         .named(Naming::None),

@@ -109,9 +109,9 @@ std::vector<Change<Measure>> measureChanges(const ChunkedList<Measure>& before, 
 }  // namespace
 
 bool Difference::isEmpty() const {
-    return !identity && heading.isNone() && phases.isNone() && registration.isNone() && sheetOrder.isNone() &&
-           filmOrder.isNone() && routeOrder.isNone() && sheets.empty() && films.empty() && routes.empty() &&
-           measures.empty();
+    return !identity && heading.isNone() && phases.isNone() && registration.isNone() && force.isNone() &&
+           sheetOrder.isNone() && filmOrder.isNone() && routeOrder.isNone() && sheets.empty() && films.empty() &&
+           routes.empty() && measures.empty();
 }
 
 Difference difference(const Plan& before, const Plan& after) {
@@ -122,6 +122,7 @@ Difference difference(const Plan& before, const Plan& after) {
     d.heading = changeOf(before.heading_, after.heading_);
     d.phases = changeOf(before.phases_, after.phases_);
     d.registration = changeOf(before.registration_, after.registration_);
+    d.force = changeOf(before.force_, after.force_);
     if (before.sheets_ != after.sheets_) {
         d.sheets = listChanges(*before.sheets_, *after.sheets_);
         d.sheetOrder = changeOf(orderOf(*before.sheets_), orderOf(*after.sheets_));
@@ -151,6 +152,9 @@ Plan apply(const Plan& before, const Difference& difference) {
     }
     if (difference.registration.after) {
         builder.registration(*difference.registration.after);
+    }
+    if (difference.force.after) {
+        builder.force(*difference.force.after);
     }
     for (const auto& change : difference.sheets) {
         change.after ? builder.put(*change.after) : builder.removeSheet(change.before->id);

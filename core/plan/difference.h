@@ -25,6 +25,7 @@ struct Difference {
     Change<Heading> heading;
     Change<std::vector<Phase>> phases;
     Change<std::optional<Registration>> registration;
+    Change<Force> force;
     /// Set where the sequence of identities differs in any way (added, removed, put in another order).
     Change<Order> sheetOrder;
     Change<Order> filmOrder;

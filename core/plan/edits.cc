@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/measures/catalogue.h"
+#include "core/plan/showings.h"
 
 namespace crosstick::plan {
 namespace {
@@ -191,9 +192,7 @@ Plan without(const Plan& plan, const ItemId& item) {
     PlanBuilder builder(plan);
     for (const FilmPtr& held : plan.films()) {
         if (isShownOn(*held, item)) {
-            Film film = *held;
-            std::erase_if(film.shows, [&](const Showing& showing) { return showing.item == item; });
-            builder.put(std::move(film));
+            builder.put(filmWithout(*held, item));
         }
     }
     for (const RoutePtr& held : plan.routes()) {
@@ -232,31 +231,13 @@ Plan notShownOn(const Plan& plan, const ItemId& item, const FilmId& film) {
     if (!held || !isShownOn(*held, item)) {
         return plan;
     }
-    Film next = *held;
-    std::erase_if(next.shows, [&](const Showing& showing) { return showing.item == item; });
     PlanBuilder builder(plan);
-    builder.put(std::move(next));
+    builder.put(filmWithout(*held, item));
     return std::move(builder).build();
 }
 
 Plan movedToFilm(const Plan& plan, const ItemId& item, const FilmId& from, const FilmId& to) {
     return from == to || !plan.film(to) ? plan : shownOn(notShownOn(plan, item, from), item, to);
-}
-
-Plan setAside(const Plan& plan, const ItemId& item, const FilmId& film, std::optional<geodesy::PlanePoint> symbolAt) {
-    const FilmPtr held = plan.film(film);
-    if (!held || !isShownOn(*held, item)) {
-        return plan;
-    }
-    Film next = *held;
-    for (Showing& showing : next.shows) {
-        if (showing.item == item) {
-            showing.symbolAt = symbolAt;
-        }
-    }
-    PlanBuilder builder(plan);
-    builder.put(std::move(next));
-    return std::move(builder).build();
 }
 
 Plan withFilm(const Plan& plan, const FilmId& id, std::string name, std::set<int> phases) {

@@ -36,10 +36,6 @@ using Points = std::vector<geodesy::PlanePoint>;
 [[nodiscard]] Plan notShownOn(const Plan& plan, const ItemId& item, const FilmId& film);
 /// Shown on one film in place of another.
 [[nodiscard]] Plan movedToFilm(const Plan& plan, const ItemId& item, const FilmId& from, const FilmId& to);
-/// Where a measure's symbol stands on a film when it was set aside; nothing puts it back on its spot.
-[[nodiscard]] Plan setAside(const Plan& plan, const ItemId& item, const FilmId& film,
-                            std::optional<geodesy::PlanePoint> symbolAt);
-
 /// A new film on top of the stack.
 [[nodiscard]] Plan withFilm(const Plan& plan, const FilmId& id, std::string name, std::set<int> phases);
 enum class Step { Up, Down };

@@ -17,6 +17,11 @@ struct Showing {
     std::string order;                            ///< fractional key: films draw and list by it
     std::optional<geodesy::PlanePoint> symbolAt;  ///< set aside here (plan's plane), with an extension line
     std::optional<geodesy::PlanePoint> labelAt;   ///< middle of a label placed by hand (plan's plane)
+    /// In a row with this unit, both on the one extension line of that unit. It stands by itself where that one is not
+    /// shown.
+    std::optional<ItemId> standsWith = {};
+    /// Its extension line ends on the edge of this area or line, not on its own spot.
+    std::optional<ItemId> pointsTo = {};
     UnknownFields unknown = {};
     friend bool operator==(const Showing&, const Showing&) = default;
 };

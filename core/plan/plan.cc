@@ -106,7 +106,7 @@ std::string Plan::planeCrs() const {
 
 bool operator==(const Plan& a, const Plan& b) {
     return a.id_ == b.id_ && same(a.heading_, b.heading_) && same(a.phases_, b.phases_) &&
-           same(a.registration_, b.registration_) && sameValues(*a.sheets_, *b.sheets_) &&
+           same(a.registration_, b.registration_) && same(a.force_, b.force_) && sameValues(*a.sheets_, *b.sheets_) &&
            sameValues(*a.films_, *b.films_) && sameValues(*a.routes_, *b.routes_) && a.measures_ == b.measures_;
 }
 
@@ -122,6 +122,11 @@ PlanBuilder& PlanBuilder::phases(std::vector<Phase> phases) {
     plan_.phases_ = std::make_shared<const std::vector<Phase>>(std::move(phases));
     return *this;
 }
+PlanBuilder& PlanBuilder::force(Force force) {
+    plan_.force_ = std::make_shared<const Force>(std::move(force));
+    return *this;
+}
+
 PlanBuilder& PlanBuilder::registration(std::optional<Registration> registration) {
     plan_.registration_ = std::make_shared<const std::optional<Registration>>(std::move(registration));
     return *this;

@@ -7,6 +7,7 @@
 
 #include "core/plan/chunked_list.h"
 #include "core/plan/film.h"
+#include "core/plan/force.h"
 #include "core/plan/measure.h"
 #include "core/plan/sheet.h"
 
@@ -84,6 +85,7 @@ class Plan {
     [[nodiscard]] const std::vector<RoutePtr>& routes() const { return *routes_; }
     [[nodiscard]] const ChunkedList<Measure>& measures() const { return measures_; }  ///< in order of identity
     [[nodiscard]] const std::optional<Registration>& registration() const { return *registration_; }
+    [[nodiscard]] const Force& force() const { return *force_; }
 
     [[nodiscard]] MeasurePtr measure(const ItemId& id) const;  ///< null where there is none
     [[nodiscard]] RoutePtr route(const ItemId& id) const;
@@ -113,6 +115,7 @@ class Plan {
     ChunkedList<Measure> measures_;
     std::shared_ptr<const std::optional<Registration>> registration_ =
         std::make_shared<const std::optional<Registration>>();
+    std::shared_ptr<const Force> force_ = std::make_shared<const Force>();
 };
 
 /// Changes several things of a plan at once and gives the new one; parts not touched are shared with the old.
@@ -123,6 +126,7 @@ class PlanBuilder {
     PlanBuilder& heading(Heading heading);
     PlanBuilder& phases(std::vector<Phase> phases);
     PlanBuilder& registration(std::optional<Registration> registration);
+    PlanBuilder& force(Force force);
     PlanBuilder& put(Sheet sheet);  ///< replaces the one with the same identity, else adds at the end
     PlanBuilder& put(Film film);    ///< keeps its place in the stack; a new one goes on top
     PlanBuilder& put(Route route);

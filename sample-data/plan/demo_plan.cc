@@ -50,7 +50,14 @@ plan::Measure measureOf(const Json& entry) {
     plan::Measure measure;
     measure.id = idOf(entry.at("id").get<std::string>());
     measure.kind = entry.at("kind").get<std::string>();
-    measure.points = pointsOf(entry.at("points"));
+    if (entry.value("anchor", "") == "paper") {
+        measure.anchor = plan::Anchor::Paper;
+        for (const Json& pair : entry.at("points")) {
+            measure.points.push_back({Metres(pair.at(0).get<double>()), Metres(pair.at(1).get<double>())});
+        }
+    } else {
+        measure.points = pointsOf(entry.at("points"));
+    }
     measure.name = entry.value("name", "");
     measure.number = entry.value("number", "");
     measure.fields = entry.value("fields", std::map<std::string, std::string>{});
@@ -62,6 +69,34 @@ plan::Measure measureOf(const Json& entry) {
     measure.from = timeOf(entry, "from");
     measure.until = timeOf(entry, "until");
     return measure;
+}
+
+/// Who marches, in which order.
+plan::Force forceOf(const Json& data) {
+    plan::Force force;
+    for (const Json& entry : data.at("elements")) {
+        plan::Element element;
+        element.id = idOf("element " + entry.at("id").get<std::string>());
+        element.unit = entry.at("unit").get<std::string>();
+        element.name = entry.at("name").get<std::string>();
+        element.people = entry.at("people").get<int>();
+        force.elements.push_back(std::move(element));
+    }
+    const Json& march = data.at("column");
+    plan::Column column;
+    column.id = idOf("column");
+    column.name = march.at("name").get<std::string>();
+    column.files = march.at("files").get<int>();
+    column.apart = Metres(march.at("apart").get<double>());
+    column.interval = Metres(march.at("interval").get<double>());
+    for (const Json& entry : march.at("serials")) {
+        plan::Serial serial;
+        serial.element = idOf("element " + entry.at("element").get<std::string>());
+        serial.role = entry.value("role", "");
+        column.serials.push_back(std::move(serial));
+    }
+    force.columns.push_back(std::move(column));
+    return force;
 }
 
 plan::Route routeOf(const Json& entry) {
@@ -110,6 +145,7 @@ plan::Plan planOf(const Json& data, plan::Sheet sheet) {
     builder.phases(std::move(phases));
     builder.registration(plan::Registration{pointOf(data.at("window").at(0)), pointOf(data.at("window").at(1)),
                                             pointsOf(data.at("ticks"))});
+    builder.force(forceOf(data.at("force")));
     for (const Json& entry : data.at("measures")) {
         builder.put(measureOf(entry));
     }

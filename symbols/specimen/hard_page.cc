@@ -124,6 +124,16 @@ void addCrowd(Flow& flow, const drawing::Gauge& gauge, PenMode pens) {
              {{.kind = "casualty-collection-point", .points = {{14, 50}}, .number = "1", .symbolAt = Point{40, 36}},
               {.kind = "unit", .points = {{14, 20}}, .fields = {{"unit", "3/2 inf sqd"}}, .symbolAt = Point{50, 12}}},
              gauge, pens);
+    addStage(flow, "three units on one line", {97, 60},
+             {{.kind = "unit", .points = {{50, 52}}, .fields = {{"unit", "1/2 inf sqd"}}},
+              {.kind = "unit", .points = {{50, 52}}, .fields = {{"unit", "hq 2/C inf plt"}}, .standsWith = 0},
+              {.kind = "unit", .points = {{50, 52}}, .fields = {{"unit", "mor sec of C"}}, .standsWith = 0}},
+             gauge, pens);
+    addStage(flow, "the line ends on an area's edge", {75, 60},
+             {{.kind = "assembly-area", .points = {{8, 40}, {26, 34}, {40, 42}, {34, 56}, {12, 56}}, .name = "HAZEL"},
+              {.kind = "unit", .points = {{24, 46}}, .fields = {{"unit", "2/B inf plt"}}, .pointsTo = 0},
+              {.kind = "unit", .points = {{24, 46}}, .fields = {{"unit", "med sec"}}, .standsWith = 1}},
+             gauge, pens);
     for (const double height : {4.0, 6.0, 8.0}) {
         drawing::Gauge own = gauge;
         own.symbol = height;

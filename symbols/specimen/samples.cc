@@ -83,6 +83,9 @@ drawing::Point spotOf(const measures::Entry& entry, drawing::Point size) {
     if (entry.shape == measures::Shape::Text) {
         return {6, size.y / 2};
     }
+    if (entry.lies == measures::Lies::OnThePaper) {
+        return {4, 4};
+    }
     const bool stands = entry.sign == Sign::ActionBox || entry.sign == Sign::Critical;
     return {size.x / 2, stands ? size.y - 4 : size.y / 2 + 1};
 }
@@ -126,6 +129,9 @@ drawing::Point sampleSize(const measures::Entry& entry) {
     }
     if (entry.sign == Sign::RangeRing) {
         return {48.5, 40};
+    }
+    if (entry.sign == Sign::OrderOfMarch) {
+        return {75, 84};
     }
     return entry.sign == Sign::TaskWords || entry.shape == measures::Shape::Text ? drawing::Point{64, 20}
                                                                                  : drawing::Point{48.5, 20};

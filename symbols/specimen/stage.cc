@@ -1,5 +1,6 @@
 #include "symbols/specimen/stage.h"
 
+#include <array>
 #include <utility>
 
 #include "symbols/token.h"
@@ -39,6 +40,28 @@ plan::Sheet sheet(const std::string& crs) {
     return sheet;
 }
 
+/// Who marches in the block of an order of march.
+plan::Force force() {
+    struct Row {
+        const char* unit;
+        const char* name;
+        const char* role;
+        int people;
+    };
+    static constexpr std::array kRows{Row{"1/2 inf sqd", "1 Sqd", "POINT", 9}, Row{"hq 2/B inf plt", "HQ", "HQ", 3},
+                                      Row{"2/2 inf sqd", "2 Sqd", "", 9}, Row{"3/2 inf sqd", "3 Sqd", "REAR", 9}};
+    plan::Force force;
+    plan::Column column;
+    column.id = identity("column");
+    for (const Row& row : kRows) {
+        const Uuid id = identity(row.name);
+        force.elements.push_back({id, row.unit, row.name, "", row.people});
+        column.serials.push_back({id, row.role, std::nullopt});
+    }
+    force.columns.push_back(std::move(column));
+    return force;
+}
+
 plan::Plan emptyPlan(const drawing::Box& room) {
     plan::Heading heading;
     heading.date = std::chrono::year(2027) / 1 / 1;
@@ -49,7 +72,8 @@ plan::Plan emptyPlan(const drawing::Box& room) {
     plan::Plan plan = std::move(first).build();
     plan::PlanBuilder builder{plan};
     builder.put(sheet(plan.planeCrs()))
-        .registration(plan::Registration{ground({0, room.height()}), ground({room.width(), 0}), {}});
+        .registration(plan::Registration{ground({0, room.height()}), ground({room.width(), 0}), {}})
+        .force(force());
     return std::move(builder).build();
 }
 
@@ -61,19 +85,32 @@ Stage::Stage(const drawing::Box& room, const drawing::Gauge& gauge, PenMode pens
     film_.scale = kScale;
 }
 
-plan::ItemId Stage::show(std::optional<drawing::Point> symbolAt) {
-    const plan::ItemId id = identity("item " + std::to_string(film_.shows.size()));
-    const std::string last = film_.shows.empty() ? "" : film_.shows.back().order;
-    film_.shows.push_back(
-        {id, plan::orderBetween(last, ""), symbolAt ? std::optional(ground(*symbolAt)) : std::nullopt, std::nullopt});
-    return id;
+plan::ItemId Stage::show(const Exhibit& exhibit) {
+    const auto named = [this](std::optional<std::size_t> n) {
+        return n ? std::optional(exhibits_.at(*n)) : std::nullopt;
+    };
+    plan::Showing showing;
+    showing.item = identity("item " + std::to_string(film_.shows.size()));
+    showing.order = plan::orderBetween(film_.shows.empty() ? "" : film_.shows.back().order, "");
+    showing.symbolAt = exhibit.symbolAt ? std::optional(ground(*exhibit.symbolAt)) : std::nullopt;
+    showing.standsWith = named(exhibit.standsWith);
+    showing.pointsTo = named(exhibit.pointsTo);
+    film_.shows.push_back(showing);
+    return showing.item;
 }
 
 Stage& Stage::add(const Exhibit& exhibit) {
     plan::Measure measure;
-    measure.id = show(exhibit.symbolAt);
+    measure.id = show(exhibit);
     measure.kind = exhibit.kind;
     measure.points = ground(exhibit.points);
+    const measures::Entry* entry = measures::find(exhibit.kind);
+    if (entry != nullptr && entry->lies == measures::Lies::OnThePaper) {
+        measure.anchor = plan::Anchor::Paper;
+        for (std::size_t n = 0; n < exhibit.points.size(); ++n) {
+            measure.points[n] = {Metres(exhibit.points[n].x), Metres(exhibit.points[n].y)};
+        }
+    }
     measure.name = exhibit.name;
     measure.number = exhibit.number;
     measure.standing = exhibit.standing;
@@ -88,7 +125,7 @@ Stage& Stage::add(const Exhibit& exhibit) {
 
 Stage& Stage::add(const ExhibitRoute& exhibit) {
     plan::Route route;
-    route.id = show({});
+    route.id = show(Exhibit{});
     route.name = exhibit.name;
     route.use = exhibit.use;
     route.vertices = ground(exhibit.vertices);

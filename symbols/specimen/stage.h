@@ -17,6 +17,7 @@ struct Exhibit {
     plan::Whose whose = plan::Whose::Own;
     std::map<std::string, std::string> fields = {};
     std::optional<drawing::Point> symbolAt = {};
+    std::optional<std::size_t> standsWith = {}, pointsTo = {};  ///< exhibits by their order on the stage
 };
 
 /// A route of it. Its stops are exhibits by their order on the stage, on the vertex named beside.
@@ -31,8 +32,8 @@ struct ExhibitRoute {
     plan::Use use = plan::Use::Primary;
 };
 
-/// One film of an invented plan at 1:25,000 whose window is a piece of a specimen's page: what is put on it is engraved
-/// like any film, by the same function and with the same care for letters.
+/// One film of an invented plan at 1:25,000, with an invented column, whose window is a piece of a specimen's page:
+/// what is put on it is engraved like any film, by the same function and with the same care for letters.
 class Stage {
   public:
     /// @param room  of the page; exhibits are placed from its upper left corner
@@ -53,7 +54,7 @@ class Stage {
     PenMode pens_;
 
     [[nodiscard]] Engraving engraving(const film::Frame& frame) const;
-    plan::ItemId show(std::optional<drawing::Point> symbolAt);
+    plan::ItemId show(const Exhibit& exhibit);
 };
 
 }  // namespace crosstick::symbols

@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include "core/plan/showings.h"
+
 namespace crosstick::plan {
 namespace {
 

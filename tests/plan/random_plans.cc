@@ -97,6 +97,10 @@ Film RandomPlans::film(const Plan& plan) {
         if (coin()) {
             showing.labelAt = point();
         }
+        if (coin()) {
+            showing.standsWith = anyMeasure(plan)->id;
+            showing.pointsTo = anyMeasure(plan)->id;
+        }
         showing.unknown = unknown();
         f.shows.push_back(showing);
     }
@@ -178,6 +182,29 @@ Heading RandomPlans::heading() {
     return h;
 }
 
+Force RandomPlans::force() {
+    Force force;
+    Column column;
+    column.id = ids_.next();
+    column.name = word();
+    column.files = static_cast<int>(1 + below(4));
+    column.apart = Metres(between(0, 20));
+    column.interval = Metres(between(0, 200));
+    column.unknown = unknown();
+    for (std::size_t n = below(8); n-- > 0;) {
+        Element element{ids_.next(), word(), word(), word(), static_cast<int>(below(40)), unknown()};
+        Serial serial{element.id, word(), std::nullopt, unknown()};
+        if (coin()) {
+            serial.behind = Metres(between(0, 100));
+        }
+        force.elements.push_back(std::move(element));
+        column.serials.push_back(std::move(serial));
+    }
+    force.columns.push_back(std::move(column));
+    force.unknown = unknown();
+    return force;
+}
+
 Plan RandomPlans::plan(std::size_t measures) {
     PlanBuilder builder{Plan{}};
     builder.id(ids_.next()).heading(heading());
@@ -189,6 +216,7 @@ Plan RandomPlans::plan(std::size_t measures) {
     builder.put(sheet());
     builder.phases({{1, word(), instant(), std::nullopt, unknown()}, {2, word(), std::nullopt, instant(), unknown()}});
     builder.registration(Registration{point(), point(), {point(), point(), point()}, unknown()});
+    builder.force(force());
     Plan base = std::move(builder).build();
     for (int n = 0; n < 3; ++n) {
         PlanBuilder more(base);
@@ -238,7 +266,10 @@ Plan RandomPlans::edited(const Plan& plan) {
 
 Plan RandomPlans::editedLists(const Plan& plan) {
     PlanBuilder builder(plan);
-    switch (below(7)) {
+    switch (below(8)) {
+        case 6:
+            builder.force(force());
+            break;
         case 0:
             builder.put(film(plan));
             break;

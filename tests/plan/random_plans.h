@@ -18,6 +18,7 @@ class RandomPlans {
     [[nodiscard]] Route route(const Plan& plan);
     [[nodiscard]] Sheet sheet();
     [[nodiscard]] Heading heading();
+    [[nodiscard]] Force force();
     [[nodiscard]] Plan plan(std::size_t measures);
     /// One small edit of a kind chosen at random: something put, changed, removed, or an order changed.
     [[nodiscard]] Plan edited(const Plan& plan);

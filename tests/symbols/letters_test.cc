@@ -236,5 +236,26 @@ TEST(Letters, OfALineThatIsLetteredByHandBreakItUnderThem) {
     EXPECT_NEAR(testing::clearance(testing::letterBoxes(drawn).front(), drawn), 1.0, 0.05);
 }
 
+// A boundary's mark stays on its line: where that is nearest to the hand, and only there.
+TEST(Letters, OfABoundaryPlacedByHandStandOnceWhereTheLineIsNearest) {
+    Made made{.kind = "boundary",
+              .points = {{5, 75}, {195, 75}},
+              .fields = {{"left_unit", "1/2"}, {"right_unit", "2/2"}, {"left_echelon", "sqd"}},
+              .labelAt = Point{60, 90}};
+    MadeFilm film;
+    film.add(made);
+    const auto rows = testing::letterBoxes(film.drawn());
+    ASSERT_EQ(rows.size(), 2U);
+    for (const TurnedBox& row : rows) {
+        EXPECT_NEAR(row.middle.x, 60, 0.3);
+    }
+    made.labelAt = Point{400, 75};
+    MadeFilm beyond;
+    beyond.add(made);
+    for (const TurnedBox& row : testing::letterBoxes(beyond.drawn())) {
+        EXPECT_TRUE(row.inside(MadeFilm::kWindow));
+    }
+}
+
 }  // namespace
 }  // namespace crosstick::symbols

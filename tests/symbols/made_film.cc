@@ -10,24 +10,6 @@ using movement::kettleId;
 
 constexpr double kWest = 650000;
 constexpr double kNorth = 5105000;
-constexpr double kMetresOfAMillimetre = 25;
-
-geodesy::PlanePoint ground(drawing::Point p) {
-    return movement::at(kWest + p.x * kMetresOfAMillimetre, kNorth - p.y * kMetresOfAMillimetre);
-}
-
-std::vector<geodesy::PlanePoint> ground(const drawing::Points& points) {
-    std::vector<geodesy::PlanePoint> all;
-    for (const drawing::Point p : points) {
-        all.push_back(ground(p));
-    }
-    return all;
-}
-
-std::optional<geodesy::PlanePoint> ground(const std::optional<drawing::Point>& p) {
-    return p ? std::optional(ground(*p)) : std::nullopt;
-}
-
 /// Leg labels by the sheet's printed angle, so that no magnetic model is needed.
 plan::Heading heading() {
     plan::Heading heading = movement::kettlePlan().heading();
@@ -36,6 +18,20 @@ plan::Heading heading() {
 }
 
 }  // namespace
+
+geodesy::PlanePoint MadeFilm::ground(drawing::Point p) const {
+    return {Metres(kWest) + onGround(PaperMm(p.x), scale_), Metres(kNorth) - onGround(PaperMm(p.y), scale_)};
+}
+std::vector<geodesy::PlanePoint> MadeFilm::ground(const drawing::Points& points) const {
+    std::vector<geodesy::PlanePoint> all;
+    for (const drawing::Point p : points) {
+        all.push_back(ground(p));
+    }
+    return all;
+}
+std::optional<geodesy::PlanePoint> MadeFilm::ground(const std::optional<drawing::Point>& p) const {
+    return p ? std::optional(ground(*p)) : std::nullopt;
+}
 
 MadeFilm::MadeFilm() {
     plan::Sheet sheet = *movement::kettlePlan().sheets().front();
@@ -55,7 +51,11 @@ MadeFilm::MadeFilm() {
 
 void MadeFilm::show(const plan::ItemId& item, const Made& made) {
     const std::string last = film_.shows.empty() ? "" : film_.shows.back().order;
-    film_.shows.push_back({item, plan::orderBetween(last, ""), ground(made.symbolAt), ground(made.labelAt)});
+    const auto named = [this](std::optional<std::size_t> n) {
+        return n ? std::optional(film_.shows[*n].item) : std::nullopt;
+    };
+    film_.shows.push_back({item, plan::orderBetween(last, ""), ground(made.symbolAt), ground(made.labelAt),
+                           named(made.standsWith), named(made.pointsTo)});
 }
 
 MadeFilm& MadeFilm::add(const Made& made) {
@@ -63,6 +63,12 @@ MadeFilm& MadeFilm::add(const Made& made) {
     measure.id = kettleId("item " + std::to_string(film_.shows.size()));
     measure.kind = made.kind;
     measure.points = ground(made.points);
+    if (const auto* entry = measures::find(made.kind); entry != nullptr && entry->lies == measures::Lies::OnThePaper) {
+        measure.anchor = plan::Anchor::Paper;
+        for (std::size_t n = 0; n < made.points.size(); ++n) {
+            measure.points[n] = {Metres(made.points[n].x), Metres(made.points[n].y)};
+        }
+    }
     measure.name = made.name;
     measure.number = made.number;
     measure.standing = made.standing;
@@ -93,12 +99,35 @@ MadeFilm& MadeFilm::add(const MadeRoute& made) {
     return *this;
 }
 
+MadeFilm& MadeFilm::add(const plan::Column& column, const std::vector<plan::Element>& elements) {
+    plan::Force force = plan_.force();
+    force.columns.push_back(column);
+    force.elements.insert(force.elements.end(), elements.begin(), elements.end());
+    plan::PlanBuilder builder{plan_};
+    builder.force(std::move(force));
+    plan_ = std::move(builder).build();
+    return *this;
+}
+
 MadeFilm& MadeFilm::gauge(const drawing::Gauge& gauge) {
     gauge_ = gauge;
     return *this;
 }
 MadeFilm& MadeFilm::onePen() {
     pens_ = PenMode::OnePen;
+    return *this;
+}
+
+MadeFilm& MadeFilm::scale(Scale scale) {
+    scale_ = scale;
+    film_.scale = scale;
+    return *this;
+}
+MadeFilm& MadeFilm::window(const drawing::Box& window) {
+    plan::PlanBuilder builder{plan_};
+    builder.registration(plan::Registration{
+        ground(drawing::Point{window.left, window.bottom}), ground(drawing::Point{window.right, window.top}), {}});
+    plan_ = std::move(builder).build();
     return *this;
 }
 

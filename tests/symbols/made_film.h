@@ -17,6 +17,7 @@ struct Made {
     plan::Whose whose = plan::Whose::Own;
     std::map<std::string, std::string> fields = {};
     std::optional<drawing::Point> symbolAt = {}, labelAt = {};
+    std::optional<std::size_t> standsWith = {}, pointsTo = {};  ///< by the order of adding
 };
 
 struct MadeRoute {
@@ -35,8 +36,12 @@ class MadeFilm {
     MadeFilm& add(const Made& made);
     /// A route with checkpoints numbered from 1 on its stops.
     MadeFilm& add(const MadeRoute& made);
+    MadeFilm& add(const plan::Column& column, const std::vector<plan::Element>& elements);
     MadeFilm& gauge(const drawing::Gauge& gauge);
     MadeFilm& onePen();
+    /// Before anything is added: another scale, and the window in its millimetres.
+    MadeFilm& scale(Scale scale);
+    MadeFilm& window(const drawing::Box& window);
     MadeFilm& reserve(const drawing::Box& box);
 
     [[nodiscard]] plan::ItemId item() const { return film_.shows.back().item; }  ///< added last
@@ -55,7 +60,11 @@ class MadeFilm {
     drawing::Gauge gauge_;
     PenMode pens_ = PenMode::Colour;
     std::vector<drawing::Box> reserved_;
+    Scale scale_{25000};
 
+    [[nodiscard]] geodesy::PlanePoint ground(drawing::Point p) const;
+    [[nodiscard]] std::vector<geodesy::PlanePoint> ground(const drawing::Points& points) const;
+    [[nodiscard]] std::optional<geodesy::PlanePoint> ground(const std::optional<drawing::Point>& p) const;
     [[nodiscard]] Engraving engraving(const film::Frame& frame) const;
     void show(const plan::ItemId& item, const Made& made);
 };

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include "ui/tools/hand_tool.h"
@@ -24,8 +26,31 @@ class Hands : public ::testing::Test {
     std::vector<std::string> captions;
     bool done = false;
 
+    std::vector<Touched> lying;  ///< symbols and labels on the table, each within 30 m of its place
+
     [[nodiscard]] Ground ground() {
-        return {plan, film, plan.films(), selected, Metres(10), [this] { return ids.next(); }};
+        Ground now{plan, film, plan.films(), selected, Metres(10), [this] { return ids.next(); }};
+        now.touch = [all = lying](geodesy::PlanePoint place, const plan::ItemId& except) -> std::optional<Touched> {
+            for (const Touched& one : all) {
+                if (one.item != except && apart(one.at, place) < Metres(30)) {
+                    return one;
+                }
+            }
+            return std::nullopt;
+        };
+        now.onPaper = [](geodesy::PlanePoint place) {
+            return drawing::Point{place.easting.value() / 25, -place.northing.value() / 25};
+        };
+        return now;
+    }
+    plan::ItemId placed(const char* kind, double east, double north) {
+        PlaceTool tool(*measures::find(kind));
+        click(tool, east, north);
+        return *selected;
+    }
+    [[nodiscard]] const plan::Showing& showing(const plan::ItemId& item) {
+        const auto& shows = plan.film(film)->shows;
+        return *std::find_if(shows.begin(), shows.end(), [&](const plan::Showing& one) { return one.item == item; });
     }
     void tell(Tool& tool, Kind kind, geodesy::PlanePoint place = {}, bool held = false, bool second = false) {
         const Reply reply = tool.take({kind, place, held, second}, ground());
@@ -276,6 +301,83 @@ TEST_F(Hands, APointIsHitBeforeTheLineUnderIt) {
     EXPECT_TRUE(plan.route(line->item));
     EXPECT_EQ(line->before, 1U);
     EXPECT_FALSE(hitAt(plan, plan.films(), std::nullopt, at(250, 40), Metres(10)));
+}
+
+TEST_F(Hands, ASymbolThatStandsAsideIsTakenHoldOfByItself) {
+    const plan::ItemId unit = placed("unit", 1000, 1000);
+    lying = {{unit, film, Touched::What::Symbol, true, at(1300, 1200)}};
+    HandTool hand;
+    selected.reset();
+    drag(hand, at(1310, 1205), at(1410, 1305));
+    EXPECT_EQ(selected, unit);
+    EXPECT_EQ(showing(unit).symbolAt, at(1400, 1300)) << "it moves as far as the hand";
+    EXPECT_EQ(plan.measure(unit)->points.front(), at(1000, 1000)) << "the spot stays";
+    EXPECT_EQ(captions.back(), "set a symbol aside");
+}
+
+TEST_F(Hands, ASymbolOnItsSpotMovesTheSpotAndWithTheSecondKeyStepsAside) {
+    const plan::ItemId unit = placed("unit", 1000, 1000);
+    lying = {{unit, film, Touched::What::Symbol, false, at(1000, 1000)}};
+    HandTool hand;
+    drag(hand, at(1020, 1015), at(1120, 1115));
+    EXPECT_EQ(plan.measure(unit)->points.front(), at(1100, 1100));
+    EXPECT_FALSE(showing(unit).symbolAt);
+    lying = {{unit, film, Touched::What::Symbol, false, at(1100, 1100)}};
+    drag(hand, at(1120, 1115), at(1320, 1315), true);
+    EXPECT_EQ(showing(unit).symbolAt, at(1300, 1300));
+    EXPECT_EQ(plan.measure(unit)->points.front(), at(1100, 1100));
+}
+
+TEST_F(Hands, AUnitLetGoOnAnotherJoinsItsRow) {
+    const plan::ItemId first = placed("unit", 1000, 1000);
+    const plan::ItemId second = placed("unit", 3000, 1000);
+    lying = {{first, film, Touched::What::Symbol, false, at(1000, 1000)},
+             {second, film, Touched::What::Symbol, true, at(3000, 1300)}};
+    HandTool hand;
+    drag(hand, at(3005, 1300), at(1005, 1000));
+    EXPECT_EQ(showing(second).standsWith, first);
+    EXPECT_FALSE(showing(second).symbolAt);
+    EXPECT_EQ(plan.measure(second)->points.front(), at(3000, 1000)) << "where it really is stays";
+}
+
+TEST_F(Hands, NothingButAUnitJoinsARow) {
+    const plan::ItemId first = placed("unit", 1000, 1000);
+    const plan::ItemId point = placed("checkpoint", 3000, 1000);
+    lying = {{first, film, Touched::What::Symbol, false, at(1000, 1000)},
+             {point, film, Touched::What::Symbol, true, at(3000, 1300)}};
+    HandTool hand;
+    drag(hand, at(3005, 1300), at(1005, 1000));
+    EXPECT_FALSE(showing(point).standsWith);
+    EXPECT_EQ(showing(point).symbolAt, at(1000, 1000));
+}
+
+TEST_F(Hands, LettersOfWhatIsSelectedArePlacedByHand) {
+    PlaceTool tool(*measures::find("phase-line"));
+    click(tool, 0, 0);
+    click(tool, 2000, 0);
+    tell(tool, Kind::Finish);
+    const plan::ItemId line = *selected;
+    lying = {{line, film, Touched::What::Letters, false, at(500, 60)}};
+    HandTool hand;
+    selected.reset();
+    drag(hand, at(505, 60), at(805, 360));
+    EXPECT_EQ(selected, line);
+    EXPECT_FALSE(showing(line).labelAt) << "the first press only selects";
+    drag(hand, at(505, 60), at(805, 360));
+    EXPECT_EQ(showing(line).labelAt, at(800, 360));
+    EXPECT_EQ(captions.back(), "place a label");
+}
+
+TEST_F(Hands, ABlockLiesOnThePaperAndMovesInItsMillimetres) {
+    const plan::ItemId block = placed("order-of-march", 1000, -500);
+    EXPECT_EQ(plan.measure(block)->anchor, plan::Anchor::Paper);
+    EXPECT_EQ(plan.measure(block)->points.front(), at(40, 20));
+    lying = {{block, film, Touched::What::Symbol, false, at(1000, -500)}};
+    HandTool hand;
+    drag(hand, at(1010, -510), at(1260, -760));
+    EXPECT_EQ(plan.measure(block)->points.front(), at(50, 30)) << "10 mm right, 10 mm down";
+    tell(hand, Kind::Nudge, at(0, 7));
+    EXPECT_EQ(plan.measure(block)->points.front(), at(50, 29.5)) << "up is less, on paper";
 }
 
 }  // namespace

@@ -15,8 +15,10 @@
 #include "core/movement/paper_figures.h"
 #include "core/plan/edits.h"
 #include "core/units/number_text.h"
+#include "ui/details/card_figures.h"
 #include "ui/details/faults.h"
 #include "ui/details/grid_entry.h"
+#include "ui/details/token_picture.h"
 
 namespace crosstick::details {
 namespace {
@@ -139,7 +141,7 @@ void Details::rebuild() {
     isRebuilding_ = false;
 }
 
-void Details::addHead(const QString& name, const QString& kind) {
+void Details::addHead(const QString& name, const QString& kind, const measures::Entry* entry) {
     const look::Colours c = look::colours(light_);
     auto* head = new QWidget(body_);
     head->setMinimumHeight(58);
@@ -147,9 +149,15 @@ void Details::addHead(const QString& name, const QString& kind) {
     p.setColor(QPalette::Window, shown_ ? c.wash : c.card);
     head->setPalette(p);
     head->setAutoFillBackground(true);
-    auto* rows = new QVBoxLayout(head);
-    rows->setContentsMargins(12, 8, 12, 8);
+    auto* across = new QHBoxLayout(head);
+    across->setContentsMargins(12, 8, 8, 8);
+    across->setSpacing(6);
+    auto* rows = new QVBoxLayout;
     rows->setSpacing(2);
+    across->addLayout(rows, 1);
+    if (entry != nullptr && faces_) {
+        across->addWidget(new TokenPicture(*entry, *faces_, light_, head));
+    }
     title_ = new QLabel(name, head);
     title_->setFont(look::face(15, look::Weight::Bold));
     title_->setTextFormat(Qt::PlainText);
@@ -285,43 +293,14 @@ void Details::addRoute(const plan::Route& route) {
             return withRoute(plan, id, [&](plan::Route& r) { r.why = typed; });
         });
     values_[why] = [held] { return held() ? held()->why : std::string{}; };
-    numbers_ = smallLabel(numbersOf(id), body_);
-    numbers_->setContentsMargins(12, 6, 12, 0);
-    column_->addWidget(numbers_);
+    addFigures(id);
 }
 
-QString Details::numbersOf(const plan::ItemId& item) const {
-    QStringList lines;
-    if (work_.plan().route(item)) {
-        const auto figures = work_.figures().find(item);
-        if (figures != work_.figures().end()) {
-            lines << tr("%1 legs, map %2 m, ground %3 m")
-                         .arg(figures->second.legs.size())
-                         .arg(figures->second.mapDistance.value(), 0, 'f', 0)
-                         .arg(figures->second.groundDistance.value(), 0, 'f', 0);
-        } else if (const auto fault = work_.figuresFault(item)) {
-            lines << say_(*fault);
-        }
-        return lines.join(QLatin1Char('\n'));
-    }
-    const plan::MeasurePtr measure = work_.plan().measure(item);
-    if (!measure || measure->points.empty() || work_.grid() == nullptr) {
-        return {};
-    }
-    if (measure->points.size() == 1) {
-        const auto onGrid = work_.grid()->onGrid(measure->points.front());
-        if (onGrid) {
-            lines << tr("Exact: %1 m E, %2 m N of the sheet's grid")
-                         .arg(onGrid->easting.value(), 0, 'f', 1)
-                         .arg(onGrid->northing.value(), 0, 'f', 1);
-        }
-        const auto height =
-            work_.heights() != nullptr ? work_.heights()->heightAt(measure->points.front()) : std::optional<Metres>();
-        lines << (height ? tr("height %1 m").arg(height->value(), 0, 'f', 0) : tr("height unknown"));
-    } else {
-        lines << tr("%1 points").arg(measure->points.size());
-    }
-    return lines.join(QLatin1Char('\n'));
+void Details::addFigures(const plan::ItemId& item) {
+    numbers_ = new FiguresList(light_, body_);
+    numbers_->show(cardFigures(work_, item, say_));
+    column_->addSpacing(6);
+    column_->addWidget(numbers_);
 }
 
 /// While something is dragged its numbers follow; the fields are not built anew, so the caret stays where it is.
@@ -346,7 +325,7 @@ void Details::renewValues() {
         }
     }
     if (numbers_ != nullptr) {
-        numbers_->setText(numbersOf(*shown_));
+        numbers_->show(cardFigures(work_, *shown_, say_));
     }
 }
 

@@ -8,6 +8,7 @@
 #include <QScrollArea>
 
 #include "core/measures/catalogue.h"
+#include "ui/details/figures_list.h"
 #include "ui/look/theme.h"
 #include "ui/press/faces.h"
 #include "ui/work/work.h"
@@ -34,6 +35,7 @@ class Details final : public QScrollArea {
     [[nodiscard]] QLineEdit* labelField() const { return labelField_; }
     [[nodiscard]] QLineEdit* gridField() const { return gridField_; }
     [[nodiscard]] QString title() const { return title_->text(); }
+    [[nodiscard]] const FiguresList* figures() const { return numbers_; }
 
   Q_SIGNALS:
     void left();  ///< back to the table
@@ -56,13 +58,13 @@ class Details final : public QScrollArea {
     QLineEdit* labelField_ = nullptr;
     QLineEdit* gridField_ = nullptr;
     QLabel* title_ = nullptr;
-    QLabel* numbers_ = nullptr;
+    FiguresList* numbers_ = nullptr;
     std::optional<plan::ItemId> shown_;
     bool isRebuilding_ = false;
 
     void rebuild();
     void renewValues();
-    void addHead(const QString& name, const QString& kind);
+    void addHead(const QString& name, const QString& kind, const measures::Entry* entry = nullptr);
     QLineEdit* addField(const QString& label, const std::string& value, const std::string& caption, const Take& take);
     [[nodiscard]] static QLabel* smallLabel(const QString& words, QWidget* parent);
     void addMeasure(const plan::Measure& measure);
@@ -83,7 +85,7 @@ class Details final : public QScrollArea {
     void addChoices(const plan::ItemId& id, const QString& label, const char* caption,
                     const std::vector<Choice>& choices);
     void addShownOn(const plan::ItemId& item);
-    [[nodiscard]] QString numbersOf(const plan::ItemId& item) const;
+    void addFigures(const plan::ItemId& item);
     [[nodiscard]] QString gridOf(const plan::Measure& measure) const;
     std::map<QLineEdit*, std::function<std::string()>> values_;
 };

@@ -60,7 +60,7 @@ void Details::addMeasure(const plan::Measure& measure) {
     kind += measure.state == plan::PlaceState::Unplaced  ? tr(", not placed yet")
             : measure.state == plan::PlaceState::Assumed ? tr(", assumed")
                                                          : QString();
-    addHead(text(movement::label(measure)), kind);
+    addHead(text(movement::label(measure)), kind, entry);
     addNames(measure, held);
     if (measure.points.size() <= 1 && measure.anchor == plan::Anchor::Ground) {
         addGrid(measure, held);
@@ -83,9 +83,7 @@ void Details::addMeasure(const plan::Measure& measure) {
         });
     why->setPlaceholderText(tr("one line: what it is for"));
     values_[why] = [held] { return held() ? held()->why : std::string{}; };
-    numbers_ = smallLabel(numbersOf(id), body_);
-    numbers_->setContentsMargins(12, 6, 12, 0);
-    column_->addWidget(numbers_);
+    addFigures(id);
 }
 
 void Details::addNames(const plan::Measure& measure, const Held& held) {

@@ -5,8 +5,8 @@
 #include <QFontDatabase>
 #include <QPalette>
 #include <QString>
-#include <QStyleFactory>
 
+#include "ui/look/ticked_style.h"
 #include "ui/press/own_family.h"
 
 namespace crosstick::look {
@@ -57,8 +57,6 @@ QPushButton:focus { border: 2px solid %9; padding: 4px 11px; }
 QPushButton:checked, QPushButton[main="true"] { background: %2; color: %3; }
 QPushButton:disabled { color: %7; border-style: dotted; }
 QCheckBox { spacing: 8px; color: %2; }
-QCheckBox::indicator { width: 14px; height: 14px; border: 1px solid %5; background: %3; }
-QCheckBox::indicator:checked { background: %2; border: 1px solid %2; }
 QCheckBox:focus { color: %9; }
 QToolTip { background: %3; color: %2; border: 1px solid %5; }
 QTableView { background: %4; alternate-background-color: %11; color: %2; border: none; gridline-color: transparent; }
@@ -121,7 +119,7 @@ QFont face(int pixels, Weight weight) {
 
 void dress(QApplication& application, Light light) {
     const Colours c = colours(light);
-    QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+    QApplication::setStyle(new TickedStyle);
     QApplication::setFont(face(12));
     QApplication::setPalette(paletteOf(c));
     application.setStyleSheet(sheetOf(c));

@@ -83,11 +83,11 @@ void paintOne(QPainter& painter, const FilmOrder& order, const FilmInk& film, co
 QImage FilmWorker::paintedFilms(const FilmOrder& order) {
     const press::Brushes brushes{*faces_, palette(order.theme).pens, press::Letters::AsOutlines,
                                  press::HaloRule::Painted, &letters_};
-    if (ink_.empty()) {
+    if (ink_->empty()) {
         return transparent(order);
     }
-    if (!isStill(below_, order, ink_)) {
-        below_ = {transparent(order), order, {ink_.begin(), ink_.end() - 1}};
+    if (!isStill(below_, order, *ink_)) {
+        below_ = {transparent(order), order, {ink_->begin(), ink_->end() - 1}};
         QPainter painter(&below_.image);
         painter.setRenderHint(QPainter::Antialiasing);
         for (const FilmInk& film : below_.films) {
@@ -97,7 +97,7 @@ QImage FilmWorker::paintedFilms(const FilmOrder& order) {
     QImage image = below_.image.copy();
     QPainter painter(&image);
     painter.setRenderHint(QPainter::Antialiasing);
-    paintOne(painter, order, ink_.back(), brushes, image);
+    paintOne(painter, order, ink_->back(), brushes, image);
     return image;
 }
 
@@ -116,14 +116,15 @@ void FilmWorker::make(const FilmOrder& order) {
             Q_EMIT failed(QString::fromStdString(std::string(ink.error().fault.name)));
             return;
         }
-        ink_ = std::move(*ink);
+        ink_ = std::make_shared<const std::vector<FilmInk>>(std::move(*ink));
         scene_ = order.scene;
     }
     FilmPicture picture;
     picture.number = order.number;
-    picture.ground = inkedGround(ink_);
-    if (!ink_.empty() && !ink_.back().frame.window().isEmpty()) {
-        picture.windowGround = groundOf(ink_.back());
+    picture.films = ink_;
+    picture.ground = inkedGround(*ink_);
+    if (!ink_->empty() && !ink_->back().frame.window().isEmpty()) {
+        picture.windowGround = groundOf(ink_->back());
     }
     if (order.view) {
         picture.view = order.view;

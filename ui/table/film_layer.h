@@ -34,6 +34,7 @@ struct FilmPicture {
     std::optional<GridBox> ground;       ///< of what is inked, while the scene was new
     std::optional<drawing::Box> window;  ///< of the working film, in its millimetres
     std::optional<GridBox> windowGround;
+    std::shared_ptr<const std::vector<FilmInk>> films;  ///< what is painted, the working film last
     int number = 0;
 };
 
@@ -61,7 +62,7 @@ class FilmWorker : public QObject {
     std::optional<press::Faces> faces_;
     std::shared_ptr<const Scene> scene_;
     Inker inker_;
-    std::vector<FilmInk> ink_;
+    std::shared_ptr<const std::vector<FilmInk>> ink_;
     Below below_;
     press::KeptLetters letters_;
 

@@ -33,8 +33,9 @@ std::set<plan::ItemId> changedItems(const Scene& before, const Scene& now, const
 
 /// Does everything on the table lie otherwise than before?
 bool isOtherGround(const Scene& before, const Scene& now, const plan::Difference& difference) {
-    return difference.identity || !difference.registration.isNone() || !difference.sheetOrder.isNone() ||
-           !difference.sheets.empty() || before.plan.planeCrs() != now.plan.planeCrs() || before.angles != now.angles ||
+    return difference.identity || !difference.registration.isNone() || !difference.force.isNone() ||
+           !difference.sheetOrder.isNone() || !difference.sheets.empty() ||
+           before.plan.planeCrs() != now.plan.planeCrs() || before.angles != now.angles ||
            before.plan.heading().gauge != now.plan.heading().gauge;
 }
 

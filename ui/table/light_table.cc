@@ -116,6 +116,7 @@ void LightTable::setTheme(Theme theme) {
     tiles_.close();
     ground_.forget();
     pannedTable_.forget();
+    zoomedTable_.forget();
     if (work_.isOpen()) {
         if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
             tiles_.open(besideFolder(work_.folder(), sheet->path), {sheet->columns, sheet->rows}, theme_);
@@ -251,11 +252,16 @@ std::optional<geodesy::PlanePoint> LightTable::inPlan(QPointF at) const {
     return place ? std::optional(*place) : std::nullopt;
 }
 
-std::optional<Spot> LightTable::spotOf(geodesy::PlanePoint inPlan) const {
+std::optional<geodesy::PlanePoint> LightTable::onGrid(geodesy::PlanePoint inPlan) const {
     if (work_.grid() == nullptr) {
         return std::nullopt;
     }
     const auto place = work_.grid()->onGrid(inPlan);
+    return place ? std::optional(*place) : std::nullopt;
+}
+
+std::optional<Spot> LightTable::spotOf(geodesy::PlanePoint inPlan) const {
+    const auto place = onGrid(inPlan);
     return place ? std::optional(view_.spot(*place)) : std::nullopt;
 }
 
@@ -266,8 +272,12 @@ std::vector<plan::FilmPtr> LightTable::shownFilms() const {
 }
 
 tools::Ground LightTable::ground() const {
-    return {work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), shownFilms(),
-            work_.selected(),  Metres(kReach / view_.zoom().value()),        [this] { return work_.newId(); }};
+    tools::Ground ground{
+        work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), shownFilms(),
+        work_.selected(),  Metres(kReach / view_.zoom().value()),        [this] { return work_.newId(); }};
+    ground.touch = touch();
+    ground.onPaper = [this](geodesy::PlanePoint at) { return onPaper(at); };
+    return ground;
 }
 
 void LightTable::resizeEvent(QResizeEvent* /*event*/) {
@@ -318,17 +328,23 @@ std::vector<QRectF> LightTable::takeArrived() {
     return parts;
 }
 
-/// Ground and films. While the view only slides both are kept as one picture, so that a frame blends no film again.
+/// Ground and films. While the view moves both are kept as one picture, so that a frame blends no film again.
 void LightTable::paintTable(QPainter& painter, const RimFigures& figures, const Palette& colours) {
     const Scaling scaling = moving_ ? Scaling::Nearest : Scaling::Smooth;
     const double ratio = devicePixelRatioF();
-    const std::vector<QRectF> arrived = takeArrived();
     const bool pans = moving_ && ground_.slides(view_, ratio);
+    if (!pans) {
+        pannedTable_.forget();
+    }
+    if (moving_ && !pans) {
+        return paintZooming(painter, ratio, figures, colours);
+    }
+    zoomedTable_.forget();
+    const std::vector<QRectF> arrived = takeArrived();
     ground_.renew(view_, ratio, arrived, scaling, [&](QPainter& ground, const QRectF& part, Scaling how) {
         paintGround(ground, part, how, figures, colours);
     });
     if (!pans) {
-        pannedTable_.forget();
         ground_.lay(painter);
         films_.paint(painter, view_, scaling);
         return;
@@ -342,6 +358,29 @@ void LightTable::paintTable(QPainter& painter, const RimFigures& figures, const 
         films_.paint(table, view_, how);
     });
     pannedTable_.lay(painter);
+}
+
+void LightTable::paintZooming(QPainter& painter, double ratio, const RimFigures& figures, const Palette& colours) {
+    const auto paintPart = [&](QPainter& table, const QRectF& part) {
+        table.save();
+        table.setClipRect(part, Qt::IntersectClip);
+        paintGround(table, part, Scaling::Nearest, figures, colours);
+        table.restore();
+        table.save();
+        table.setClipRect(part, Qt::IntersectClip);
+        films_.paint(table, view_, Scaling::Nearest);
+        table.restore();
+    };
+    if (!zoomedTable_.serves(view_, ratio) || zoomedFilms_ != films_.picture().number) {
+        zoomedFilms_ = films_.picture().number;
+        const Area& area = view_.area();
+        zoomedTable_.take(view_, ratio, [&](QPainter& table) {
+            paintPart(table, QRectF(area.left, area.top, area.width, area.height));
+        });
+    }
+    for (const QRectF& part : zoomedTable_.lay(painter, view_)) {
+        paintPart(painter, part);
+    }
 }
 
 void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
@@ -361,6 +400,8 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
         }
         if (spots.size() > 1) {
             paintHandles(painter, spots, colours);
+        } else if (spots.empty()) {
+            paintHandles(painter, blockCorners(*selected), colours);
         }
         if (!spots.empty()) {
             // The point that keys would move, else the true spot.

@@ -6,6 +6,7 @@
 #include <QWidget>
 
 #include "ui/table/film_layer.h"
+#include "ui/table/held_picture.h"
 #include "ui/table/rim_figures.h"
 #include "ui/table/sliding_image.h"
 #include "ui/table/tile_store.h"
@@ -76,6 +77,8 @@ class LightTable final : public QWidget {
     SlidingImage ground_;
     SlidingImage pannedTable_;  ///< ground and films in one, while the view only slides
     int pannedFilms_ = 0;       ///< the films' picture that is in it
+    HeldPicture zoomedTable_;   ///< ground and films in one, while the view goes nearer or farther
+    int zoomedFilms_ = 0;
     std::vector<TileKey> arrived_;
     QTimer arrivals_;  ///< tiles that come one after the other are painted in one frame
     FilmLayer films_;
@@ -101,10 +104,17 @@ class LightTable final : public QWidget {
     void apply(const tools::Reply& reply);
     void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);
     [[nodiscard]] tools::Ground ground() const;
+    [[nodiscard]] tools::Touch touch() const;
+    [[nodiscard]] const film::Frame* workingFrame() const;
+    [[nodiscard]] std::vector<QPointF> blockCorners(const plan::ItemId& item) const;
+    [[nodiscard]] std::optional<drawing::Point> onPaper(geodesy::PlanePoint inPlan) const;
     [[nodiscard]] std::vector<plan::FilmPtr> shownFilms() const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> inPlan(QPointF at) const;
+    [[nodiscard]] std::optional<geodesy::PlanePoint> onGrid(geodesy::PlanePoint inPlan) const;
     [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
     void paintTable(QPainter& painter, const RimFigures& figures, const Palette& colours);
+    /// Whole frames: at rest, while the view slides, while it goes nearer or farther.
+    void paintZooming(QPainter& painter, double ratio, const RimFigures& figures, const Palette& colours);
     void paintGround(QPainter& painter, const QRectF& part, Scaling scaling, const RimFigures& figures,
                      const Palette& colours);
     [[nodiscard]] std::vector<QRectF> takeArrived();

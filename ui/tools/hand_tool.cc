@@ -1,5 +1,8 @@
 #include "ui/tools/hand_tool.h"
 
+#include "core/measures/catalogue.h"
+#include "core/plan/showings.h"
+
 namespace crosstick::tools {
 namespace {
 
@@ -23,7 +26,72 @@ bool isPoint(const plan::Plan& plan, const plan::ItemId& item) {
     return !plan.route(item) && pointsOf(plan, item) == 1;
 }
 
+/// Words are placed by their letters: those have no other place.
+bool isWords(const plan::Measure& measure) {
+    const measures::Entry* entry = measures::find(measure.kind);
+    return entry != nullptr && entry->shape == measures::Shape::Text;
+}
+
+plan::Anchor lies(const plan::Plan& plan, const plan::ItemId& item) {
+    const plan::MeasurePtr measure = plan.measure(item);
+    return measure ? measure->anchor : plan::Anchor::Ground;
+}
+
+bool isUnit(const plan::Plan& plan, const plan::ItemId& item) {
+    const plan::MeasurePtr measure = plan.measure(item);
+    return measure && measure->kind == "unit";
+}
+
+/// The working film where it shows the thing, else the film that the hand found it on.
+plan::FilmId filmFor(const Touched& touched, const Ground& ground) {
+    const plan::FilmPtr working = ground.plan.film(ground.film);
+    return working && plan::isShownOn(*working, touched.item) ? ground.film : touched.film;
+}
+
 }  // namespace
+
+std::optional<HandTool::Grip> HandTool::gripOn(const Touched& touched, const Event& event, const Ground& ground) {
+    const plan::MeasurePtr measure = ground.plan.measure(touched.item);
+    if (!measure) {
+        return std::nullopt;  // figures of a route stand where its legs are
+    }
+    Grip grip{touched.item, What::Aside, 0, event.at, touched.at, ground.plan, false, filmFor(touched, ground),
+              ground.touch};
+    const bool already = ground.selected == touched.item;
+    if (measure->anchor == plan::Anchor::Paper) {
+        grip.what = What::OnPaper;
+    } else if (touched.what == Touched::What::Letters && !isWords(*measure)) {
+        grip.what = What::Letters;
+        return already ? std::optional(std::move(grip)) : std::nullopt;
+    } else if (measure->points.size() > 1) {
+        grip.what = What::Whole;
+        return already ? std::optional(std::move(grip)) : std::nullopt;
+    } else if (!touched.isAside && !event.second) {
+        grip.what = What::Point;
+        grip.origin = pointOf(ground.plan, touched.item, 0);
+    }
+    return grip;
+}
+
+std::optional<HandTool::Grip> HandTool::gripOn(const Hit& hit, const Event& event, const Ground& ground) {
+    Grip grip{hit.item, What::Whole, 0, event.at, event.at, ground.plan, false, ground.film, ground.touch};
+    const bool already = ground.selected == hit.item;
+    if (hit.vertex && event.second && isPoint(ground.plan, hit.item)) {
+        grip.what = What::Aside;
+    } else if (hit.vertex && (already || isPoint(ground.plan, hit.item))) {
+        grip.what = What::Point;
+        grip.vertex = *hit.vertex;
+        grip.origin = pointOf(ground.plan, hit.item, *hit.vertex);
+    } else if (hit.before && event.second && already) {
+        grip.base = plan::withPointBefore(ground.plan, hit.item, *hit.before, event.at);
+        grip.what = What::Point;
+        grip.vertex = *hit.before;
+        grip.added = true;
+    } else if (!already) {
+        return std::nullopt;  // the first press only selects: nothing is dragged by mistake
+    }
+    return grip;
+}
 
 Reply HandTool::pressed(const Event& event, const Ground& ground) {
     Reply reply;
@@ -31,42 +99,56 @@ Reply HandTool::pressed(const Event& event, const Ground& ground) {
     grip_.reset();
     held_.reset();
     const auto hit = hitAt(ground.plan, ground.shown, ground.selected, event.at, ground.reach);
-    reply.select = hit ? std::optional<plan::ItemId>(hit->item) : std::optional<plan::ItemId>();
-    if (!hit) {
-        return reply;
+    const auto touched = ground.touch && !(hit && hit->vertex) ? ground.touch(event.at, {}) : std::optional<Touched>();
+    if (touched) {
+        reply.select = std::optional(touched->item);
+        grip_ = gripOn(*touched, event, ground);
+    } else if (hit) {
+        reply.select = std::optional(hit->item);
+        grip_ = gripOn(*hit, event, ground);
+        if (grip_ && grip_->added) {
+            reply.draft = grip_->base;
+        }
+    } else {
+        reply.select = std::optional<plan::ItemId>();
     }
-    Grip grip{hit->item, What::Whole, 0, event.at, event.at, ground.plan, false};
-    const bool already = ground.selected == hit->item;
-    if (hit->vertex && event.second && isPoint(ground.plan, hit->item)) {
-        grip.what = What::Aside;
-    } else if (hit->vertex && (already || isPoint(ground.plan, hit->item))) {
-        grip.what = What::Point;
-        grip.vertex = *hit->vertex;
-        grip.origin = pointOf(ground.plan, hit->item, *hit->vertex);
-    } else if (hit->before && event.second && already) {
-        grip.base = plan::withPointBefore(ground.plan, hit->item, *hit->before, event.at);
-        grip.what = What::Point;
-        grip.vertex = *hit->before;
-        grip.added = true;
-        reply.draft = grip.base;
-    } else if (!already) {
-        return reply;  // the first press only selects: nothing is dragged by mistake
-    }
-    grip_ = std::move(grip);
     return reply;
+}
+
+/// A unit over another one stands in its row, anything else where the hand is.
+plan::Plan HandTool::setAside(geodesy::PlanePoint to) const {
+    const auto over = isUnit(grip_->base, grip_->item) && grip_->lay ? grip_->lay(to, grip_->item) : std::nullopt;
+    if (over && over->what == Touched::What::Symbol && isUnit(grip_->base, over->item)) {
+        plan::Plan joined = plan::standingWith(grip_->base, grip_->item, grip_->film, over->item);
+        if (!(joined == grip_->base)) {
+            return joined;
+        }
+    }
+    return plan::setAside(grip_->base, grip_->item, grip_->film,
+                          geodesy::PlanePoint{grip_->origin.easting + (to.easting - grip_->start.easting),
+                                              grip_->origin.northing + (to.northing - grip_->start.northing)});
 }
 
 plan::Plan HandTool::dragged(const Event& event, const Ground& ground) const {
     const Metres east = event.at.easting - grip_->start.easting;
     const Metres north = event.at.northing - grip_->start.northing;
+    const geodesy::PlanePoint to{grip_->origin.easting + east, grip_->origin.northing + north};
     switch (grip_->what) {
         case What::Point:
-            return plan::withPoint(grip_->base, grip_->item, grip_->vertex,
-                                   {grip_->origin.easting + east, grip_->origin.northing + north});
+            return plan::withPoint(grip_->base, grip_->item, grip_->vertex, to);
         case What::Whole:
             return plan::movedBy(grip_->base, grip_->item, east, north);
         case What::Aside:
-            return plan::setAside(grip_->base, grip_->item, ground.film, event.at);
+            return setAside(event.at);
+        case What::Letters:
+            return plan::labelPlaced(grip_->base, grip_->item, grip_->film, to);
+        case What::OnPaper: {
+            const auto from = ground.onPaper ? ground.onPaper(grip_->start) : std::nullopt;
+            const auto at = ground.onPaper ? ground.onPaper(event.at) : std::nullopt;
+            return from && at
+                       ? plan::movedBy(grip_->base, grip_->item, Metres(at->x - from->x), Metres(at->y - from->y))
+                       : grip_->base;
+        }
     }
     return grip_->base;
 }
@@ -77,7 +159,8 @@ Reply HandTool::released(const Event& event, const Ground& ground) {
         return reply;
     }
     if (moved_ || grip_->added) {
-        static constexpr std::string_view kCaptions[] = {"move a point", "move", "set a symbol aside"};
+        static constexpr std::string_view kCaptions[] = {"move a point", "move", "set a symbol aside", "place a label",
+                                                         "move a block"};
         const std::string caption(grip_->added ? "add a point" : kCaptions[static_cast<std::size_t>(grip_->what)]);
         reply.commit = Commit{moved_ ? dragged(event, ground) : grip_->base, caption, false};
     }
@@ -112,6 +195,11 @@ Reply HandTool::keyed(const Event& event, const Ground& ground) {
                 const geodesy::PlanePoint from = pointOf(ground.plan, item, held_->vertex);
                 const geodesy::PlanePoint to{from.easting + event.at.easting, from.northing + event.at.northing};
                 reply.commit = Commit{plan::withPoint(ground.plan, item, held_->vertex, to), "nudge a point", false};
+            } else if (lies(ground.plan, item) == plan::Anchor::Paper) {
+                const auto half = [](Metres by) { return Metres(by.value() > 0 ? 0.5 : by.value() < 0 ? -0.5 : 0.0); };
+                reply.commit =
+                    Commit{plan::movedBy(ground.plan, item, half(event.at.easting), half(-event.at.northing)),
+                           "nudge a block", false};
             } else {
                 reply.commit =
                     Commit{plan::movedBy(ground.plan, item, event.at.easting, event.at.northing), "nudge", false};

@@ -5,10 +5,12 @@
 
 namespace crosstick::tools {
 
-/// The hand: selects, moves a point or a whole thing, puts a new point into a line, sets a symbol aside.
+/// The hand: selects, moves a point or a whole thing, puts a new point into a line, sets symbols and labels aside.
 /// Press on a point of the selected thing and drag: that point moves. Press on the selected line and drag: the whole
 /// moves. With the second key on its line a new point goes in; on a point measure its symbol is set aside on the
-/// working film while the spot stays. By keys: from point to point of the selected thing, nudge it or take it out.
+/// working film while the spot stays. A symbol that stands aside is taken hold of by itself; a unit let go on another
+/// unit joins its row. The letters of what is selected are placed by hand. By keys: from point to point of the selected
+/// thing, nudge it or take it out.
 class HandTool final : public Tool {
   public:
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
@@ -16,7 +18,7 @@ class HandTool final : public Tool {
     [[nodiscard]] bool isBusy() const override { return grip_.has_value() && moved_; }
 
   private:
-    enum class What { Point, Whole, Aside };
+    enum class What { Point, Whole, Aside, Letters, OnPaper };
     struct Grip {
         plan::ItemId item;
         What what = What::Point;
@@ -25,6 +27,8 @@ class HandTool final : public Tool {
         geodesy::PlanePoint origin;  ///< where the point was
         plan::Plan base;             ///< what the drag begins from (with a new point already in it)
         bool added = false;
+        plan::FilmId film = {};  ///< on which a symbol or label is set aside
+        Touch lay = {};          ///< the films as they lay when the hand took hold
     };
     std::optional<Grip> grip_;
     bool moved_ = false;
@@ -34,6 +38,10 @@ class HandTool final : public Tool {
     };
     std::optional<Held> held_;  ///< the point that the keys move
 
+    /// What a hand takes hold of by a symbol or a label.
+    [[nodiscard]] static std::optional<Grip> gripOn(const Touched& touched, const Event& event, const Ground& ground);
+    [[nodiscard]] static std::optional<Grip> gripOn(const Hit& hit, const Event& event, const Ground& ground);
+    [[nodiscard]] plan::Plan setAside(geodesy::PlanePoint to) const;
     [[nodiscard]] Reply keyed(const Event& event, const Ground& ground);
     [[nodiscard]] Reply pressed(const Event& event, const Ground& ground);
     [[nodiscard]] plan::Plan dragged(const Event& event, const Ground& ground) const;

@@ -3,6 +3,8 @@
 namespace crosstick::tools {
 namespace {
 
+constexpr drawing::Point kCorner{5, 5};  ///< where a block lies on a film that has no place yet
+
 std::string lower(std::string_view text) {
     std::string all(text);
     if (!all.empty()) {
@@ -29,6 +31,13 @@ plan::Measure PlaceTool::made(const Ground& ground) const {
     measure.id = ground.newId();
     measure.kind = entry_.kind;
     measure.points = points_;
+    if (entry_.lies == measures::Lies::OnThePaper) {
+        measure.anchor = plan::Anchor::Paper;
+        for (geodesy::PlanePoint& point : measure.points) {
+            const drawing::Point paper = (ground.onPaper ? ground.onPaper(point) : std::nullopt).value_or(kCorner);
+            point = {Metres(paper.x), Metres(paper.y)};
+        }
+    }
     if (entry_.shape == measures::Shape::Text) {
         measure.name = "TEXT";
     } else if (entry_.naming == measures::Naming::Number) {

@@ -18,6 +18,20 @@ struct Event {
     bool second = false;  ///< the key for the other meaning (Shift): a bend instead of a route point, symbol aside
 };
 
+/// A symbol or a label of the films as they lie on the table.
+struct Touched {
+    plan::ItemId item;
+    plan::FilmId film;  ///< the uppermost that it is inked on
+    enum class What { Symbol, Letters };
+    What what = What::Symbol;
+    bool isAside = false;    ///< the symbol stands off its spot
+    geodesy::PlanePoint at;  ///< where the symbol or the middle of the letters stands
+};
+/// What of the films lies at a place, other than one thing.
+using Touch = std::function<std::optional<Touched>(geodesy::PlanePoint at, const plan::ItemId& except)>;
+/// A place in the millimetres of the working film; nothing where it has no window yet.
+using PaperOf = std::function<std::optional<drawing::Point>(geodesy::PlanePoint at)>;
+
 /// What a tool works on, as it is at the moment of the event.
 struct Ground {
     const plan::Plan& plan;  ///< committed
@@ -26,6 +40,8 @@ struct Ground {
     std::optional<plan::ItemId> selected;
     Metres reach;  ///< how far beside a thing still means it: some pixels at the present zoom
     std::function<Uuid()> newId;
+    Touch touch = {};  ///< as the films lie now: a copy goes on telling of them as they lay
+    PaperOf onPaper = {};
 };
 
 struct Commit {

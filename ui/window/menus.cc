@@ -128,6 +128,10 @@ void Window::buildViewMenu(QMenuBar* bar) {
         ledgerHidden_ = !ledgerHidden_;
         arrange();
     });
+    toggle("march", tr("Order of march"), "Ctrl+Shift+O", [this] {
+        marchWanted_ = !marchWanted_;
+        arrange();
+    });
     toggle("bare", tr("Bare table"), "F9", [this] {
         bare_ = !bare_;
         arrange();
@@ -202,18 +206,7 @@ void Window::showThingMenu(const QPoint& at) {
             });
         }
     }
-    if (work_.workingFilm()) {
-        const plan::FilmPtr film = work_.plan().film(*work_.workingFilm());
-        const bool aside = film && std::any_of(film->shows.begin(), film->shows.end(), [this](const auto& showing) {
-                               return showing.item == *work_.selected() && showing.symbolAt.has_value();
-                           });
-        if (aside) {
-            connect(menu.addAction(tr("Symbol back on its spot")), &QAction::triggered, this, [this] {
-                work_.commit(plan::setAside(work_.committed(), *work_.selected(), *work_.workingFilm(), std::nullopt),
-                             "put a symbol back");
-            });
-        }
-    }
+    addPlacings(menu, *work_.selected());
     menu.addSeparator();
     menu.addAction(actions_.at("delete"));
     menu.exec(at);

@@ -80,6 +80,7 @@ void Window::buildParts() {
     desk_ = new QWidget(pages_);
     table_ = new table::LightTable(work_, outside_.share, desk_);
     ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
+    march_ = new march::MarchSill(work_, outside_.say, outside_.share, desk_);
     details_ = new details::Details(work_, outside_.say, outside_.share, desk_);
     auto* rows = new QVBoxLayout(middle);
     rows->setContentsMargins(0, 0, 0, 0);
@@ -96,6 +97,7 @@ void Window::buildParts() {
     down->setSpacing(0);
     down->addWidget(table_, 1);
     down->addWidget(ledger_);
+    down->addWidget(march_);
     across->addLayout(down, 1);
     across->addWidget(details_);
     for (QWidget* page : {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_)}) {
@@ -157,6 +159,8 @@ void Window::connectTable() {
 void Window::connectPages() {
     connect(doing_, &DoingMark::givenUp, this, [this](const QString& what) { say(tr("Given up: %1.").arg(what)); });
     connect(details_, &details::Details::left, this, [this] { table_->setFocus(); });
+    connect(march_, &march::MarchSill::left, this, [this] { table_->setFocus(); });
+    connect(march_, &march::MarchSill::refused, this, [this](const QString& why) { say(why); });
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
     connect(copies_, &copies::Copies::left, this, [this] { showCopies(false); });
     connect(copies_, &copies::Copies::written, this, [this](const QString& words) {
@@ -188,7 +192,14 @@ void Window::connectPages() {
 void Window::arrange() {
     const bool open = work_.isOpen();
     const bool card = open && detailsWanted_ && !bare_;
-    const bool sill = open && !bare_ && !ledgerHidden_ && ledger_->isWanted();
+    const plan::MeasurePtr block = open ? chosenMarch() : nullptr;
+    const bool march = open && !bare_ && (marchWanted_ || block != nullptr);
+    const bool sill = open && !bare_ && !march && !ledgerHidden_ && ledger_->isWanted();
+    if (march) {
+        const auto name = block ? block->fields.find("column") : decltype(block->fields.end()){};
+        march_->show(block && name != block->fields.end() ? name->second : std::string{});
+    }
+    march_->setVisible(march);
     ledger_->renew();
     ledger_->setVisible(sill);
     ledger_->setFolded(card);
@@ -197,15 +208,20 @@ void Window::arrange() {
     renewHead();
 }
 
+plan::MeasurePtr Window::chosenMarch() const {
+    const plan::MeasurePtr measure = work_.selected() ? work_.plan().measure(*work_.selected()) : nullptr;
+    return measure && measure->kind == "order-of-march" ? measure : nullptr;
+}
+
 void Window::renewHead() {
     const bool open = work_.isOpen();
     setWindowTitle(open ? text(work_.plan().heading().name) + QStringLiteral("[*] \u2013 Crosstick") : tr("Crosstick"));
     setWindowModified(open && work_.isChanged());
     const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
     for (const char* name :
-         {"save",      "save-as",       "copies",    "films-pdf", "close",     "fit",       "whole-sheet",
-          "true-size", "route",         "alternate", "new-film",  "new-phase", "ticks",     "ticks-at",
-          "window-at", "ticks-by-hand", "north-up",  "page-up",   "march-up",  "turn-left", "turn-right"}) {
+         {"save",     "save-as",   "copies",   "films-pdf", "close",      "fit",      "whole-sheet", "true-size",
+          "route",    "alternate", "new-film", "new-phase", "ticks",      "ticks-at", "window-at",   "ticks-by-hand",
+          "north-up", "page-up",   "march-up", "turn-left", "turn-right", "march"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();
@@ -220,6 +236,7 @@ void Window::renewHead() {
     }
     actions_.at("details")->setChecked(detailsWanted_);
     actions_.at("ledger")->setChecked(!ledgerHidden_);
+    actions_.at("march")->setChecked(marchWanted_);
     actions_.at("bare")->setChecked(bare_);
     actions_.at("night")->setChecked(light_ == look::Light::Night);
     actions_.at("mils")->setChecked(work_.angles() == geodesy::AngleUnit::Mils);
@@ -241,6 +258,7 @@ void Window::setLight(look::Light light) {
     doing_->setLight(light);
     rail_->setLight(light);
     ledger_->setLight(light);
+    march_->setLight(light);
     details_->setLight(light);
     copies_->setLight(light);
     start_->setLight(light);

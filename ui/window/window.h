@@ -11,6 +11,7 @@
 #include "ui/details/details.h"
 #include "ui/ledger/ledger.h"
 #include "ui/look/theme.h"
+#include "ui/march/march_sill.h"
 #include "ui/phases/rail.h"
 #include "ui/start/start_page.h"
 #include "ui/table/light_table.h"
@@ -73,7 +74,7 @@ class Window final : public QMainWindow {
     std::unique_ptr<QSettings> settings_;
     work::Work work_;
     look::Light light_ = look::Light::Day;
-    bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false;
+    bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false;
     QWidget* head_;
     phases::Rail* rail_;
     QStackedWidget* pages_;
@@ -81,6 +82,7 @@ class Window final : public QMainWindow {
     QWidget* desk_;
     table::LightTable* table_;
     ledger::Ledger* ledger_;
+    march::MarchSill* march_;
     details::Details* details_;
     copies::Copies* copies_;
     Notices* notices_ = nullptr;
@@ -101,6 +103,8 @@ class Window final : public QMainWindow {
     void connectTable();
     void connectPages();
     void arrange();
+    /// The block of an order of march that is chosen; null where something else is, or nothing.
+    [[nodiscard]] plan::MeasurePtr chosenMarch() const;
     void renewHead();
     void renewRecent();
 
@@ -115,6 +119,10 @@ class Window final : public QMainWindow {
     void buildMakeMenu(QMenuBar* bar);
     void showThingMenu(const QPoint& at);
     void showFilmMenu(const plan::FilmId& film, const QPoint& at);
+    /// How a thing lies on the working film: its symbol and label back in their places, its row, its extension line.
+    void addPlacings(QMenu& menu, const plan::ItemId& item);
+    void addRows(QMenu& menu, const plan::Film& film, const plan::Measure& unit);
+    void addEnds(QMenu& menu, const plan::Film& film, const plan::Showing& showing);
     void fillFilmMenu(QMenu& menu, const plan::FilmId& film);
 
     // How plans come and are kept (plans.cc).

@@ -1,0 +1,65 @@
+#pragma once
+
+#include <functional>
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QTableView>
+#include <QToolButton>
+#include <QWidget>
+
+#include "ui/look/theme.h"
+#include "ui/march/column_model.h"
+#include "ui/press/faces.h"
+
+namespace crosstick::march {
+
+/// The sill with a column: at the left what holds for all of it, then a row an element, to be typed over, and the
+/// buttons that add, move and take out.
+class MarchSill final : public QWidget {
+    Q_OBJECT
+
+  public:
+    static constexpr int kHeight = 204;
+
+    /// @param share  with the faces that symbols are lettered in
+    MarchSill(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
+              QWidget* parent = nullptr);
+
+    void setLight(look::Light light);
+    /// The column that a block shows; the first for no name.
+    void show(const std::string& column);
+    void renew();
+    [[nodiscard]] ColumnModel& model() { return model_; }
+
+  Q_SIGNALS:
+    void refused(const QString& why);
+    void left();  ///< back to the table
+
+  protected:
+    void paintEvent(QPaintEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+
+  private:
+    work::Work& work_;
+    std::function<QString(const Error&)> say_;
+    std::optional<press::Faces> faces_;
+    look::Light light_ = look::Light::Day;
+    ColumnModel model_;
+    QTableView* table_;
+    QWidget* facts_;
+    QLineEdit *name_, *files_, *apart_, *interval_;
+    QLabel* sum_;
+    QToolButton *add_, *up_, *down_, *out_;
+
+    void buildTable();
+    void buildFacts();
+    [[nodiscard]] QWidget* buttons();
+    QLineEdit* field(const QString& words, const QString& whole);
+    using Takes = Result<void> (ColumnModel::*)(const QString&);
+    void take(QLineEdit* field, Takes takes);
+    void choose(int row);
+    void renewFacts();
+};
+
+}  // namespace crosstick::march

@@ -1,0 +1,63 @@
+// What of the painted films lies under the hand.
+#include "ui/table/light_table.h"
+#include "ui/table/touch.h"
+
+namespace crosstick::table {
+namespace {
+
+constexpr double kBeside = 3;  ///< pixels beside a symbol or a label that still mean it
+
+}  // namespace
+
+/// Tells of the films as they are painted now, however they are painted later.
+tools::Touch LightTable::touch() const {
+    using Answer = std::optional<tools::Touched>;
+    const Metres beside(kBeside / view_.zoom().value());
+    return
+        [this, beside, films = films_.picture().films](geodesy::PlanePoint at, const plan::ItemId& except) -> Answer {
+            const auto place = films ? onGrid(at) : std::nullopt;
+            const auto lying = place ? lyingAt(*films, *place, except, beside) : std::nullopt;
+            const auto stands = lying ? work_.grid()->inPlan(lying->at) : Result<geodesy::PlanePoint>();
+            if (!lying || !stands) {
+                return std::nullopt;
+            }
+            const auto what = lying->what == symbols::Part::What::Letters ? tools::Touched::What::Letters
+                                                                          : tools::Touched::What::Symbol;
+            return tools::Touched{lying->item, lying->film, what, lying->isAside, *stands};
+        };
+}
+
+/// The frame of the working film, as it is painted.
+const film::Frame* LightTable::workingFrame() const {
+    const auto& films = films_.picture().films;
+    return films && !films->empty() ? &films->back().frame : nullptr;
+}
+
+std::optional<drawing::Point> LightTable::onPaper(geodesy::PlanePoint inPlan) const {
+    const film::Frame* frame = workingFrame();
+    const auto place = frame != nullptr ? onGrid(inPlan) : std::nullopt;
+    return place ? std::optional(frame->gridToFilm(*place)) : std::nullopt;
+}
+
+/// Corners of a block that lies on the paper, on the table.
+std::vector<QPointF> LightTable::blockCorners(const plan::ItemId& item) const {
+    const plan::MeasurePtr measure = work_.plan().measure(item);
+    std::vector<QPointF> corners;
+    if (!measure || measure->anchor != plan::Anchor::Paper || !films_.picture().films) {
+        return corners;
+    }
+    for (const FilmInk& film : *films_.picture().films) {
+        for (const std::size_t n : film.shown) {
+            const symbols::EngravedItem& inked = film.engraved->items[n];
+            if (inked.item == item && !inked.parts.empty()) {
+                for (const drawing::Point corner : inked.parts.front().box.corners()) {
+                    const Spot spot = view_.spot(film.frame.filmToGrid(corner));
+                    corners.emplace_back(spot.x, spot.y);
+                }
+            }
+        }
+    }
+    return corners;
+}
+
+}  // namespace crosstick::table
