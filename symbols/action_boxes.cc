@@ -99,9 +99,11 @@ bool runsThrough(const BoxShape& shape, Point tip, Point spot) {
     return false;
 }
 
-bool legsLeaveNorth(const std::vector<Vector>& legs) {
-    constexpr double kNear = 40 * std::numbers::pi / 180;
-    return clearOf({0, -1}, legs) < kNear;
+/// Does a leg leave so near to north that it would run along the box or through it?
+bool legsLeaveNorth(const std::vector<Vector>& legs, const BoxShape& shape) {
+    constexpr double kBeside = 0.8;
+    const Point shoulder = shape.outline[1];
+    return clearOf({0, -1}, legs) < std::atan2(std::abs(shoulder.x) + kBeside, -shoulder.y);
 }
 
 /// Where a tip may be set aside to: directions in the order of liking, and how far.
@@ -258,7 +260,7 @@ void placeActionBox(Desk& desk, Subject& subject) {
     }
     const Footprint here = footprint(shape, content, spot, desk.gauge().letters);
     const bool ownPlace =
-        fits(desk, here) && !legsLeaveNorth(legs) && !desk.taken().coversSpot(here.box, spot, subject.order);
+        fits(desk, here) && !legsLeaveNorth(legs, shape) && !desk.taken().coversSpot(here.box, spot, subject.order);
     if (ownPlace && crossings(desk, shape, here, subject.order) == 0) {
         drawBox(desk, subject, shape, content, spot);
         return;

@@ -31,9 +31,10 @@ void placeHatched(Desk& desk, Subject& subject, const std::vector<drawing::Hatch
     if (box) {
         clear.push_back(box->grown(kRoundLetters));
     }
+    const Points ring = insideRing(subject, edge.points);
     std::vector<drawing::Polyline> lines;
     for (const drawing::Hatching& hatching : hatchings) {
-        for (drawing::Polyline& line : drawing::hatched(edge.points, hatching, clear)) {
+        for (drawing::Polyline& line : drawing::hatched(ring, hatching, clear)) {
             lines.push_back(std::move(line));
         }
     }
@@ -72,7 +73,7 @@ void placeBattlePosition(Desk& desk, Subject& subject) {
             const Point mark = (path.at(s - half) + path.at(s + half)) * 0.5;
             const TurnedBox box{mark, 2 * half - 2, e, drawing::readable(path.chord(s, 2 * half))};
             if (s - half > 0 && s + half < path.length() && desk.fits(box)) {
-                Pencil ink = desk.inkOf(subject);
+                Pencil ink = desk.inkOf(subject).single();
                 drawEchelon(ink, *echelon, mark, path.chord(s, 2 * half), e);
                 desk.take(subject, box);
                 gaps.push_back({s - half, s + half});
@@ -107,7 +108,7 @@ void placeDangerArea(Desk& desk, Subject& subject) {
     if (edge.closed) {
         constexpr double kTick = 1.5;
         constexpr double kPitch = 3.0;
-        inkThin(desk, subject, drawing::combed(edge.points, kTick, kPitch));
+        inkThin(desk, subject, drawing::combed(insideRing(subject, edge.points), kTick, kPitch));
     }
 }
 

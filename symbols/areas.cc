@@ -171,6 +171,19 @@ drawing::Polyline edgeOf(const Points& points) {
 
 }  // namespace
 
+namespace {
+
+/// +1 where left of travel is inside the ring, else -1.
+double insideOf(const Points& ring) {
+    double twice = 0;
+    for (std::size_t n = 0; n < ring.size(); ++n) {
+        twice += drawing::cross(ring[n], ring[(n + 1) % ring.size()]);
+    }
+    return twice > 0 ? -1 : 1;
+}
+
+}  // namespace
+
 bool holds(const Points& ring, const TurnedBox& box) {
     for (const Point corner : box.corners()) {
         if (!contains(ring, corner)) {
@@ -227,7 +240,23 @@ void inkEdge(Desk& desk, Subject& subject, const drawing::Polyline& edge, const 
             }
         }
     }
-    desk.inkOf(subject).lines(std::move(ink), desk.gauge().pen);
+    Pencil pencil = desk.inkOf(subject);
+    if (!subject.manner.doubled || !edge.closed) {
+        pencil.lines(std::move(ink), desk.gauge().pen);
+        return;
+    }
+    // The outer stroke is the edge, the second runs inside it: the area is as large as it is.
+    std::vector<drawing::Polyline> both;
+    const double inward = insideOf(edge.points) * kDoubleApart;
+    for (drawing::Polyline& piece : ink) {
+        both.push_back({drawing::offset(piece.points, inward, piece.closed), piece.closed});
+        both.push_back(std::move(piece));
+    }
+    pencil.single().lines(std::move(both), desk.gauge().thin());
+}
+
+Points insideRing(const Subject& subject, const Points& ring) {
+    return subject.manner.doubled ? drawing::offset(ring, insideOf(ring) * kDoubleApart, true) : ring;
 }
 
 std::optional<TurnedBox> nameArea(Desk& desk, Subject& subject, const drawing::Polyline& edge,

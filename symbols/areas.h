@@ -10,6 +10,8 @@ void placeArea(Desk& desk, Subject& subject);
 
 /// The edge of an area in the order and form it is drawn in, made the subject's points.
 [[nodiscard]] drawing::Polyline areaEdge(Subject& subject);
+/// The ring that hatching and combs keep to: the edge, or its inner stroke where that is doubled.
+[[nodiscard]] Points insideRing(const Subject& subject, const Points& ring);
 /// Inked in the manner's pattern.
 /// @param gaps  stretches of the edge left out, from its western point on
 void inkEdge(Desk& desk, Subject& subject, const drawing::Polyline& edge,

@@ -41,10 +41,13 @@ ShaftEnd outlinedHead(Pencil& pencil, Point tip, Vector u, double line) {
     const Vector right = arm(u, -kOpenHalf);
     const double outerArm = k * kOuterArm;
     const double innerArm = k * (kOuterArm - kThick / std::tan(kOpenHalf));
-    pencil.outline({outer, outer + left * outerArm, inner + left * innerArm, inner, inner + right * innerArm,
-                    outer + right * outerArm},
-                   drawing::Join::Miter, Second::Inside);
-    return {inner};
+    // One whole contour, whoever's it is: its arms leave no room for a second one, and dashes of two edges so near each
+    // other would run into a blot. The shaft says the rest, both its strokes ending on the inner V.
+    pencil.single().lines({{{outer, outer + left * outerArm, inner + left * innerArm, inner, inner + right * innerArm,
+                             outer + right * outerArm},
+                            true}},
+                          2 * pencil.halfPen());
+    return {inner - u * (pencil.toStroke() / std::tan(kOpenHalf))};
 }
 
 ShaftEnd filledHead(Pencil& pencil, Point tip, Vector u) {

@@ -51,7 +51,8 @@ struct HollowArrow {
 };
 
 /// Nothing where a line is too short for a hollow arrow of the least width.
-std::optional<HollowArrow> hollowArrow(const drawing::Path& path, double width, double halfPen) {
+/// @param halfInk  half of what a line's ink covers across
+std::optional<HollowArrow> hollowArrow(const drawing::Path& path, double width, double halfInk) {
     constexpr double kLeast = 3.4;
     double b = width;
     if (path.length() < 1.3 * b + 4) {
@@ -65,8 +66,8 @@ std::optional<HollowArrow> hollowArrow(const drawing::Path& path, double width, 
     HollowArrow arrow;
     arrow.width = b;
     arrow.u = drawing::unit(path.at(path.length()) - path.at(body));
-    // The head's outer edges meet at the tip: their vertex stands back by the mitre of half the pen.
-    arrow.tip = path.at(path.length()) - arrow.u * (halfPen / std::sin(std::atan2(b, head)));
+    // The head's outer edges meet at the tip: their vertex stands back by the mitre of half the ink.
+    arrow.tip = path.at(path.length()) - arrow.u * (halfInk / std::sin(std::atan2(b, head)));
     const Point base = path.at(body);
     const Vector n = drawing::leftOf(arrow.u);
     arrow.leftBarb = base + n * b;
@@ -123,7 +124,7 @@ double widthOf(const plan::Measure& measure) {
 /// An axis of any width: hollow, or where it is too short a plain arrow with its name beside.
 std::optional<HollowArrow> placeHollow(Desk& desk, Subject& subject) {
     const drawing::Path path(subject.points);
-    auto arrow = hollowArrow(path, widthOf(*subject.measure), desk.inkOf(subject).halfPen());
+    auto arrow = hollowArrow(path, widthOf(*subject.measure), desk.inkOf(subject).halfInk());
     if (!arrow) {
         placeAttack(desk, subject);
         return std::nullopt;
@@ -185,11 +186,12 @@ void placeMainAxis(Desk& desk, Subject& subject) {
         // A chevron inside the head, from side to side of the body.
         const Vector n = drawing::leftOf(arrow->u);
         const Point base = (arrow->leftBarb + arrow->rightBarb) * 0.5;
-        const double half = arrow->width / 2;
+        Pencil ink = desk.inkOf(subject);
+        const double half = arrow->width / 2 - ink.toStroke();  // to the body's near strokes
         // Parallel to the head's edges: as steep as they are.
         const Point apex = base + arrow->u * (half * 1.3);
-        Pencil ink = desk.inkOf(subject);
-        inkSign(ink, {base + n * half, apex, base - n * half});
+        Pencil single = ink.single();
+        inkSign(single, {base + n * half, apex, base - n * half});
     }
 }
 
@@ -207,7 +209,7 @@ void placeCorridor(Desk& desk, Subject& subject) {
     Pencil ink = desk.inkOf(subject);
     Points outline = drawing::offset(middle, b / 2);
     outline.back() = path.at(body) + n * (b / 2);
-    outline.push_back(path.at(path.length()) - u * (desk.gauge().thin() / 2 * std::numbers::sqrt2));
+    outline.push_back(path.at(path.length()) - u * ((desk.gauge().thin() / 2 + ink.toStroke()) * std::numbers::sqrt2));
     Points right = drawing::offset(middle, -b / 2);
     right.back() = path.at(body) - n * (b / 2);
     outline.insert(outline.end(), right.rbegin(), right.rend());
@@ -247,11 +249,12 @@ void placeAmbush(Desk& desk, Subject& subject) {
         for (int n = 0; n < 6; ++n) {
             const double s = path.length() * (n + 0.5) / 6;
             const Vector out = drawing::unit(path.at(s) - centre);
-            ticks.push_back({{path.at(s), path.at(s) + out * 1.6}, false});
+            ticks.push_back({{path.at(s) + out * ink.toStroke(), path.at(s) + out * 1.6}, false});
         }
-        ink.lines(std::move(ticks), desk.gauge().pen);
+        ink.single().lines(std::move(ticks), desk.gauge().pen);
     }
-    const Point from = span > 0.05 ? middle + away * sag : middle;
+    const Point arcMiddle = span > 0.05 ? middle + away * sag : middle;
+    const Point from = arcMiddle - away * ink.toStroke();
     if (const double far = drawing::length(p[2] - from); far >= 0.05) {
         const Vector u = drawing::unit(p[2] - from);
         const ShaftEnd end = openHead(ink, p[2], u, std::clamp(far / 1.5, 1.6, 0.5 * desk.gauge().symbol));
@@ -263,7 +266,7 @@ void placeAmbush(Desk& desk, Subject& subject) {
     const Degrees angle = drawing::readable(along);
     std::vector<Desk::Place> places;
     for (const double far : {1.6 + 0.9 + label.height() / 2, 6.0, 9.0}) {
-        places.push_back({from + away * far, angle});
+        places.push_back({arcMiddle + away * far, angle});
     }
     places.push_back({p[1] + along * (2 + label.width() / 2), angle});
     places.push_back({p[0] - along * (2 + label.width() / 2), angle});

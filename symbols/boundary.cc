@@ -176,7 +176,7 @@ void placeBoundary(Desk& desk, Subject& subject) {
             const drawing::Stretch gap{place->s - width / 2 - 1, place->s + width / 2 + 1};
             if (names.mark) {
                 gaps.push_back(gap);
-                Pencil pencil = desk.inkOf(subject);
+                Pencil pencil = desk.inkOf(subject).single();
                 const Point mark = (path.at(gap.from) + path.at(gap.to)) * 0.5;
                 const Vector u = path.chord(place->s, gap.length());
                 drawEchelon(pencil, *names.mark, mark, u, e);

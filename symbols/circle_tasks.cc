@@ -15,6 +15,7 @@ namespace {
 constexpr double kLetter = 2.5;
 constexpr double kHalfGap = 2.6;
 constexpr double kLeastRadius = 5;
+constexpr double kFromHead = 4.0;  ///< of ticks and teeth
 
 enum class Ends { Plain, ArrowsAhead };
 
@@ -98,19 +99,27 @@ std::optional<Circle> placeCircle(Desk& desk, Subject& subject, End end) {
     return circle;
 }
 
-/// Places along the circle at about a pitch, clear of letter and head.
-std::vector<double> placesRound(const drawing::Path& path, double pitch) {
+/// Places along the circle at about a pitch, the first half a pitch in, 4.0 clear of the head and 2.0 of the letter's
+/// gap.
+/// @param half  half of what stands on a place covers along the circle  @param head  length of the head
+std::vector<double> placesRound(const drawing::Path& path, double pitch, double half, double head) {
     constexpr double kFromLetter = 2.0 + 2.2;
-    constexpr double kFromHead = 4.0;
     std::vector<double> places;
-    const auto count = std::max(1L, std::lround((path.length() - 1 - kFromHead) / pitch));
-    for (long n = 0; n <= count; ++n) {
-        const double s = 1 + (path.length() - 1 - kFromHead) * static_cast<double>(n) / static_cast<double>(count);
-        if (std::abs(s - path.length() / 2) > kFromLetter) {
+    const double from = pitch / 2;
+    const double to = path.length() - head - kFromHead - half;
+    const auto count = std::max(1L, std::lround((to - from) / pitch));
+    for (long n = 0; n <= count && to > from; ++n) {
+        const double s = from + (to - from) * static_cast<double>(n) / static_cast<double>(count);
+        if (std::abs(s - path.length() / 2) > kFromLetter + half) {
             places.push_back(s);
         }
     }
     return places;
+}
+
+/// How long an open head of a task is.
+double headLength(const drawing::Gauge& gauge) {
+    return 0.5 * gauge.symbol * std::cos(std::numbers::pi / 6);
 }
 
 }  // namespace
@@ -135,13 +144,31 @@ void placeOccupy(Desk& desk, Subject& subject) {
 void placeRetain(Desk& desk, Subject& subject) {
     constexpr double kTick = 2.0;
     constexpr double kPitch = 3.0;
+    const std::size_t before = subject.ink.marks.size();
     if (const auto circle = placeCircle(desk, subject, End::Head)) {
         const drawing::Path path(circle->arc);
-        std::vector<drawing::Polyline> ticks;
-        for (const double s : placesRound(path, kPitch)) {
-            ticks.push_back({{path.at(s), path.at(s) + drawing::unit(path.at(s) - circle->centre) * kTick}, false});
+        Pencil ink = desk.inkOf(subject);
+        const double head = headLength(desk.gauge());
+        Points feet;
+        if (subject.manner.standing == Standing::Planned) {  // on the dashes: beside one a tick belongs to nothing
+            for (std::size_t n = before + 1; n < subject.ink.marks.size(); ++n) {
+                for (const DashMiddle& dash : dashMiddles(subject.ink.marks[n], subject.manner)) {
+                    if (drawing::length(dash.at - circle->arc.back()) > head + kFromHead) {
+                        feet.push_back(dash.at);
+                    }
+                }
+            }
+        } else {
+            for (const double s : placesRound(path, kPitch, desk.gauge().pen / 2, head)) {
+                feet.push_back(path.at(s));
+            }
         }
-        desk.inkOf(subject).lines(std::move(ticks), desk.gauge().pen);
+        std::vector<drawing::Polyline> ticks;
+        for (const Point foot : feet) {
+            const Vector out = drawing::unit(foot - circle->centre);
+            ticks.push_back({{foot + out * ink.toStroke(), foot + out * kTick}, false});
+        }
+        ink.single().lines(std::move(ticks), desk.gauge().pen);
     }
 }
 
@@ -152,13 +179,15 @@ void placeIsolate(Desk& desk, Subject& subject) {
     if (const auto circle = placeCircle(desk, subject, End::Head)) {
         const drawing::Path path(circle->arc);
         std::vector<drawing::Polyline> teeth;
-        for (const double s : placesRound(path, kPitch)) {
-            const Point a = path.at(s - kBase / 2);
-            const Point b = path.at(s + kBase / 2);
+        Pencil ink = desk.inkOf(subject);
+        for (const double s : placesRound(path, kPitch, kBase / 2, headLength(desk.gauge()))) {
             const Point foot = path.at(s);
-            teeth.push_back({{a, foot - drawing::unit(foot - circle->centre) * kHigh, b}, false});
+            const Vector in = drawing::unit(circle->centre - foot);
+            const Vector onStroke = in * ink.toStroke();
+            teeth.push_back(
+                {{path.at(s - kBase / 2) + onStroke, foot + in * kHigh, path.at(s + kBase / 2) + onStroke}, false});
         }
-        desk.inkOf(subject).lines(std::move(teeth), desk.gauge().pen);
+        ink.single().lines(std::move(teeth), desk.gauge().pen);
     }
 }
 

@@ -12,6 +12,7 @@ namespace {
 
 constexpr double kTaskLetter = 2.5;
 constexpr double kClear = 0.8;
+constexpr double kLeastPiece = 1.0;
 
 std::string_view abbreviationOf(const plan::Measure& measure) {
     const measures::Entry* entry = measures::find(measure.kind);
@@ -41,8 +42,29 @@ void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, c
         return;
     }
     desk.write(subject, label, path.at(s), Degrees(0));
-    inkSign(ink, path.between(0, s - half));
-    inkSign(ink, path.between(s + half, path.length()));
+    for (const auto& [from, to] : {std::pair{0.0, s - half}, std::pair{s + half, path.length()}}) {
+        if (to - from >= kLeastPiece) {  // less is a crumb beside the letter
+            inkSign(ink, path.between(from, to));
+        }
+    }
+}
+
+std::vector<DashMiddle> dashMiddles(const drawing::Mark& line, const Manner& manner) {
+    constexpr double kLeastDash = 1.2;
+    constexpr double kStraight = 0.5;  // radians
+    std::vector<DashMiddle> middles;
+    const auto* stroke = std::get_if<drawing::Stroke>(&line);
+    const std::size_t step = manner.doubled ? 2 : 1;
+    for (std::size_t n = 0; stroke != nullptr && n + step <= stroke->pieces.size(); n += step) {
+        const drawing::Path dash(stroke->pieces[n].points);
+        const drawing::Path other(stroke->pieces[n + step - 1].points);
+        const double length = dash.length();
+        if (length >= kLeastDash && dash.turning(0, length) < kStraight) {
+            middles.push_back({(dash.at(length / 2) + other.at(other.length() / 2)) * 0.5,
+                               drawing::unit(dash.chord(length / 2, length))});
+        }
+    }
+    return middles;
 }
 
 Points cutBack(Points shaft, Point end, Vector u) {

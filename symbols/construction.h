@@ -13,6 +13,14 @@ void inkSign(Pencil& pencil, const Points& points);
 /// room.
 void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, const std::string& letter);
 
+/// The middle of a dash, between its strokes where it is doubled, and where it runs.
+struct DashMiddle {
+    Point at;
+    Vector along;
+};
+/// Of the dashes of a line that are long and straight enough to carry a tick.
+[[nodiscard]] std::vector<DashMiddle> dashMiddles(const drawing::Mark& line, const Manner& manner);
+
 /// Where a line of a sign ends at an arrow head: points whose last are cut back to the shaft's end.
 [[nodiscard]] Points cutBack(Points shaft, Point end, Vector u);
 

@@ -40,7 +40,7 @@ void fireArrow(Pencil& pencil, Point from, Point tip, Vector back, double arms) 
     const Vector u = far < 0.05 ? back * -1 : drawing::unit(tip - from);
     const ShaftEnd end = openHead(pencil, tip, u, arms);
     if (far >= 4) {
-        inkSign(pencil, {from, end.at});
+        inkSign(pencil, {from + u * pencil.toStroke(), end.at});
     }
 }
 
@@ -50,6 +50,9 @@ std::vector<Desk::Place> placesAtBar(Point left, Point right, Vector back, doubl
     const Point middle = (left + right) * 0.5;
     const Degrees angle = drawing::readable(bar);
     const double beyond = drawing::length(right - left) / 2 + bend + 0.9 + label.width() / 2;
+    if (drawing::length(right - left) < label.width() + 2) {  // beyond a bend: between them there is no room
+        return {{middle + bar * beyond, angle}, {middle - bar * beyond, angle}, {middle + back * 6, Degrees(0)}};
+    }
     return {{middle + back * 2.6, angle},
             {middle + back * (bend * kDiagonal + 0.9 + label.height() / 2), angle},
             {middle + bar * beyond, angle},

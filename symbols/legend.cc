@@ -52,10 +52,11 @@ int rankOf(measures::Shape shape) {
                                              : 3;
 }
 
-/// Free text explains itself.
+/// Free text and blocks explain themselves.
 bool isExplained(const measures::Entry& entry, LegendExtent extent) {
     return entry.legend == measures::Legend::Explain ||
-           (extent == LegendExtent::Everything && entry.shape != measures::Shape::Text);
+           (extent == LegendExtent::Everything && entry.shape != measures::Shape::Text &&
+            entry.lies == measures::Lies::OnTheGround);
 }
 
 void addMeasures(std::vector<LegendRow>& rows, const Engraving& engraving, LegendExtent extent) {

@@ -142,7 +142,25 @@ void placeFrontLine(Desk& desk, Subject& subject) {
             pieces.push_back({std::move(row), false});
         }
     }
-    desk.inkOf(subject).lines(std::move(pieces), desk.gauge().pen, drawing::Join::Round);
+    Pencil pencil = desk.inkOf(subject);
+    if (!subject.manner.doubled) {
+        pencil.lines(std::move(pieces), desk.gauge().pen, drawing::Join::Round);
+        return;
+    }
+    // A second row of smaller half circles inside the first: parallels of the first would run into each other.
+    std::vector<drawing::Polyline> both;
+    for (std::size_t n = 1; n < stations.size(); ++n) {
+        if (!isInGap(stations[n - 1], stations[n], gaps)) {
+            const Point a = path.at(stations[n - 1]);
+            const Point b = path.at(stations[n]);
+            const Vector in = drawing::unit(b - a) * std::min(kDoubleApart, drawing::length(b - a) / 4);
+            Points inner;
+            addHalfCircle(inner, a + in, b - in, side);
+            both.push_back({std::move(inner), false});
+        }
+    }
+    both.insert(both.end(), std::make_move_iterator(pieces.begin()), std::make_move_iterator(pieces.end()));
+    pencil.single().lines(std::move(both), desk.gauge().thin(), drawing::Join::Round);
 }
 
 void placeObstacleLine(Desk& desk, Subject& subject) {
@@ -154,6 +172,7 @@ void placeObstacleLine(Desk& desk, Subject& subject) {
     const auto gaps =
         letterEnds(desk, subject, path, lineRows(*subject.measure), kHigh + desk.inkOf(subject).halfInk());
     std::vector<drawing::Polyline> ink;
+    Pencil pencil = desk.inkOf(subject);
     for (const Run& one : runsOf(path)) {
         const auto setBack = [side](double turn) {
             return closesToward(turn, side) ? kHigh * std::tan(std::abs(turn) / 2) + 0.2 : 0;
@@ -172,12 +191,13 @@ void placeObstacleLine(Desk& desk, Subject& subject) {
             }
             const Point a = path.at(s);
             const Point b = path.at(s + kBase);
-            const Point apex = (a + b) * 0.5 + drawing::leftOf(drawing::unit(b - a)) * (side * kHigh);
-            ink.push_back({{a, apex, b}, false});
+            const Vector out = drawing::leftOf(drawing::unit(b - a)) * side;
+            const Vector onStroke = out * pencil.toStroke();
+            ink.push_back({{a + onStroke, (a + b) * 0.5 + out * kHigh, b + onStroke}, false});
         }
     }
     drawLine(desk, subject, path, gaps);
-    desk.inkOf(subject).lines(std::move(ink), desk.gauge().pen);
+    pencil.single().lines(std::move(ink), desk.gauge().pen);
 }
 
 void placeDangerLine(Desk& desk, Subject& subject) {
@@ -187,15 +207,26 @@ void placeDangerLine(Desk& desk, Subject& subject) {
     const auto gaps = letterEnds(desk, subject, path, lineRows(*subject.measure), kTick);
     drawLine(desk, subject, path, gaps);
     std::vector<drawing::Polyline> ticks;
+    if (subject.manner.standing == Standing::Planned && !subject.ink.marks.empty()) {
+        // On the dashes: beside one a tick belongs to nothing.
+        for (const DashMiddle& dash : dashMiddles(subject.ink.marks.back(), subject.manner)) {
+            const Vector out = drawing::leftOf(dash.along) * kTick;
+            ticks.push_back({{dash.at + out, dash.at - out}, false});
+        }
+        desk.inkOf(subject).single().lines(std::move(ticks), desk.gauge().thin());
+        return;
+    }
     const int count = std::max(1, static_cast<int>(std::lround(path.length() / kPitch)));
     for (int n = 0; n < count; ++n) {
         const double s = (n + 0.5) * path.length() / count;
-        if (!isInGap(s - 0.4, s + 0.4, gaps)) {
+        // Along a corner a tick would lie on the next piece of the line.
+        const bool isAtCorner = path.turning(s - kTick, s + kTick) > kCorner;
+        if (!isInGap(s - 0.4, s + 0.4, gaps) && !isAtCorner) {
             const Vector out = drawing::leftOf(path.chord(s, 1)) * kTick;
             ticks.push_back({{path.at(s) + out, path.at(s) - out}, false});
         }
     }
-    desk.inkOf(subject).lines(std::move(ticks), desk.gauge().thin());
+    desk.inkOf(subject).single().lines(std::move(ticks), desk.gauge().thin());
 }
 
 void placeLane(Desk& desk, Subject& subject) {
@@ -249,12 +280,12 @@ void placeWay(Desk& desk, Subject& subject) {
 
 void placeHalt(Desk& desk, Subject& subject) {
     constexpr double kHalf = 1.5;
-    constexpr double kApart = 0.6;
+    const double apart = subject.manner.doubled ? 1.0 : 0.6;  // two strokes each must stay two bars
     const Point spot = subject.points[0];
     const Vector u = drawing::unit(subject.points[1] - spot);
     const Vector n = drawing::leftOf(u);
     Pencil ink = desk.inkOf(subject);
-    for (const double along : {-kApart, kApart}) {
+    for (const double along : {-apart, apart}) {
         ink.line({spot + u * along + n * kHalf, spot + u * along - n * kHalf});
     }
     const Label label{{movement::label(*subject.measure)}, desk.gauge().letters};

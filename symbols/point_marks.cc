@@ -1,5 +1,6 @@
 #include "symbols/point_marks.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -67,17 +68,19 @@ void placeTargetReferencePoint(Desk& desk, Subject& subject) {
     }
     const double arm = 0.6 * desk.gauge().symbol;
     const double side = 0.2 * desk.gauge().symbol;
-    const Mark mark{{{-side, -side}, {side, -side}, {side, side}, {-side, side}},
-                    {{{{-arm, 0}, {arm, 0}}, false}, {{{0, -arm}, {0, arm}}, false}}};
+    Mark mark{{{-side, -side}, {side, -side}, {side, side}, {-side, side}},
+              {{{{-arm, 0}, {arm, 0}}, false}, {{{0, -arm}, {0, arm}}, false}}};
+    mark.body = {{-side, -side, side, side}, {-arm, 0, arm, 0}, {0, -arm, 0, arm}};
     const auto box = placeMark(desk, subject, mark);
     if (!box) {
         return;
     }
     const Label label{{movement::label(*subject.measure)}, desk.gauge().letters};
     const double w = label.width() / 2;
+    const double fromArm = std::max(1.9, side + kBeside);  // in a quadrant of the cross
     std::vector<Desk::Place> places;
     for (const Vector quadrant : {Vector{1, -1}, Vector{1, 1}, Vector{-1, -1}, Vector{-1, 1}}) {
-        places.push_back({box->middle() + Vector{quadrant.x * (arm + kBeside + w), quadrant.y * 2.7}, Degrees(0)});
+        places.push_back({box->middle() + Vector{quadrant.x * (fromArm + w), quadrant.y * 2.7}, Degrees(0)});
     }
     letterAt(desk, subject, label, places, Degrees(0));
 }
@@ -113,8 +116,10 @@ void placeCriticalPoint(Desk& desk, Subject& subject) {
     const double side = 1.2 * desk.gauge().symbol;
     const double high = side * std::sqrt(3.0) / 2;
     const double back = desk.inkOf(subject).halfPen() / std::sin(std::numbers::pi / 6);  // so that the ink ends at 0
-    placeLettered(desk, subject, {{{0, -back}, {-side / 2, -high - back}, {side / 2, -high - back}}}, 2, 1.8,
-                  {0, -0.66 * high - back});
+    Mark mark{{{0, -back}, {-side / 2, -high - back}, {side / 2, -high - back}}};
+    mark.second = Second::Inside;                             // the point stays on its spot
+    const std::size_t most = subject.manner.doubled ? 0 : 2;  // inside a second outline no number has room
+    placeLettered(desk, subject, mark, most, 1.8, {0, -0.66 * high - back});
 }
 
 // Circle of 0.90 H with "K" and its number.
@@ -124,8 +129,11 @@ void placeKeyTerrain(Desk& desk, Subject& subject) {
     }
     Mark mark{circlePoints({0, 0}, 0.9 * desk.gauge().symbol), {}, drawing::Join::Round};
     const plan::Measure& measure = *subject.measure;
-    const bool fits = measure.number.size() <= 2;
-    mark.inside = Label{{fits ? "K" + measure.number : "K"}, desk.gauge().letters};
+    const double room = 0.9 * desk.gauge().symbol - 1.4;
+    const auto capital = [&](double letters) { return Label{{"K" + measure.number}, letters}.width() <= room; };
+    const bool fits = measure.number.size() <= 2 && capital(1.8);
+    const double letters = fits && !capital(desk.gauge().letters) ? 1.8 : desk.gauge().letters;
+    mark.inside = Label{{fits ? "K" + measure.number : "K"}, letters};
     if (const auto box = placeMark(desk, subject, mark)) {
         std::string beside = fits ? std::string{} : measure.number;
         beside += beside.empty() || measure.name.empty() ? measure.name : ' ' + measure.name;

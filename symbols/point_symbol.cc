@@ -24,7 +24,8 @@ drawing::Box boundsOf(const Points& points) {
 
 /// Of the ink, mitres and a second stroke included.
 drawing::Box inkBounds(const Mark& mark, const Pencil& pencil) {
-    drawing::Box box = boundsOf(widened(mark.outline, pencil.outlineReach()));
+    const double reach = mark.second == Second::Outside ? pencil.outlineReach() : pencil.halfPen();
+    drawing::Box box = boundsOf(widened(mark.outline, reach));
     for (const Points& fill : mark.fills) {
         box = box.joined(boundsOf(fill));
     }
@@ -85,9 +86,10 @@ void drawMark(Desk& desk, Subject& subject, const Mark& mark, Point centre) {
         }
     }
     if (!ring.empty()) {
-        ink.outline(ring, mark.join);
+        ink.outline(ring, mark.join, mark.second);
     }
-    ink.lines(std::move(lines), desk.gauge().pen, mark.join);
+    // The outline tells the enemy: what stands in it or runs out of it stays as it is.
+    (ring.empty() ? ink : ink.single()).lines(std::move(lines), desk.gauge().pen, mark.join);
     for (const Points& fill : mark.fills) {
         Points moved;
         for (const Point p : fill) {
@@ -144,7 +146,12 @@ std::optional<drawing::Box> placeMark(Desk& desk, Subject& subject, const Mark& 
     drawMark(desk, subject, mark, *centre);
     subject.handle = centre;
     const TurnedBox box = boxAt(bounds, *centre);
-    desk.take(subject, box);
+    for (const drawing::Box& part : mark.body) {
+        desk.take(subject, boxAt(part, *centre));
+    }
+    if (mark.body.empty()) {
+        desk.take(subject, box);
+    }
     return box.bounds();
 }
 

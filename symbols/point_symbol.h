@@ -12,6 +12,9 @@ struct Mark {
     std::vector<Points> fills = {};
     std::optional<Label> inside = {};
     Point insideAt = {};
+    Second second = Second::Outside;  ///< of its outline, where it is doubled
+    /// What of it nothing may overlap, where that is less than all of its ink: arms may run beside letters.
+    std::vector<drawing::Box> body = {};
 };
 
 /// Is the spot on the film? A remark where it is not.

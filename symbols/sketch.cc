@@ -67,6 +67,12 @@ Points widened(const Points& ring, double by) {
     return drawing::offset(ring, outwardSide(ring) * by, true);
 }
 
+Pencil Pencil::single() const {
+    Manner plain = manner_;
+    plain.doubled = false;
+    return {sheet_, plain, gauge_};
+}
+
 double Pencil::halfInk() const {
     return manner_.doubled ? (kDoubleApart + gauge_.thin()) / 2 : gauge_.pen / 2;
 }

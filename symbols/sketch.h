@@ -37,6 +37,9 @@ struct Label {
     [[nodiscard]] bool isEmpty() const { return rows.empty(); }
 };
 
+/// Centre to centre of a doubled stroke: 0.6 white between two thin strokes.
+inline constexpr double kDoubleApart = 0.85;
+
 /// Where the second of an outline's two strokes runs (engraving A17): outside a symbol, inside a box with a tip, so
 /// that the tip stays true.
 enum class Second { Outside, Inside };
@@ -58,6 +61,11 @@ class Pencil {
     void letters(const Label& label, Point middle, Degrees angle);
     void lettersFrom(const std::string& text, Point left, double capital);  ///< left end, half capital height at y
 
+    /// The same without a second stroke: for icons, echelon marks, teeth, ticks and whatever would be read as another
+    /// sign if it stood twice.
+    [[nodiscard]] Pencil single() const;
+    /// From a line's middle to its stroke on either side: where what meets it ends (0 for one stroke).
+    [[nodiscard]] double toStroke() const { return manner_.doubled ? kDoubleApart / 2 : 0; }
     /// Half of what a line's ink covers across, both strokes together where it is doubled.
     [[nodiscard]] double halfInk() const;
     /// Half the pen that outlines are drawn with, and how far their ink reaches outside the ring.
@@ -71,9 +79,6 @@ class Pencil {
     Manner manner_;
     drawing::Gauge gauge_;
 };
-
-/// Centre to centre of a doubled stroke: 0.6 white between two thin strokes.
-inline constexpr double kDoubleApart = 0.85;
 
 /// A name without the abbreviation that it begins with: people write "PL FLINT" where "FLINT" is asked for.
 [[nodiscard]] std::string bareName(const std::string& name, std::string_view abbreviation);

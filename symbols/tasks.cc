@@ -85,7 +85,8 @@ void placeBlock(Desk& desk, Subject& subject) {
     }
     Pencil ink = desk.inkOf(subject);
     inkSign(ink, {p[0], p[1]});
-    inkLettered(desk, subject, {p[2], middle}, drawing::length(p[2] - middle) / 2, letterOf(*subject.measure));
+    const Point foot = middle + drawing::unit(p[2] - middle) * ink.toStroke();
+    inkLettered(desk, subject, {p[2], foot}, drawing::length(p[2] - foot) / 2, letterOf(*subject.measure));
 }
 
 void placeBreach(Desk& desk, Subject& subject) {
@@ -128,13 +129,17 @@ void placeDisrupt(Desk& desk, Subject& subject) {
         return taskInWords(desk, subject, p[0]);
     }
     Pencil ink = desk.inkOf(subject);
-    inkSign(ink, {p[0], p[1]});
+    const Vector u = drawing::unit(longest);
     const Point middle = (p[0] + p[1]) * 0.5;
-    inkArrow(desk, subject, p[0], p[2], armsOf(desk));
-    inkArrow(desk, subject, middle, middle + longest * 0.73, armsOf(desk));
-    inkArrow(desk, subject, p[1], p[1] + longest * 0.47, armsOf(desk));
+    const Vector toStroke = u * ink.toStroke();
+    // Bar and outer arrows are one line, so that their corners are whole.
+    const ShaftEnd first = openHead(ink, p[2], u, armsOf(desk));
+    const ShaftEnd last = openHead(ink, p[1] + longest * 0.47, u, armsOf(desk));
+    inkSign(ink, {first.at, p[0], p[1], last.at});
+    inkArrow(desk, subject, middle + toStroke, middle + longest * 0.73, armsOf(desk));
     const Point tail = middle - longest * 0.47;
-    inkLettered(desk, subject, {tail, middle}, drawing::length(middle - tail) / 2, letterOf(*subject.measure));
+    const Point foot = middle - toStroke;
+    inkLettered(desk, subject, {tail, foot}, drawing::length(foot - tail) / 2, letterOf(*subject.measure));
 }
 
 void placeFix(Desk& desk, Subject& subject) {
@@ -174,11 +179,13 @@ void placeSecurity(Desk& desk, Subject& subject) {
     Pencil ink = desk.inkOf(subject);
     for (const Point tip : {subject.points[1], subject.points[2]}) {
         const Vector u = drawing::unit(tip - centre);
-        const Vector n = drawing::leftOf(u);
-        const Point from = centre + u * room;
+        // From the middle of the symbol's side.
+        const Point from = centre + Vector{u.x < 0 ? -0.75 * h : 0.75 * h, 0};
         const double l = drawing::length(tip - from);
-        const Point there = from + u * (0.62 * l) + n * (0.25 * h);
-        const Point back = from + u * (0.48 * l) - n * (0.25 * h);
+        const Vector way = drawing::unit(tip - from);
+        const Vector n = drawing::leftOf(way);
+        const Point there = from + way * (0.62 * l) + n * (0.25 * h);
+        const Point back = from + way * (0.48 * l) - n * (0.25 * h);
         const Vector last = drawing::unit(tip - back);
         const ShaftEnd end = openHead(ink, tip, last, armsOf(desk));
         inkLettered(desk, subject, {from, there, back, end.at}, 0.22 * l, letterOf(*subject.measure));

@@ -109,14 +109,45 @@ drawing::Box boundsOf(const Points& points) {
 
 }  // namespace
 
+namespace {
+
+/// Does a line run through letters or the mark of its own symbol?
+bool crossesOwn(const UnitSketch& sketch, Point from, Point spot) {
+    constexpr double kClear = 0.3;
+    for (const drawing::Mark& mark : sketch.letters.marks) {
+        if (const auto* text = std::get_if<drawing::Text>(&mark)) {
+            const double wide = drawing::textWidth(text->text, text->capHeight);
+            const TurnedBox box{text->start + Vector{wide / 2, -text->capHeight / 2}, wide, text->capHeight,
+                                Degrees(0)};
+            const bool isInside = box.middle.y > sketch.frame.top && box.middle.y < sketch.frame.bottom &&
+                                  std::abs(box.middle.x) < sketch.frame.right;
+            if (!isInside && box.grown(kClear).meets(from, spot)) {
+                return true;
+            }
+        }
+    }
+    const double high = sketch.frame.top - drawing::extent(sketch.ink).top;
+    const TurnedBox over{{0, sketch.frame.top - high / 2}, sketch.frame.height(), high - kClear, Degrees(0)};
+    return high > kClear && over.meets(from, spot);
+}
+
+}  // namespace
+
 Point lineStart(const UnitSketch& sketch, Vector toSpot) {
     constexpr double kNearlyDown = 0.5;  // cosine of 60 degrees
     const Vector u = drawing::unit(toSpot);
-    if (u.y > kNearlyDown) {
-        return {0, sketch.frame.bottom};
-    }
     const auto end = drawing::leaves(sketch.outline, {0, 0}, u);
-    return end ? u * end->far : Point{};
+    const Point toward = end ? u * end->far : Point{};
+    const Point under{0, sketch.frame.bottom};
+    const Point usual = u.y > kNearlyDown ? under : toward;
+    // Where letters or the mark stand in the way, from another side of the frame.
+    for (const Point start : {usual, toward, under, Point{u.x < 0 ? sketch.frame.left : sketch.frame.right, 0},
+                              Point{u.x < 0 ? sketch.frame.left : sketch.frame.right, sketch.frame.bottom}}) {
+        if (!crossesOwn(sketch, start, toSpot)) {
+            return start;
+        }
+    }
+    return usual;
 }
 
 UnitSketch sketchUnit(const UnitSymbol& unit, const Manner& manner, const drawing::Gauge& gauge) {
@@ -130,21 +161,23 @@ UnitSketch sketchUnit(const UnitSymbol& unit, const Manner& manner, const drawin
     sketch.outline = scaled(frame.outline, h);
     ink.outline(sketch.outline, frame.isRound() ? drawing::Join::Round : drawing::Join::Miter);
     sketch.frame = boundsOf(widened(sketch.outline, ink.outlineReach()));
+    // Only the frame tells the enemy: an icon or an echelon mark drawn twice would be another one.
+    Pencil single = ink.single();
     for (const measures::UnitIcon icon : unit.icons) {
-        drawIcon(ink, icon, frame, h);
+        drawIcon(single, icon, frame, h);
     }
     if (!unit.letters.empty()) {
         letters.letters({{unit.letters}, std::max(1.8, 0.36 * h)}, {0, 0}, Degrees(0));
     }
     const double bottom = sketch.frame.bottom;
-    drawMark(ink, unit, -sketch.frame.top, h);
+    drawMark(single, unit, -sketch.frame.top, h);
     sketch.under = drawAmplifiers(letters, unit, sketch.frame.right, bottom, h);
     const double halfWide = std::max(sketch.frame.right, drawing::extent(sketch.letters).right);
     if (unit.direction) {
-        drawDirection(ink, *unit.direction, bottom, halfWide, h);
+        drawDirection(single, *unit.direction, bottom, halfWide, h);
     }
     if (unit.isHeadquarters) {
-        sketch.foot = drawStaff(ink, frame, bottom, h);
+        sketch.foot = drawStaff(single, frame, bottom, h);
     }
     return sketch;
 }

@@ -121,7 +121,7 @@ void taskInWords(Desk& desk, Subject& subject, Point spot) {
         desk.remark(subject, kLabelLeftOut);
         return;
     }
-    Pencil ink = desk.inkOf(subject);
+    Pencil ink = desk.plainInkOf(subject);
     const Point left = *middle + Vector{-half, kRuleBelow};
     const Point right = *middle + Vector{half, kRuleBelow};
     ink.thin({left, right});

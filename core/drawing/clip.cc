@@ -62,10 +62,47 @@ struct Cutter {
     bool operator()(Text& /*letters*/) const { return true; }
 };
 
+struct Remover {
+    Box box;
+
+    bool operator()(Stroke& stroke) const {
+        std::vector<Polyline> pieces;
+        for (Polyline& piece : stroke.pieces) {
+            const Path path(piece.points, piece.closed);
+            const std::vector<Stretch> covered = inside(path, box);
+            if (covered.empty()) {
+                pieces.push_back(std::move(piece));
+                continue;
+            }
+            for (const Stretch& rest : without({{0, path.length()}}, covered)) {
+                pieces.push_back({path.between(rest.from, rest.to), false});
+            }
+        }
+        stroke.pieces = std::move(pieces);
+        return !stroke.pieces.empty();
+    }
+    bool operator()(Fill& fill) const {
+        std::erase_if(fill.rings, [this](const Points& ring) {
+            Box round;
+            for (const Point p : ring) {
+                round = round.joined({p.x, p.y, p.x, p.y});
+            }
+            return box.contains(round.middle());
+        });
+        return !fill.rings.empty();
+    }
+    bool operator()(Text& /*letters*/) const { return true; }
+};
+
 }  // namespace
 
 Drawing clipped(Drawing drawing, const Box& box) {
     std::erase_if(drawing.marks, [&](Mark& mark) { return !std::visit(Cutter{box}, mark); });
+    return drawing;
+}
+
+Drawing cutAway(Drawing drawing, const Box& box) {
+    std::erase_if(drawing.marks, [&](Mark& mark) { return !std::visit(Remover{box}, mark); });
     return drawing;
 }
 

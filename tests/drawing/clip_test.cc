@@ -71,5 +71,43 @@ TEST(ClippedDrawing, FillsCoverWhatTheyCoveredInsideAndNothingElse) {
     }
 }
 
+// What lies on a drawing hides what is under it and nothing else: law over random lines.
+TEST(CutAway, LeavesNoInkInTheBoxAndAllOfItOutside) {
+    const Box box{40, 30, 90, 70};
+    for (std::uint64_t seed = 1; seed <= 100; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        testing::RandomLines random(seed);
+        Points line;
+        for (int n = 0; n < 8; ++n) {
+            line.push_back({random.between(0, 130), random.between(0, 100)});
+        }
+        const double whole = Path(line).length();
+        double covered = 0;
+        for (const Stretch& stretch : inside(Path(line), box)) {
+            covered += stretch.length();
+        }
+        const Drawing left = cutAway(Drawing{{Stroke{{{line, false}}}}}, box);
+        double rest = 0;
+        for (const Mark& mark : left.marks) {
+            for (const Polyline& piece : std::get<Stroke>(mark).pieces) {
+                rest += Path(piece.points).length();
+                for (const Stretch& stretch : inside(Path(piece.points), box.grown(-1e-6))) {
+                    EXPECT_LT(stretch.length(), 1e-5);
+                }
+            }
+        }
+        EXPECT_NEAR(rest, whole - covered, 0.06 * 8);  // pieces under 0.05 vanish
+    }
+}
+
+TEST(CutAway, TakesFillsWhoseMiddleIsCoveredAndNoLetters) {
+    const Box box{0, 0, 10, 10};
+    const Drawing drawing{
+        {Fill{{{{4, 4}, {6, 4}, {5, 6}}}}, Fill{{{{14, 4}, {16, 4}, {15, 6}}}}, Text{"A", {5, 5}, Degrees(0)}}};
+    const Drawing left = cutAway(drawing, box);
+    ASSERT_EQ(left.marks.size(), 2U);
+    EXPECT_TRUE(std::holds_alternative<Text>(left.marks[1]));
+}
+
 }  // namespace
 }  // namespace crosstick::drawing

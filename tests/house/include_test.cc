@@ -22,8 +22,7 @@ constexpr std::array kFloors{
     Floor{"core/files", 8},  Floor{"symbols", 9},      Floor{"ui/press", 10},     Floor{"ui/look", 11},
     Floor{"ui/tools", 10},   Floor{"ui/work", 10},     Floor{"ui/table", 11},     Floor{"ui/ledger", 12},
     Floor{"ui/details", 12}, Floor{"ui/phases", 12},   Floor{"ui/copies", 12},    Floor{"ui/start", 12},
-    Floor{"ui/march", 12},
-    Floor{"ui/window", 13},  Floor{"sample-data", 14}, Floor{"app", 15},
+    Floor{"ui/march", 12},   Floor{"ui/window", 13},   Floor{"sample-data", 14},  Floor{"app", 15},
 };
 
 const Floor* floorOf(std::string_view path) {

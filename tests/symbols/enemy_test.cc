@@ -45,16 +45,17 @@ TEST(OnePen, DrawsEverythingBlackAndTheEnemyInColourRed) {
     }
 }
 
-/// Hatching, combs and extension lines stay single, or one would be read as another: the first stroke tells the enemy.
-bool hasSinglePattern(measures::Sign sign) {
-    using measures::Sign;
-    return sign == Sign::Hatched || sign == Sign::CrossHatched || sign == Sign::NoGo || sign == Sign::DangerArea ||
-           sign == Sign::TaskWords;
+/// One whole contour: its arms leave no room for a second one.
+bool isHollowHeaded(measures::Sign sign) {
+    return sign == measures::Sign::MainAttack;
 }
 
-TEST(OnePen, DoublesEveryStrokeOfTheEnemyAndNoLetter) {
+// What a sign is told by is doubled. What would be read as another sign if it stood twice is not: icons, echelon marks,
+// teeth, ticks, hatching, extension lines.
+TEST(OnePen, DoublesTheLineThatASignIsToldByAndNoLetter) {
     for (const measures::Entry& entry : measures::catalogue()) {
-        if (entry.shape == measures::Shape::Text || entry.lies == measures::Lies::OnThePaper) {
+        if (entry.shape == measures::Shape::Text || entry.lies == measures::Lies::OnThePaper ||
+            entry.sign == measures::Sign::TaskWords) {
             continue;
         }
         MadeFilm single;
@@ -62,16 +63,41 @@ TEST(OnePen, DoublesEveryStrokeOfTheEnemyAndNoLetter) {
         MadeFilm doubled;
         doubled.add(enemy(entry.kind)).onePen();
         std::size_t strokes = 0;
+        std::size_t thin = 0;
         for (const drawing::Mark& mark : doubled.drawn().marks) {
             if (const auto* stroke = std::get_if<drawing::Stroke>(&mark)) {
-                EXPECT_LE(stroke->width, 0.30) << entry.kind;
-                if (strokes++ == 0 || !hasSinglePattern(entry.sign)) {
-                    EXPECT_EQ(stroke->pieces.size() % 2, 0U) << entry.kind;
+                const bool isThin = stroke->width <= 0.30;
+                thin += isThin ? 1 : 0;
+                if (strokes++ == (isHollowHeaded(entry.sign) ? 1U : 0U)) {
+                    EXPECT_TRUE(isThin) << entry.kind;
+                    const bool isPaired = entry.sign != measures::Sign::FrontLine;  // a row and its inner arcs
+                    EXPECT_TRUE(!isPaired || stroke->pieces.size() % 2 == 0) << entry.kind;
                 }
             }
         }
-        EXPECT_GT(strokes, 0U) << entry.kind;
+        EXPECT_GT(thin, 0U) << entry.kind;
         EXPECT_EQ(testing::texts(single.drawn()).size(), testing::texts(doubled.drawn()).size()) << entry.kind;
+    }
+}
+
+// A company's bar doubled would be a battalion's mark.
+TEST(OnePen, LeavesEchelonMarksAndIconsAsTheyAre) {
+    for (const char* words : {"inf coy", "inf bn", "mech inf coy"}) {
+        Made made{.kind = "unit", .points = {{100, 75}}, .whose = plan::Whose::Enemy, .fields = {{"unit", words}}};
+        MadeFilm colour;
+        colour.add(made);
+        MadeFilm onePen;
+        onePen.add(made).onePen();
+        const auto pens = [](const drawing::Drawing& drawing) {
+            std::size_t count = 0;
+            for (const drawing::Mark& mark : drawing.marks) {
+                const auto* stroke = std::get_if<drawing::Stroke>(&mark);
+                count += stroke != nullptr && stroke->width > 0.30 ? stroke->pieces.size() : 0;
+            }
+            return count;
+        };
+        // The frame alone changes from one stroke of the main pen to two thin ones.
+        EXPECT_EQ(pens(onePen.drawn()), pens(colour.drawn()) - 1) << words;
     }
 }
 

@@ -69,15 +69,28 @@ TEST(Gaps, InALineThatLeavesTheWindowAreOneAfterAStubOfThree) {
 }
 
 TEST(Gaps, BesideASymbolAreNine) {
-    for (const char* kind : {"coordination-point", "target-reference-point"}) {
-        for (const double symbol : {4.0, 6.0, 8.0}) {
-            MadeFilm film;
-            film.gauge({.symbol = symbol}).add(testing::sample(kind, {100, 75}));
-            const drawing::Drawing drawn = film.drawn();
-            const TurnedBox box = testing::letterBoxes(drawn).front();
-            const double edge = testing::reach(drawn, {100, 75}, {1, 0}, 10);
-            EXPECT_NEAR(box.middle.x - box.width / 2 - 100 - edge, 0.9, kGap) << kind << ' ' << symbol;
-        }
+    for (const double symbol : {4.0, 6.0, 8.0}) {
+        MadeFilm film;
+        film.gauge({.symbol = symbol}).add(testing::sample("coordination-point", {100, 75}));
+        const drawing::Drawing drawn = film.drawn();
+        ASSERT_FALSE(testing::letterBoxes(drawn).empty());
+        const TurnedBox box = testing::letterBoxes(drawn).front();
+        const double edge = testing::reach(drawn, {100, 75}, {1, 0}, 10);
+        EXPECT_NEAR(box.middle.x - box.width / 2 - 100 - edge, 0.9, kGap) << symbol;
+    }
+}
+
+// B1: in the upper right quadrant of its cross, 1.9 from the middle, and 0.9 beside a larger square.
+TEST(Gaps, OfATargetReferencePointStandInAQuadrantOfItsCross) {
+    for (const double symbol : {4.0, 6.0, 8.0}) {
+        MadeFilm film;
+        film.gauge({.symbol = symbol}).add(testing::sample("target-reference-point", {100, 75}));
+        const drawing::Drawing drawn = film.drawn();
+        ASSERT_EQ(testing::letterBoxes(drawn).size(), 1U) << symbol;
+        const TurnedBox box = testing::letterBoxes(drawn).front();
+        EXPECT_NEAR(box.middle.x - box.width / 2 - 100, std::max(1.9, 0.2 * symbol + 0.9), 1e-6) << symbol;
+        EXPECT_NEAR(box.middle.y - 75, -2.7, 1e-6) << symbol;
+        EXPECT_GT(testing::clearance(box, drawn), 0.5) << symbol;
     }
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/drawing/clip.h"
 #include "core/film/block.h"
 #include "core/film/registration.h"
 #include "core/film/set_layout.h"
@@ -10,6 +11,8 @@
 
 namespace crosstick::press {
 namespace {
+
+constexpr double kRoundBlock = 0.8;  ///< of measures to the administrative block
 
 /// What all films of a set have in common.
 struct Common {
@@ -196,7 +199,9 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, Progress
     FilmPage out{film, frame->scale(),           frame->gridCrs(), std::move(*page), {},
                  {},   std::move(marks.remarks), inksOf(marks)};
     out.drawing = out.page.furniture;
-    out.drawing.append(drawing::moved(std::move(marks).all(), out.page.windowAt));
+    // The block lies on the film: lines that run under it end at its edge.
+    out.drawing.append(
+        drawing::cutAway(drawing::moved(std::move(marks).all(), out.page.windowAt), out.page.block.grown(kRoundBlock)));
     return groundOf(order, *film, *frame, out.page, progress.carried).map([&out](GroundOnPage&& ground) {
         out.ground = std::move(ground);
         return std::move(out);
