@@ -137,4 +137,16 @@ drawing::Drawing tokenOf(const measures::Entry& entry, const drawing::Box& room,
     return stage.add(sample(entry, sampleSize(entry))).token(entry, room);
 }
 
+drawing::Drawing tokenOf(const plan::Measure& shown, const measures::Entry& entry, const drawing::Box& room,
+                         const drawing::Gauge& gauge) {
+    Exhibit exhibit = sample(entry, sampleSize(entry));
+    exhibit.name = shown.name;
+    exhibit.number = shown.number;
+    exhibit.fields = shown.fields;
+    exhibit.whose = shown.whose;
+    exhibit.standing = shown.standing;
+    Stage stage(room, gauge, PenMode::Colour);
+    return stage.add(exhibit).token(entry, room);
+}
+
 }  // namespace crosstick::symbols

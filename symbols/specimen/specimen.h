@@ -25,5 +25,8 @@ inline constexpr drawing::Box kSpecimenPaper{0, 0, 420, 297};
 /// into its middle; pens stay as they are. Letters are left out where they would be too small to read.
 [[nodiscard]] drawing::Drawing tokenOf(const measures::Entry& entry, const drawing::Box& room,
                                        const drawing::Gauge& gauge);
+/// The same with a measure's own number, words, side and state.
+[[nodiscard]] drawing::Drawing tokenOf(const plan::Measure& shown, const measures::Entry& entry,
+                                       const drawing::Box& room, const drawing::Gauge& gauge);
 
 }  // namespace crosstick::symbols

@@ -18,7 +18,6 @@
 #include "ui/details/card_figures.h"
 #include "ui/details/faults.h"
 #include "ui/details/grid_entry.h"
-#include "ui/details/token_picture.h"
 
 namespace crosstick::details {
 namespace {
@@ -114,6 +113,7 @@ void Details::rebuild() {
     labelField_ = nullptr;
     gridField_ = nullptr;
     numbers_ = nullptr;
+    token_ = nullptr;
     body_ = new QWidget;
     QPalette p = body_->palette();
     p.setColor(QPalette::Window, look::colours(light_).card);
@@ -156,7 +156,9 @@ void Details::addHead(const QString& name, const QString& kind, const measures::
     rows->setSpacing(2);
     across->addLayout(rows, 1);
     if (entry != nullptr && faces_) {
-        across->addWidget(new TokenPicture(*entry, *faces_, light_, head));
+        token_ = new TokenPicture(*entry, *faces_, light_, head);
+        token_->show(shown_ ? work_.plan().measure(*shown_) : nullptr);
+        across->addWidget(token_);
     }
     title_ = new QLabel(name, head);
     title_->setFont(look::face(15, look::Weight::Bold));
@@ -314,6 +316,9 @@ void Details::renewValues() {
     }
     if (const plan::MeasurePtr measure = work_.plan().measure(*shown_)) {
         title_->setText(text(movement::label(*measure)));
+        if (token_ != nullptr) {
+            token_->show(measure);
+        }
     } else {
         title_->setText(text(movement::routeTitle(work_.plan().route(*shown_)->name)));
     }

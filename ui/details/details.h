@@ -9,6 +9,7 @@
 
 #include "core/measures/catalogue.h"
 #include "ui/details/figures_list.h"
+#include "ui/details/token_picture.h"
 #include "ui/look/theme.h"
 #include "ui/press/faces.h"
 #include "ui/work/work.h"
@@ -59,6 +60,7 @@ class Details final : public QScrollArea {
     QLineEdit* gridField_ = nullptr;
     QLabel* title_ = nullptr;
     FiguresList* numbers_ = nullptr;
+    TokenPicture* token_ = nullptr;
     std::optional<plan::ItemId> shown_;
     bool isRebuilding_ = false;
 
@@ -70,6 +72,7 @@ class Details final : public QScrollArea {
     void addMeasure(const plan::Measure& measure);
     using Held = std::function<plan::MeasurePtr()>;  ///< the measure as the plan has it now; null where it is gone
     void addNames(const plan::Measure& measure, const Held& held);
+    void addTie(const plan::Measure& measure, const Held& held);
     void addGrid(const plan::Measure& measure, const Held& held);
     void addOwnFields(const measures::Entry& entry, const plan::ItemId& id, const Held& held);
     void addRoute(const plan::Route& route);

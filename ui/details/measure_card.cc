@@ -68,14 +68,12 @@ void Details::addMeasure(const plan::Measure& measure) {
     if (entry != nullptr) {
         addOwnFields(*entry, id, held);
     }
-    auto* tie =
-        addField(tr("Tie"), measure.tie, "change the tie", [id](const plan::Plan& plan, const std::string& typed) {
-            return withMeasure(plan, id, [&](plan::Measure& m) { m.tie = typed; });
-        });
-    tie->setPlaceholderText(tr("what a person can recognise there"));
-    values_[tie] = [held] { return held() ? held()->tie : std::string{}; };
-    addState(measure);
-    addWhose(measure);
+    const bool onGround = measure.anchor == plan::Anchor::Ground;  // a block has neither tie nor state
+    if (onGround) {
+        addTie(measure, held);
+        addState(measure);
+        addWhose(measure);
+    }
     addShownOn(id);
     auto* why =
         addField(tr("Why"), measure.why, "change the why", [id](const plan::Plan& plan, const std::string& typed) {
@@ -84,6 +82,16 @@ void Details::addMeasure(const plan::Measure& measure) {
     why->setPlaceholderText(tr("one line: what it is for"));
     values_[why] = [held] { return held() ? held()->why : std::string{}; };
     addFigures(id);
+}
+
+void Details::addTie(const plan::Measure& measure, const Held& held) {
+    const plan::ItemId id = measure.id;
+    auto* tie =
+        addField(tr("Tie"), measure.tie, "change the tie", [id](const plan::Plan& plan, const std::string& typed) {
+            return withMeasure(plan, id, [&](plan::Measure& m) { m.tie = typed; });
+        });
+    tie->setPlaceholderText(tr("what a person can recognise there"));
+    values_[tie] = [held] { return held() ? held()->tie : std::string{}; };
 }
 
 void Details::addNames(const plan::Measure& measure, const Held& held) {

@@ -1,7 +1,6 @@
 #include "ui/details/token_picture.h"
 
 #include <QPainter>
-#include <QPixmap>
 
 #include "symbols/specimen/specimen.h"
 #include "ui/press/painter.h"
@@ -12,27 +11,7 @@ namespace {
 constexpr double kPerMm = 5;
 constexpr QSize kOnCard{52, 52};
 
-void paintToken(QPainter& painter, const measures::Entry& entry, const press::Faces& faces, look::Light light,
-                const QSizeF& size) {
-    const drawing::Box room{0, 0, size.width() / kPerMm, size.height() / kPerMm};
-    const drawing::Drawing token = symbols::tokenOf(entry, room, {});
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.scale(kPerMm, kPerMm);
-    const press::Inks inks = light == look::Light::Night ? press::nightInks() : press::dayInks();
-    press::paint(painter, token, {faces, inks, press::Letters::AsOutlines, press::HaloRule::LeftOut});
-}
-
 }  // namespace
-
-QPixmap tokenPixmap(const measures::Entry& entry, const press::Faces& faces, look::Light light, QSize size,
-                    double device) {
-    QPixmap pixmap(size * device);
-    pixmap.setDevicePixelRatio(device);
-    pixmap.fill(Qt::transparent);
-    QPainter painter(&pixmap);
-    paintToken(painter, entry, faces, light, size);
-    return pixmap;
-}
 
 TokenPicture::TokenPicture(const measures::Entry& entry, const press::Faces& faces, const look::Light& light,
                            QWidget* parent)
@@ -41,9 +20,22 @@ TokenPicture::TokenPicture(const measures::Entry& entry, const press::Faces& fac
     setAccessibleName(tr("How it is drawn"));
 }
 
+void TokenPicture::show(const plan::MeasurePtr& measure) {
+    if (measure && (!shown_ || !(*shown_ == *measure))) {
+        shown_ = measure;
+        update();
+    }
+}
+
 void TokenPicture::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
-    paintToken(painter, entry_, faces_, light_, size());
+    const drawing::Box room{0, 0, width() / kPerMm, height() / kPerMm};
+    const drawing::Drawing token =
+        shown_ ? symbols::tokenOf(*shown_, entry_, room, {}) : symbols::tokenOf(entry_, room, {});
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.scale(kPerMm, kPerMm);
+    const press::Inks inks = light_ == look::Light::Night ? press::nightInks() : press::dayInks();
+    press::paint(painter, token, {faces_, inks, press::Letters::AsOutlines, press::HaloRule::LeftOut});
 }
 
 }  // namespace crosstick::details

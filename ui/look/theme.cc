@@ -55,6 +55,11 @@ QPushButton { background: %1; color: %2; border: 1px solid %5; border-radius: 0;
 QPushButton:hover { background: %3; border-color: %2; }
 QPushButton:focus { border: 2px solid %9; padding: 4px 11px; }
 QPushButton:checked, QPushButton[main="true"] { background: %2; color: %3; }
+QToolButton { background: %1; color: %2; border: 1px solid %5; border-radius: 0; padding: 3px 8px; }
+QToolButton:hover { background: %3; border-color: %2; }
+QToolButton:focus { border: 2px solid %9; padding: 2px 7px; }
+QToolButton:checked { background: %2; color: %3; }
+QToolButton:disabled { color: %7; border-style: dotted; }
 QPushButton:disabled { color: %7; border-style: dotted; }
 QCheckBox { spacing: 8px; color: %2; }
 QCheckBox:focus { color: %9; }

@@ -112,7 +112,7 @@ void MarchSill::buildTable() {
     table_->horizontalHeader()->setFixedHeight(24);
     table_->horizontalHeader()->setFont(look::face(11));
     table_->horizontalHeader()->setHighlightSections(false);
-    static constexpr int kWide[] = {36, 56, 170, 110, 80, 60, 80, 90, 80, 86};
+    static constexpr int kWide[] = {36, 66, 170, 110, 80, 60, 80, 90, 80, 86};
     for (int n = 0; n < ColumnModel::kFields; ++n) {
         table_->setColumnWidth(n, kWide[n]);
     }
