@@ -1,8 +1,9 @@
-// A film stays as it is where nobody draws: moving a measure moves no label farther than 30 mm away. In films so full
-// that labels push each other on in chains some break it, by a few millimetres: of 20 measures on 200 by 150 mm two
-// films in 150, of 30 three in 200.
+// A film stays as it is where nobody draws: moving a measure moves no letters farther than 30 mm away. It is not so by
+// construction: where labels push each other on in a chain the last one may lie farther off. Of films of 20 measures on
+// 200 by 150 mm that happens in one of 600, of 25 in one of 150.
 #include <algorithm>
 #include <cmath>
+#include <iostream>
 
 #include <gtest/gtest.h>
 
@@ -27,13 +28,33 @@ MadeFilm filmOf(const std::vector<Made>& all) {
     return film;
 }
 
+struct Row {
+    drawing::Text text;
+    drawing::TurnedBox box;
+};
+
 /// Letters of each shown thing, as many as the film has things.
-std::vector<std::vector<drawing::Text>> lettersOf(const MadeFilm& film) {
-    std::vector<std::vector<drawing::Text>> letters;
+std::vector<std::vector<Row>> lettersOf(const MadeFilm& film) {
+    std::vector<std::vector<Row>> letters;
     for (const EngravedItem& item : film.engraved().items) {
-        letters.push_back(testing::texts(item.drawing));
+        const auto texts = testing::texts(item.drawing);
+        const auto boxes = testing::letterBoxes(item.drawing);
+        letters.emplace_back();
+        for (std::size_t n = 0; n < texts.size(); ++n) {
+            letters.back().push_back({texts[n], boxes[n]});
+        }
     }
     return letters;
+}
+
+/// From a place to the nearest of the letters.
+double away(const drawing::TurnedBox& box, Point from) {
+    const Radians turn = radians(box.angle);
+    const drawing::Vector along{std::cos(turn.value()), -std::sin(turn.value())};
+    const drawing::Vector to = from - box.middle;
+    const double right = std::max(0.0, std::abs(drawing::dot(to, along)) - box.width / 2);
+    const double up = std::max(0.0, std::abs(drawing::dot(to, drawing::leftOf(along))) - box.height / 2);
+    return std::hypot(right, up);
 }
 
 TEST(Labels, StayWhereNobodyDraws) {
@@ -41,7 +62,7 @@ TEST(Labels, StayWhereNobodyDraws) {
     int near = 0;
     int broken = 0;
     double farthest = 0;
-    for (std::uint64_t seed = 1; seed <= 150; ++seed) {
+    for (std::uint64_t seed = 1; seed <= 600; ++seed) {
         SCOPED_TRACE("seed " + std::to_string(seed));
         drawing::testing::RandomLines random(seed);
         std::vector<Made> all;
@@ -62,16 +83,17 @@ TEST(Labels, StayWhereNobodyDraws) {
         bool isBroken = false;
         for (std::size_t n = 0; n < before.size(); ++n) {
             for (std::size_t row = 0; row < before[n].size(); ++row) {
-                const Point at = before[n][row].start;
-                const bool stays = row < after[n].size() && after[n][row] == before[n][row];
-                const double away = std::min(drawing::length(at - from), drawing::length(at - to));
-                near += !stays && away <= kFar ? 1 : 0;
-                isBroken = isBroken || (!stays && away > kFar);
-                farthest = std::max(farthest, stays ? 0 : away);
+                const Row& was = before[n][row];
+                const bool stays = row < after[n].size() && after[n][row].text == was.text;
+                const double off = std::min(away(was.box, from), away(was.box, to));
+                near += !stays && off <= kFar ? 1 : 0;
+                isBroken = isBroken || (!stays && off > kFar);
+                farthest = std::max(farthest, stays ? 0 : off);
             }
         }
         broken += isBroken ? 1 : 0;
     }
+    std::cout << "films in which labels push each other on: " << broken << ", farthest " << farthest << " mm\n";
     EXPECT_LE(broken, kChains);
     EXPECT_LE(farthest, 45);
     EXPECT_GT(near, 50) << "labels nearby make room, or this test tests nothing";
