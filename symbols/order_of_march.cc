@@ -148,6 +148,9 @@ std::optional<TurnedBox> freeBox(const Desk& desk, const TurnedBox& asked) {
 
 void placeOrderOfMarch(Desk& desk, Subject& subject) {
     const plan::Force& force = desk.engraving().plan.force();
+    if (force.columnNamed(fieldOf(*subject.measure, "column")) == nullptr) {
+        desk.remark(subject, kNoColumn);
+    }
     const film::MarchBlock block =
         film::marchBlock(force, force.columnNamed(fieldOf(*subject.measure, "column")), desk.gauge());
     const drawing::Box& size = block.bounds;

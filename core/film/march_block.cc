@@ -19,6 +19,19 @@ constexpr double kRoleGap = 4;       ///< least white before a role where design
 constexpr std::size_t kDeepest = 7;  ///< rows of a stack
 constexpr double kLeastWidth = 56;
 
+/// What a row of the block has room for; all of it stands in the table.
+std::string shortened(std::string text) {
+    constexpr std::size_t kLongest = 18;
+    if (text.size() <= kLongest) {
+        return text;
+    }
+    std::size_t end = kLongest - 1;
+    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) {  // no letter is cut in two
+        --end;
+    }
+    return text.substr(0, end) + "...";
+}
+
 std::string upper(std::string text) {
     std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) {
         return c < 0x80 ? static_cast<char>(std::toupper(c)) : static_cast<char>(c);
@@ -41,7 +54,7 @@ std::string footOf(const plan::Force& force, const plan::Column& column, const m
     if (!isKnown || column.serials.empty()) {
         return {};
     }
-    return std::to_string(figures.people) + " PEOPLE, " + numberText(figures.length.value(), 0) + " m, " +
+    return std::to_string(figures.people) + " PEOPLE, " + std::to_string(std::lround(figures.length.value())) + " m, " +
            metres(column.apart) + " APART" +
            (column.files > 1 ? ", " + std::to_string(column.files) + " FILES" : std::string{});
 }
@@ -51,8 +64,8 @@ MarchRow rowOf(const plan::Force& force, const plan::Serial& serial, std::size_t
     MarchRow row;
     row.number = std::to_string(place + 1);
     row.unit = element == nullptr ? std::string{} : element->unit;
-    row.designation = element == nullptr ? std::string("?") : upper(element->name);
-    row.role = upper(serial.role);
+    row.designation = element == nullptr ? std::string("?") : shortened(upper(element->name));
+    row.role = shortened(upper(serial.role));
     return row;
 }
 
@@ -69,7 +82,7 @@ MarchBlock marchBlock(const plan::Force& force, const plan::Column* column, cons
         return block;
     }
     if (!column->name.empty()) {
-        block.title += "  " + upper(column->name);
+        block.title += "  " + shortened(upper(column->name));
     }
     const movement::ColumnFigures figures = movement::columnFigures(force, *column);
     const std::size_t count = column->serials.size();

@@ -72,6 +72,12 @@ void History::trim() {
     }
 }
 
+void History::rewrite(const std::function<Plan(const Plan&)>& anew) {
+    for (Step& step : steps_) {
+        step.plan = anew(step.plan);
+    }
+}
+
 bool History::canUndo() const {
     return position_ > 0;
 }

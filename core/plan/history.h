@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <deque>
+#include <functional>
 #include <string>
 
 #include "core/plan/plan.h"
@@ -17,6 +18,8 @@ class History {
     [[nodiscard]] const Plan& present() const;
     /// A committed edit. What was undone before it is dropped. A plan equal to the present one adds no step.
     void push(Plan next, std::string caption);
+    /// Every plan of the list written anew, captions and place kept: what holds for all of them at once has changed.
+    void rewrite(const std::function<Plan(const Plan&)>& anew);
     [[nodiscard]] bool canUndo() const;
     [[nodiscard]] bool canRedo() const;
     [[nodiscard]] std::string undoCaption() const;  ///< of the step that undo would take back; empty where none

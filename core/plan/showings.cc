@@ -90,15 +90,25 @@ Plan standingWith(const Plan& plan, const ItemId& item, const FilmId& film, std:
         return plan;  // with itself, or out of a row that it does not follow in
     }
     Film next = *held;
+    std::vector<ItemId> joining;
     for (Showing& showing : next.shows) {
         if (showing.item == item || (unit && showing.standsWith == item)) {
             showing.standsWith = leader;
             showing.symbolAt.reset();
             showing.pointsTo.reset();
+            joining.push_back(showing.item);
         }
     }
     PlanBuilder builder(plan);
     builder.put(std::move(next));
+    const MeasurePtr spot = leader ? plan.measure(*leader) : nullptr;
+    for (const ItemId& one : joining) {
+        if (const MeasurePtr measure = plan.measure(one); measure && spot && !spot->points.empty()) {
+            Measure moved = *measure;
+            moved.points = {spot->points.front()};
+            builder.put(std::move(moved));
+        }
+    }
     return std::move(builder).build();
 }
 

@@ -15,7 +15,8 @@ namespace crosstick::plan {
 /// Where a hand placed a label; nothing gives the place back to the film's own rules.
 [[nodiscard]] Plan labelPlaced(const Plan& plan, const ItemId& item, const FilmId& film,
                                std::optional<geodesy::PlanePoint> labelAt);
-/// A unit put at the end of another's row, with the row that it led itself; nothing takes it out of its row.
+/// A unit put at the end of another's row, with the row that it led itself: from then on they are where that one is,
+/// since one line leads to one spot. Nothing takes it out of its row; it stays where it is.
 [[nodiscard]] Plan standingWith(const Plan& plan, const ItemId& item, const FilmId& film, std::optional<ItemId> unit);
 /// Where an extension line ends: on the edge of an area or line; nothing: on the thing's own spot.
 [[nodiscard]] Plan pointingTo(const Plan& plan, const ItemId& item, const FilmId& film, std::optional<ItemId> edge);

@@ -84,5 +84,28 @@ TEST(History, TenThousandMeasuresCostAboutFourKilobytesAStep) {
     EXPECT_LT(history.bytes() / 100, 8000U);  // so 256 MB hold over thirty thousand steps
 }
 
+TEST(History, RewritesEveryPlanAndKeepsItsPlace) {
+    testing::RandomPlans random(17);
+    History history(random.plan(5));
+    for (int n = 0; n < 4; ++n) {
+        history.push(random.edited(history.present()), "step");
+    }
+    (void)history.undo();
+    const std::size_t steps = history.steps();
+    history.rewrite([](const Plan& plan) {
+        Heading heading = plan.heading();
+        heading.name = "SEEN FROM ELSEWHERE";
+        PlanBuilder builder(plan);
+        builder.heading(std::move(heading));
+        return std::move(builder).build();
+    });
+    EXPECT_EQ(history.steps(), steps);
+    EXPECT_TRUE(history.canRedo());
+    EXPECT_EQ(history.redo().heading().name, "SEEN FROM ELSEWHERE");
+    while (history.canUndo()) {
+        EXPECT_EQ(history.undo().heading().name, "SEEN FROM ELSEWHERE");
+    }
+}
+
 }  // namespace
 }  // namespace crosstick::plan

@@ -46,6 +46,12 @@ TEST_F(Rows, AUnitPutBesideAFollowerStandsWithTheLeader) {
     EXPECT_EQ(leaderOf(*row.film(id(100)), id(3)), id(1));
 }
 
+TEST_F(Rows, UnitsOfARowAreWhereTheirLeaderIs) {
+    const Plan row = standingWith(plan, id(2), id(100), id(1));
+    EXPECT_EQ(row.measure(id(2))->points, plan.measure(id(1))->points);
+    EXPECT_EQ(row.measure(id(1))->points, plan.measure(id(1))->points);
+}
+
 TEST_F(Rows, ALeaderTakesItsRowAlong) {
     Plan row = standingWith(plan, id(2), id(100), id(1));
     row = standingWith(row, id(1), id(100), id(4));
@@ -61,7 +67,9 @@ TEST_F(Rows, NoUnitStandsWithItselfOrItsOwnFollower) {
 
 TEST_F(Rows, OutOfTheRowAUnitStandsByItself) {
     const Plan row = standingWith(plan, id(2), id(100), id(1));
-    EXPECT_TRUE(standingWith(row, id(2), id(100), std::nullopt) == plan);
+    const Plan out = standingWith(row, id(2), id(100), std::nullopt);
+    EXPECT_EQ(rows(out), (std::vector<std::optional<ItemId>>{{}, {}, {}, {}}));
+    EXPECT_EQ(out.measure(id(2))->points, row.measure(id(1))->points) << "it stays where its row was";
     EXPECT_TRUE(standingWith(row, id(1), id(100), std::nullopt) == row) << "a leader is in nobody's row";
 }
 

@@ -254,6 +254,7 @@ TEST(OrderOfMarch, WithoutItsColumnItSaysSo) {
     MadeFilm film;
     film.add(Made{.kind = "order-of-march", .points = {{10, 10}}, .fields = {{"column", "Return"}}});
     EXPECT_TRUE(says(film.drawn(), "NO COLUMN OF THIS NAME"));
+    EXPECT_EQ(film.remarks(), std::vector<std::string>{"symbols/no-column"});
 }
 
 TEST(OrderOfMarch, TiedToARouteItsLineEndsOnTheRouteAndItsArrowSaysTheFirstLegsAzimuth) {

@@ -83,7 +83,8 @@ TEST(Window, LeavesOutWhatLiesOutside) {
 TEST(Window, KeepsSymbolsOnItsEdgeWhole) {
     for (const measures::Entry& entry : measures::catalogue()) {
         // A range ring is a line on the ground: like any other it is cut at the frame.
-        if (entry.shape != measures::Shape::Point || entry.sign == measures::Sign::RangeRing) {
+        if (entry.shape != measures::Shape::Point || entry.sign == measures::Sign::RangeRing ||
+            entry.lies == measures::Lies::OnThePaper) {
             continue;
         }
         for (const Point spot : {Point{100, 0.5}, Point{199, 75}, Point{100, 149.5}, Point{3, 146}}) {
@@ -106,7 +107,8 @@ TEST(Window, KeepsSymbolsOnItsEdgeWhole) {
 // In a corner there may be no place that an extension line reaches: then it is left out, and that is said.
 TEST(Window, NeverCutsASymbolInItsCorner) {
     for (const measures::Entry& entry : measures::catalogue()) {
-        if (entry.shape == measures::Shape::Point && entry.sign != measures::Sign::RangeRing) {
+        if (entry.shape == measures::Shape::Point && entry.sign != measures::Sign::RangeRing &&
+            entry.lies == measures::Lies::OnTheGround) {
             MadeFilm film;
             film.add(testing::sample(entry.kind, {0.5, 0.5}));
             EXPECT_EQ(film.drawn().isEmpty(), !film.remarks().empty()) << entry.kind;

@@ -337,7 +337,17 @@ TEST_F(Hands, AUnitLetGoOnAnotherJoinsItsRow) {
     drag(hand, at(3005, 1300), at(1005, 1000));
     EXPECT_EQ(showing(second).standsWith, first);
     EXPECT_FALSE(showing(second).symbolAt);
-    EXPECT_EQ(plan.measure(second)->points.front(), at(3000, 1000)) << "where it really is stays";
+    EXPECT_EQ(plan.measure(second)->points.front(), at(1000, 1000)) << "one line leads to one spot";
+}
+
+TEST_F(Hands, AUnitOnItsSpotJoinsARowAsWell) {
+    const plan::ItemId first = placed("unit", 1000, 1000);
+    const plan::ItemId second = placed("unit", 3000, 1000);
+    lying = {{first, film, Touched::What::Symbol, false, at(1000, 1000)},
+             {second, film, Touched::What::Symbol, false, at(3000, 1000)}};
+    HandTool hand;
+    drag(hand, at(3000, 1000), at(1005, 1000));
+    EXPECT_EQ(showing(second).standsWith, first);
 }
 
 TEST_F(Hands, NothingButAUnitJoinsARow) {

@@ -165,5 +165,24 @@ TEST_F(Ground, AGridThatCannotBeOpenedIsToldAndThePlanStillOpens) {
     EXPECT_FALSE(window->grab().isNull());
 }
 
+// Paths are kept as seen from the plan's folder: those of the steps before a save elsewhere, too.
+TEST_F(Ground, AnUndoAfterASaveElsewhereStillFindsTheSheet) {
+    openOnSheet();
+    save("plan.gpkg");
+    window->run("draw-checkpoint");
+    click(at(0, 0));
+    std::filesystem::create_directory(folder / "other");
+    window->saveTo(folder / "other" / "plan.gpkg");
+    rest();
+    const std::string path = plan().sheets().front()->path;
+    EXPECT_NE(path, "sheet.tif");
+    window->run("undo");
+    rest();
+    EXPECT_EQ(plan().measures().size(), 0U);
+    EXPECT_EQ(plan().sheets().front()->path, path);
+    EXPECT_EQ(kept("sheet") + kept("heights"), "");
+    EXPECT_NE(window->work().heights(), nullptr);
+}
+
 }  // namespace
 }  // namespace crosstick::window

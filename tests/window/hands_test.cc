@@ -101,6 +101,32 @@ TEST_F(Hands, AColumnIsTypedOverInItsSillAndTheBlockFollows) {
     EXPECT_EQ(plan().force().element(force.columns[0].serials[0].element)->people, 0);
 }
 
+TEST_F(Hands, DeleteInACellEmptiesTheCellAndWipesNothingOff) {
+    open();
+    const plan::ItemId block = placed("draw-order-of-march", at(-1000, 800));
+    window->run("march");
+    window->work().select(block);
+    auto* sill = window->findChild<march::MarchSill*>();
+    sill->model().add(-1);
+    auto* rows = sill->findChild<QTableView*>();
+    rows->setFocus();
+    rows->setCurrentIndex(sill->model().index(0, march::ColumnModel::Name));
+    QTest::keyClick(rows, Qt::Key_Delete);
+    EXPECT_TRUE(plan().measure(block)) << "the block is still there";
+    EXPECT_EQ(plan().force().elements.at(0).name, "");
+}
+
+TEST_F(Hands, AColumnThatThereIsNotShowsNoElementsOfAnother) {
+    open();
+    window->run("march");
+    auto* sill = window->findChild<march::MarchSill*>();
+    sill->model().add(-1);
+    sill->show("Return");
+    EXPECT_EQ(sill->model().rowCount(), 0);
+    sill->show("");
+    EXPECT_EQ(sill->model().rowCount(), 1);
+}
+
 TEST_F(Hands, WhatIsNoStrengthIsRefusedInWords) {
     open();
     window->run("march");

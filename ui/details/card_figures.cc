@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 
 #include "core/movement/paper_figures.h"
+#include "core/plan/showings.h"
 
 namespace crosstick::details {
 namespace {
@@ -91,6 +92,13 @@ std::vector<FigureRow> cardFigures(const work::Work& work, const plan::ItemId& i
         return {{tr("points"), QString::number(measure->points.size())}};
     }
     std::vector<FigureRow> rows = legTo(work, item);
+    const plan::FilmPtr film = work.workingFilm() ? work.plan().film(*work.workingFilm()) : nullptr;
+    if (film && plan::leaderOf(*film, item) != item) {
+        const plan::MeasurePtr leader = work.plan().measure(plan::leaderOf(*film, item));
+        const auto words = leader ? leader->fields.find("unit") : measure->fields.end();
+        rows.push_back(
+            {tr("in the row of"), leader && words != leader->fields.end() ? text(words->second) : tr("another unit")});
+    }
     const auto height =
         work.heights() != nullptr ? work.heights()->heightAt(measure->points.front()) : std::optional<Metres>();
     rows.push_back({tr("height"), height ? metres(std::llround(height->value())) : tr("unknown")});

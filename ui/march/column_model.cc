@@ -38,7 +38,13 @@ bool isWhole(double number) {
 ColumnModel::ColumnModel(work::Work& work, QObject* parent) : QAbstractTableModel(parent), work_(work) {}
 
 void ColumnModel::show(const std::string& column) {
-    name_ = column;
+    if (name_ != column) {  // other rows altogether
+        beginResetModel();
+        name_ = column;
+        force_ = {};
+        figures_ = {};
+        endResetModel();
+    }
     renew();
 }
 
@@ -86,6 +92,7 @@ void ColumnModel::commit(plan::Force force, const char* caption) {
     builder.force(std::move(force));
     work_.commit(std::move(builder).build(), caption);
     renew();
+    Q_EMIT taken();
 }
 
 int ColumnModel::add(int after) {

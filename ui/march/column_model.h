@@ -47,6 +47,7 @@ class ColumnModel final : public QAbstractTableModel {
 
   Q_SIGNALS:
     void refused(const crosstick::Error& why);
+    void taken();  ///< what was typed is in the plan
 
   private:
     work::Work& work_;

@@ -91,6 +91,8 @@ MarchSill::MarchSill(work::Work& work, std::function<QString(const Error&)> say,
     row->addWidget(table_, 1);
     row->addWidget(buttons());
     connect(&model_, &ColumnModel::refused, this, [this](const Error& why) { Q_EMIT refused(say_(why)); });
+    connect(&model_, &ColumnModel::taken, this, [this] { Q_EMIT refused({}); });  // what was said is put right
+    table_->installEventFilter(this);
     setLight(light_);
 }
 
@@ -242,6 +244,26 @@ void MarchSill::keyPressEvent(QKeyEvent* event) {
         return;
     }
     QWidget::keyPressEvent(event);
+}
+
+/// In the table Delete empties a cell and does not wipe the block off, Enter opens it.
+bool MarchSill::eventFilter(QObject* watched, QEvent* event) {
+    if (watched != table_ || (event->type() != QEvent::ShortcutOverride && event->type() != QEvent::KeyPress)) {
+        return QWidget::eventFilter(watched, event);
+    }
+    const int key = static_cast<QKeyEvent*>(event)->key();
+    const bool isDelete = key == Qt::Key_Delete || key == Qt::Key_Backspace;
+    const bool isEnter = key == Qt::Key_Return || key == Qt::Key_Enter;
+    const QModelIndex cell = table_->currentIndex();
+    if (!cell.isValid() || !(isDelete || isEnter)) {
+        return QWidget::eventFilter(watched, event);
+    }
+    if (event->type() == QEvent::ShortcutOverride) {
+        event->accept();
+    } else if (model_.flags(cell).testFlag(Qt::ItemIsEditable)) {
+        isDelete ? static_cast<void>(model_.setData(cell, QString(), Qt::EditRole)) : table_->edit(cell);
+    }
+    return true;
 }
 
 void MarchSill::show(const std::string& column) {

@@ -33,12 +33,13 @@ class MarchSill final : public QWidget {
     [[nodiscard]] ColumnModel& model() { return model_; }
 
   Q_SIGNALS:
-    void refused(const QString& why);
-    void left();  ///< back to the table
+    void refused(const QString& why);  ///< empty: the last one is put right
+    void left();                       ///< back to the table
 
   protected:
     void paintEvent(QPaintEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
     work::Work& work_;

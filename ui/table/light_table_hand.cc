@@ -80,7 +80,7 @@ void LightTable::mousePressEvent(QMouseEvent* event) {
         } else {
             if (!drawing_) {
                 tell(tools::Event::Kind::Press, event->position(), Qt::NoModifier, false);
-                tell(tools::Event::Kind::Cancel, event->position(), Qt::NoModifier, false);
+                tell(tools::Event::Kind::Release, event->position(), Qt::NoModifier, false);
             }
             Q_EMIT menuWanted(event->globalPosition().toPoint());
         }

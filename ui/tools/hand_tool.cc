@@ -115,14 +115,18 @@ Reply HandTool::pressed(const Event& event, const Ground& ground) {
     return reply;
 }
 
-/// A unit over another one stands in its row, anything else where the hand is.
-plan::Plan HandTool::setAside(geodesy::PlanePoint to) const {
+std::optional<plan::Plan> HandTool::joined(geodesy::PlanePoint to) const {
     const auto over = isUnit(grip_->base, grip_->item) && grip_->lay ? grip_->lay(to, grip_->item) : std::nullopt;
-    if (over && over->what == Touched::What::Symbol && isUnit(grip_->base, over->item)) {
-        plan::Plan joined = plan::standingWith(grip_->base, grip_->item, grip_->film, over->item);
-        if (!(joined == grip_->base)) {
-            return joined;
-        }
+    if (!over || over->what != Touched::What::Symbol || !isUnit(grip_->base, over->item)) {
+        return std::nullopt;
+    }
+    plan::Plan row = plan::standingWith(grip_->base, grip_->item, grip_->film, over->item);
+    return row == grip_->base ? std::nullopt : std::optional(std::move(row));
+}
+
+plan::Plan HandTool::setAside(geodesy::PlanePoint to) const {
+    if (auto row = joined(to)) {
+        return std::move(*row);
     }
     return plan::setAside(grip_->base, grip_->item, grip_->film,
                           geodesy::PlanePoint{grip_->origin.easting + (to.easting - grip_->start.easting),
@@ -135,6 +139,9 @@ plan::Plan HandTool::dragged(const Event& event, const Ground& ground) const {
     const geodesy::PlanePoint to{grip_->origin.easting + east, grip_->origin.northing + north};
     switch (grip_->what) {
         case What::Point:
+            if (auto row = joined(event.at)) {
+                return std::move(*row);
+            }
             return plan::withPoint(grip_->base, grip_->item, grip_->vertex, to);
         case What::Whole:
             return plan::movedBy(grip_->base, grip_->item, east, north);

@@ -41,6 +41,8 @@ class HandTool final : public Tool {
     /// What a hand takes hold of by a symbol or a label.
     [[nodiscard]] static std::optional<Grip> gripOn(const Touched& touched, const Event& event, const Ground& ground);
     [[nodiscard]] static std::optional<Grip> gripOn(const Hit& hit, const Event& event, const Ground& ground);
+    /// A unit over another one stands in its row; nothing where there is none under the hand.
+    [[nodiscard]] std::optional<plan::Plan> joined(geodesy::PlanePoint to) const;
     [[nodiscard]] plan::Plan setAside(geodesy::PlanePoint to) const;
     [[nodiscard]] Reply keyed(const Event& event, const Ground& ground);
     [[nodiscard]] Reply pressed(const Event& event, const Ground& ground);

@@ -17,6 +17,13 @@ QString text(std::string_view utf8) {
 }
 
 QString nameOf(const plan::Measure& measure) {
+    const auto field = [&](const char* key) {
+        const auto found = measure.fields.find(key);
+        return found == measure.fields.end() ? std::string() : found->second;
+    };
+    if (measure.kind == "boundary") {
+        return text("Boundary " + field("left_unit") + " - " + field("right_unit"));
+    }
     const auto words = measure.fields.find("unit");
     return text(measure.kind == "unit" && words != measure.fields.end() ? words->second : movement::label(measure));
 }
@@ -126,7 +133,9 @@ void Window::addEnds(QMenu& menu, const plan::Film& film, const plan::Showing& s
     };
     offer(tr("On its own spot"), std::nullopt);
     for (const plan::MeasurePtr& other : nearest(work_.plan(), film, measure->points.front(), hasEdge)) {
-        offer(tr("On the edge of %1").arg(nameOf(*other)), other->id);
+        const measures::Entry* entry = measures::find(other->kind);
+        const bool isArea = entry != nullptr && entry->shape == measures::Shape::Area;
+        offer((isArea ? tr("On the edge of %1") : tr("On %1")).arg(nameOf(*other)), other->id);
     }
 }
 

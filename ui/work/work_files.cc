@@ -272,9 +272,8 @@ void Work::moveTo(const std::filesystem::path& file) {
     for (SaveWish& wish : saves_) {
         wish.plan = seenFrom(wish.plan, folder, folder_);
     }
-    if (plan::Plan seen = seenFrom(committed(), folder, folder_); !(seen == committed())) {
-        history_->push(std::move(seen), "save elsewhere");
-    }
+    // The steps before, too: an undo must not bring back paths as they were seen from the old folder.
+    history_->rewrite([&](const plan::Plan& plan) { return seenFrom(plan, folder, folder_); });
     (void)beginJournal();
 }
 
