@@ -98,6 +98,23 @@ bool isInGap(double from, double to, const std::vector<drawing::Stretch>& gaps) 
                        [=](const drawing::Stretch& gap) { return to > gap.from && from < gap.to; });
 }
 
+/// A second row of smaller half circles inside the first: parallels of the first would run into each other.
+std::vector<drawing::Polyline> innerHalfCircles(const drawing::Path& path, const std::vector<double>& stations,
+                                                const std::vector<drawing::Stretch>& gaps, double side) {
+    std::vector<drawing::Polyline> inner;
+    for (std::size_t n = 1; n < stations.size(); ++n) {
+        if (!isInGap(stations[n - 1], stations[n], gaps)) {
+            const Point a = path.at(stations[n - 1]);
+            const Point b = path.at(stations[n]);
+            const Vector in = drawing::unit(b - a) * std::min(kDoubleApart, drawing::length(b - a) / 4);
+            Points arc;
+            addHalfCircle(arc, a + in, b - in, side);
+            inner.push_back({std::move(arc), false});
+        }
+    }
+    return inner;
+}
+
 }  // namespace
 
 void placeFrontLine(Desk& desk, Subject& subject) {
@@ -147,18 +164,7 @@ void placeFrontLine(Desk& desk, Subject& subject) {
         pencil.lines(std::move(pieces), desk.gauge().pen, drawing::Join::Round);
         return;
     }
-    // A second row of smaller half circles inside the first: parallels of the first would run into each other.
-    std::vector<drawing::Polyline> both;
-    for (std::size_t n = 1; n < stations.size(); ++n) {
-        if (!isInGap(stations[n - 1], stations[n], gaps)) {
-            const Point a = path.at(stations[n - 1]);
-            const Point b = path.at(stations[n]);
-            const Vector in = drawing::unit(b - a) * std::min(kDoubleApart, drawing::length(b - a) / 4);
-            Points inner;
-            addHalfCircle(inner, a + in, b - in, side);
-            both.push_back({std::move(inner), false});
-        }
-    }
+    std::vector<drawing::Polyline> both = innerHalfCircles(path, stations, gaps, side);
     both.insert(both.end(), std::make_move_iterator(pieces.begin()), std::make_move_iterator(pieces.end()));
     pencil.single().lines(std::move(both), desk.gauge().thin(), drawing::Join::Round);
 }

@@ -104,9 +104,9 @@ void drawMark(Desk& desk, Subject& subject, const Mark& mark, Point centre) {
 
 }  // namespace
 
-int costOf(const drawing::Occupancy& taken, const TurnedBox& box, Point centre, Point spot, std::size_t owner) {
-    return (taken.coversSpot(box, spot, owner) ? 8 : 0) + (taken.isFree(centre, spot) ? 0 : 4) +
-           (taken.crossings(box, owner) > 0 ? 2 : 0) + (taken.crossings(centre, spot, owner) > 0 ? 1 : 0);
+int costOf(const drawing::Occupancy& taken, const TurnedBox& box, Point from, Point spot, std::size_t owner) {
+    return (taken.coversSpot(box, spot, owner) ? 8 : 0) + (taken.isFree(from, spot) ? 0 : 4) +
+           (taken.crossings(box, owner) > 0 ? 2 : 0) + (taken.crossings(from, spot, owner) > 0 ? 1 : 0);
 }
 
 bool isSeen(Desk& desk, Subject& subject) {

@@ -57,7 +57,7 @@ class ColumnModel final : public QAbstractTableModel {
 
     [[nodiscard]] QString cell(int row, int field) const;
     [[nodiscard]] plan::Column* columnIn(plan::Force& force) const;
-    [[nodiscard]] Result<plan::Force> typed(int row, int field, const std::string& text) const;
+    [[nodiscard]] Result<plan::Force> typed(int row, int field, const std::string& words) const;
     void commit(plan::Force force, const char* caption);
 };
 
