@@ -171,19 +171,6 @@ drawing::Polyline edgeOf(const Points& points) {
 
 }  // namespace
 
-namespace {
-
-/// +1 where left of travel is inside the ring, else -1.
-double insideOf(const Points& ring) {
-    double twice = 0;
-    for (std::size_t n = 0; n < ring.size(); ++n) {
-        twice += drawing::cross(ring[n], ring[(n + 1) % ring.size()]);
-    }
-    return twice > 0 ? -1 : 1;
-}
-
-}  // namespace
-
 bool holds(const Points& ring, const TurnedBox& box) {
     for (const Point corner : box.corners()) {
         if (!contains(ring, corner)) {
@@ -247,7 +234,7 @@ void inkEdge(Desk& desk, Subject& subject, const drawing::Polyline& edge, const 
     }
     // The outer stroke is the edge, the second runs inside it: the area is as large as it is.
     std::vector<drawing::Polyline> both;
-    const double inward = insideOf(edge.points) * kDoubleApart;
+    const double inward = -outwardSide(edge.points) * kDoubleApart;
     for (drawing::Polyline& piece : ink) {
         both.push_back({drawing::offset(piece.points, inward, piece.closed), piece.closed});
         both.push_back(std::move(piece));
@@ -256,7 +243,7 @@ void inkEdge(Desk& desk, Subject& subject, const drawing::Polyline& edge, const 
 }
 
 Points insideRing(const Subject& subject, const Points& ring) {
-    return subject.manner.doubled ? drawing::offset(ring, insideOf(ring) * kDoubleApart, true) : ring;
+    return subject.manner.doubled ? widened(ring, -kDoubleApart) : ring;
 }
 
 std::optional<TurnedBox> nameArea(Desk& desk, Subject& subject, const drawing::Polyline& edge,

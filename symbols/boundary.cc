@@ -73,12 +73,7 @@ Candidate placedAt(const drawing::Path& path, double s, double width, const Labe
 /// Where a hand placed the mark: the place of the line nearest to it, on the stretch that holds it.
 std::optional<Candidate> byHand(const Subject& subject, const drawing::Path& path, const drawing::Stretch& stretch,
                                 double width, const Label& left, const Label& right, double e) {
-    double nearest = 0;
-    for (const double s : drawing::steps(0, path.length(), 0.25)) {
-        if (drawing::length(path.at(s) - *subject.labelAt) < drawing::length(path.at(nearest) - *subject.labelAt)) {
-            nearest = s;
-        }
-    }
+    const double nearest = nearestOn(path, *subject.labelAt);
     const double margin = width / 2 + 2;
     if (nearest < stretch.from || nearest > stretch.to || stretch.length() < 2 * margin) {
         return std::nullopt;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "core/measures/catalogue.h"
 #include "core/units/number_text.h"
@@ -47,6 +48,23 @@ void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, c
             inkSign(ink, path.between(from, to));
         }
     }
+}
+
+double nearestOn(const drawing::Path& path, Point to) {
+    const Points& p = path.points();
+    double best = 0;
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t n = 0; n + 1 < p.size(); ++n) {
+        const Vector span = p[n + 1] - p[n];
+        const double size = drawing::dot(span, span);
+        const double share = size > 0 ? std::clamp(drawing::dot(to - p[n], span) / size, 0.0, 1.0) : 0;
+        const double away = drawing::length(to - (p[n] + span * share));
+        if (away < least) {
+            least = away;
+            best = path.position(n) + share * std::sqrt(size);
+        }
+    }
+    return best;
 }
 
 std::vector<DashMiddle> dashMiddles(const drawing::Mark& line, const Manner& manner) {

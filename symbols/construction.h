@@ -13,6 +13,9 @@ void inkSign(Pencil& pencil, const Points& points);
 /// room.
 void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, const std::string& letter);
 
+/// The place of a line nearest to a point, as arc length from its start.
+[[nodiscard]] double nearestOn(const drawing::Path& path, Point to);
+
 /// The middle of a dash, between its strokes where it is doubled, and where it runs.
 struct DashMiddle {
     Point at;

@@ -21,20 +21,10 @@ constexpr double kTitleLeft = 4;
 constexpr double kSmall = 1.8;
 constexpr double kRoleGap = 4;
 
-/// The symbol alone: what stands beside it in the block is not said twice.
-measures::UnitSymbol bare(const std::string& words) {
-    measures::UnitSymbol unit = measures::readUnit(words);
-    unit.designation.clear();
-    unit.higher.clear();
-    unit.note.clear();
-    unit.time.clear();
-    unit.direction.reset();
-    return unit;
-}
-
 void inkRow(Desk& desk, Subject& subject, const film::MarchRow& row, Point corner) {
     const double h = desk.gauge().letters;
-    UnitSketch sketch = sketchUnit(bare(row.unit), subject.manner, desk.gauge());
+    UnitSketch sketch =
+        sketchUnit(measures::withoutAmplifiers(measures::readUnit(row.unit)), subject.manner, desk.gauge());
     const double foot = sketch.whole().bottom;
     const Point middle = corner + row.symbol;
     subject.ink.append(drawing::moved(std::move(sketch.ink), middle));

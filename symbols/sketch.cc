@@ -7,15 +7,6 @@
 namespace crosstick::symbols {
 namespace {
 
-/// +1 where left of travel is outside the ring, else -1.
-double outwardSide(const Points& ring) {
-    double twice = 0;
-    for (std::size_t n = 0; n < ring.size(); ++n) {
-        twice += drawing::cross(ring[n], ring[(n + 1) % ring.size()]);
-    }
-    return twice > 0 ? 1 : -1;  // y runs down: a positive area is clockwise as seen
-}
-
 std::vector<drawing::Polyline> doubledLines(const std::vector<drawing::Polyline>& pieces) {
     std::vector<drawing::Polyline> both;
     for (const drawing::Polyline& piece : pieces) {
@@ -27,6 +18,14 @@ std::vector<drawing::Polyline> doubledLines(const std::vector<drawing::Polyline>
 }
 
 }  // namespace
+
+double outwardSide(const Points& ring) {
+    double twice = 0;
+    for (std::size_t n = 0; n < ring.size(); ++n) {
+        twice += drawing::cross(ring[n], ring[(n + 1) % ring.size()]);
+    }
+    return twice > 0 ? 1 : -1;  // y runs down: a positive area is clockwise as seen
+}
 
 std::string bareName(const std::string& name, std::string_view abbreviation) {
     const bool isTwice = !abbreviation.empty() && name.starts_with(std::string(abbreviation) + ' ');

@@ -84,6 +84,8 @@ class Pencil {
 [[nodiscard]] std::string bareName(const std::string& name, std::string_view abbreviation);
 
 [[nodiscard]] Points circlePoints(Point centre, double diameter);
+/// +1 where left of travel is outside the ring, else -1.
+[[nodiscard]] double outwardSide(const Points& ring);
 /// A ring moved outward (inward where negative), whichever way round it runs.
 [[nodiscard]] Points widened(const Points& ring, double by);
 

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "core/drawing/steps.h"
+#include "symbols/construction.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
 #include "symbols/point_symbol.h"
@@ -109,13 +110,7 @@ Point targetOf(const Subject& leader, Point from) {
         return poleOf(leader.tip->points);
     }
     const drawing::Path path(leader.tip->points);
-    Point best = path.points().front();
-    for (const double s : drawing::steps(0, path.length(), std::max(0.5, path.length() / 400))) {
-        if (drawing::length(path.at(s) - from) < drawing::length(best - from)) {
-            best = path.at(s);
-        }
-    }
-    return best;
+    return path.at(nearestOn(path, from));
 }
 
 /// Where it ends: on the edge, where that has one.

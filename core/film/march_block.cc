@@ -1,6 +1,7 @@
 #include "core/film/march_block.h"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include "core/drawing/text_ruler.h"

@@ -58,6 +58,14 @@ void addDesignation(std::string& words, const UnitSymbol& unit) {
 
 }  // namespace
 
+UnitSymbol withoutAmplifiers(UnitSymbol unit) {
+    for (std::string* text : {&unit.designation, &unit.higher, &unit.note, &unit.time}) {
+        text->clear();
+    }
+    unit.direction.reset();
+    return unit;
+}
+
 std::string unitWords(const UnitSymbol& unit) {
     std::string words;
     if (unit.affiliation != Affiliation::Friend) {

@@ -62,6 +62,9 @@ struct UnitSymbol {
 /// as has all of the unit but `unread`.
 [[nodiscard]] std::string unitWords(const UnitSymbol& unit);
 
+/// The symbol alone, for places where what stands beside it is said already: no designations, times, notes, direction.
+[[nodiscard]] UnitSymbol withoutAmplifiers(UnitSymbol unit);
+
 /// A word that may be typed, and what it is called in a list.
 struct UnitWord {
     std::string_view word;

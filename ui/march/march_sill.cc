@@ -33,11 +33,7 @@ class SymbolPainter final : public QStyledItemDelegate {
         if (!faces_) {
             return;
         }
-        measures::UnitSymbol unit = measures::readUnit(model_.unitOf(index.row()));
-        unit.designation.clear();
-        unit.higher.clear();
-        unit.note.clear();
-        unit.direction.reset();
+        const auto unit = measures::withoutAmplifiers(measures::readUnit(model_.unitOf(index.row())));
         symbols::UnitSketch sketch = symbols::sketchUnit(unit, {}, {});
         sketch.ink.append(std::move(sketch.letters));
         const drawing::Box box = drawing::extent(sketch.ink).grown(0.4);
