@@ -2,78 +2,13 @@
 
 #include <array>
 
-#include <fmt/format.h>
-#include <proj.h>
-
 #include "core/geodesy/faults.h"
 #include "core/geodesy/geodesic.h"
+#include "core/geodesy/proj_handles.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::geodesy {
 namespace {
-
-struct FreeContext {
-    void operator()(PJ_CONTEXT* context) const { proj_context_destroy(context); }
-};
-struct FreePj {
-    void operator()(PJ* pj) const { proj_destroy(pj); }
-};
-using Context = std::unique_ptr<PJ_CONTEXT, FreeContext>;
-using Pj = std::unique_ptr<PJ, FreePj>;
-
-Context newContext() {
-    Context context(proj_context_create());
-    proj_context_set_enable_network(context.get(), 0);
-    proj_log_level(context.get(), PJ_LOG_NONE);
-    return context;
-}
-
-std::string textOrEmpty(const char* text) {
-    return text == nullptr ? std::string{} : std::string(text);
-}
-
-/// The horizontal part of a compound CRS; anything else as it is.
-Pj horizontal(PJ_CONTEXT* context, Pj crs) {
-    if (crs && proj_get_type(crs.get()) == PJ_TYPE_COMPOUND_CRS) {
-        return Pj(proj_crs_get_sub_crs(context, crs.get(), 0));
-    }
-    return crs;
-}
-
-/// A bound CRS carries its way to WGS 84 with it; what it is, its base tells.
-Pj withoutBounds(PJ_CONTEXT* context, const PJ* crs) {
-    Pj plain(proj_clone(context, crs));
-    while (plain && proj_get_type(plain.get()) == PJ_TYPE_BOUND_CRS) {
-        plain.reset(proj_get_source_crs(context, plain.get()));
-    }
-    return plain;
-}
-
-std::string shortened(const std::string& crs) {
-    return crs.size() > 60 ? fmt::format("{}...", std::string_view(crs).substr(0, 57)) : crs;
-}
-
-Result<Pj> projected(PJ_CONTEXT* context, const std::string& text) {
-    Pj crs = horizontal(context, Pj(proj_create(context, text.c_str())));
-    if (!crs || proj_is_crs(crs.get()) == 0) {
-        return fail(kUnknownCrs, {{"crs", shortened(text)}});
-    }
-    const Pj plain = withoutBounds(context, crs.get());
-    if (!plain || proj_get_type(plain.get()) != PJ_TYPE_PROJECTED_CRS) {
-        return fail(kCrsNotProjected, {{"crs", textOrEmpty(proj_get_name(crs.get()))}});
-    }
-    return crs;
-}
-
-double metresPerUnitOf(PJ_CONTEXT* context, const PJ* crs) {
-    const Pj plain = withoutBounds(context, crs);
-    const Pj axes(proj_crs_get_coordinate_system(context, plain.get()));
-    double factor = 1;
-    if (axes) {
-        proj_cs_get_axis_info(context, axes.get(), 0, nullptr, nullptr, nullptr, &factor, nullptr, nullptr, nullptr);
-    }
-    return factor > 0 ? factor : 1;
-}
 
 /// Datum names as a map's margin has them.
 std::string shortDatum(const std::string& name) {
@@ -163,15 +98,6 @@ bool isZoneCrs(const std::string& crs) {
         return false;
     }
     return *code == 5041 || *code == 5042 || (*code > 32600 && *code <= 32660) || (*code > 32700 && *code <= 32760);
-}
-
-Pj operation(PJ_CONTEXT* context, const PJ* from, const PJ* to) {
-    Pj raw(proj_create_crs_to_crs_from_pj(context, from, to, nullptr, nullptr));
-    return raw ? Pj(proj_normalize_for_visualization(context, raw.get())) : nullptr;
-}
-
-bool isGood(const PJ_COORD& c) {
-    return std::isfinite(c.xy.x) && std::isfinite(c.xy.y) && std::abs(c.xy.x) < 1e15 && std::abs(c.xy.y) < 1e15;
 }
 
 }  // namespace
