@@ -5,7 +5,7 @@
 namespace crosstick::app {
 namespace {
 
-constexpr std::array<Words, 24> kWords{{
+constexpr std::array<Words, 27> kWords{{
     {"files/file-missing", "{file}: there is no such file. Check the name and the folder."},
     {"files/file-exists", "{file} exists already and is left as it is. Choose another name."},
     {"files/folder-missing", "{folder}: there is no such folder. Make it first, or choose another."},
@@ -34,6 +34,9 @@ constexpr std::array<Words, 24> kWords{{
     {"files/no-kind",
      "Feature {feature} does not say what it is. Give its properties a \"kind\", such as \"phase-line\" or \"route\"; "
      "nothing was drawn."},
+    {"files/not-carried", "{file} does not carry {path}. Put the sheet beside the plan, or say where it is."},
+    {"files/cannot-write", "{file} cannot be written. Check the folder, and whether its disk is full."},
+    {"files/given-up", "Given up; the plan is as it was."},
     {"files/journal-damaged", "{file}: this record of unsaved work is not readable. It was left where it is."},
     {"files/journal-of-other-state",
      "The unsaved work in {journal} belongs to an earlier state of {file}, which was saved since. It was left where it "

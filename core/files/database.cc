@@ -156,6 +156,13 @@ Result<Database> Database::inMemory() {
     return openWith(":memory:", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
 }
 
+// The shrunk database is attached beside the old one while it is written.
+void Database::shrink() {
+    sqlite3_limit(handle_.get(), SQLITE_LIMIT_ATTACHED, 1);
+    run("VACUUM");
+    sqlite3_limit(handle_.get(), SQLITE_LIMIT_ATTACHED, 0);
+}
+
 void Database::allowViews() {
     sqlite3_db_config(handle_.get(), SQLITE_DBCONFIG_ENABLE_VIEW, 1, nullptr);
 }

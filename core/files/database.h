@@ -67,6 +67,7 @@ class Database {
     [[nodiscard]] std::int64_t lastRow() const;
     /// Copies everything from another database over this one (SQLite's backup interface, in one step).
     void copyFrom(Database& other);
+    void shrink();      ///< gives back the room of what was deleted
     void allowViews();  ///< while our own schema is made
 
     [[nodiscard]] bool isGood() const { return fault_ == 0; }
