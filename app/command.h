@@ -7,6 +7,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "core/sheets/foreign_reader.h"
 #include "core/units/result.h"
 #include "core/units/time.h"
 
@@ -19,7 +20,8 @@ struct Surroundings {
     std::istream& in;
     std::ostream& out;
     std::ostream& err;
-    std::filesystem::path share;  ///< where faces, coefficients and the demo's geometry stand
+    std::filesystem::path share;   ///< where faces, coefficients and the demo's geometry stand
+    sheets::ForeignReader reader;  ///< of map sheets and height models
     Instant now;
     std::uint64_t seed;  ///< of new identities
 };
@@ -41,6 +43,8 @@ void addCard(CLI::App& program, Action& action);
 void addGrid(CLI::App& program, Action& action);
 void addLeg(CLI::App& program, Action& action);
 void addSpecimen(CLI::App& program, Action& action);
+void addSheet(CLI::App& program, Action& action);
+void addCarry(CLI::App& program, Action& action);
 void addPicture(CLI::App& program, Action& action);
 void addAbout(CLI::App& program, Action& action);
 

@@ -6,14 +6,14 @@
 #include <unistd.h>
 
 #include "app/program.h"
+#include "app/user_folders.h"
 
 namespace {
 
-/// bin/../share/crosstick, in the build tree and when installed.
-std::filesystem::path shareFolder() {
+/// The folder of the program itself, in the build tree and when installed.
+std::filesystem::path ownFolder() {
     std::error_code ignored;
-    const auto self = std::filesystem::read_symlink("/proc/self/exe", ignored);
-    return self.parent_path().parent_path() / "share" / "crosstick";
+    return std::filesystem::read_symlink("/proc/self/exe", ignored).parent_path();
 }
 
 }  // namespace
@@ -22,7 +22,9 @@ int main(int argc, char** argv) {
     using namespace crosstick;
     const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
     std::random_device chance;
-    const app::Surroundings surroundings{std::cin,      std::cout, std::cerr,
-                                         shareFolder(), now,       (std::uint64_t{chance()} << 32) | chance()};
+    const sheets::ForeignReader reader(ownFolder() / "crosstick-reader", sheets::SheetCache(app::cacheFolder()));
+    const auto share = ownFolder().parent_path() / "share" / "crosstick";
+    const app::Surroundings surroundings{
+        std::cin, std::cout, std::cerr, share, reader, now, (std::uint64_t{chance()} << 32) | chance()};
     return static_cast<int>(app::run({argv + 1, argv + argc}, surroundings));
 }

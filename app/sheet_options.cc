@@ -33,8 +33,22 @@ void addSheetOptions(CLI::App& command, SheetOptions& options) {
         ->check(aNumber())
         ->check(CLI::Range(-10.0, 10.0))
         ->group(group);
-    command.add_option("--elevation", options.elevation, "A height model (GeoTIFF) that goes with the sheet")
+    command.add_option("--crs", options.crs, "Its grid, where the file does not say it or says it wrong: EPSG:32625")
         ->group(group);
+    command
+        .add_option("--elevation", options.elevation,
+                    "A height model that goes with the sheet (GeoTIFF, DTED, HGT or ASCII grid)")
+        ->group(group);
+    command.add_option("--height-unit", options.heightUnit, "What it counts in, where its file does not say it")
+        ->check(CLI::IsMember({"m", "ft", "us-ft"}))
+        ->group(group);
+}
+
+std::optional<plan::HeightUnit> heightUnitOf(const std::string& text) {
+    if (text.empty()) {
+        return std::nullopt;
+    }
+    return text == "m" ? plan::HeightUnit::Metre : text == "ft" ? plan::HeightUnit::Foot : plan::HeightUnit::SurveyFoot;
 }
 
 Result<Degrees> parseGmAngle(const std::string& text) {
@@ -63,6 +77,7 @@ Result<plan::Sheet> withOptions(plan::Sheet sheet, const SheetOptions& options) 
     replace(sheet.edition, options.edition);
     replace(sheet.datum, options.datum);
     replace(sheet.elevationPath, options.elevation);
+    sheet.elevationUnit = heightUnitOf(options.heightUnit).value_or(sheet.elevationUnit);
     if (options.printedGm.empty()) {
         return sheet;
     }

@@ -74,7 +74,7 @@ Result<void> makeDemo(const DemoOrder& order) {
     if (!step("the plan")) {
         return fail(kGivenUp);
     }
-    auto sheet = sheets::describeSheet(order.folder / "sheet.tif", Uuid{});
+    auto sheet = sheets::describeSheet(order.reader, order.folder / "sheet.tif", Uuid{});
     if (!sheet) {
         return tl::unexpected(sheet.error());
     }

@@ -4,6 +4,7 @@
 #include <functional>
 #include <string_view>
 
+#include "core/sheets/foreign_reader.h"
 #include "core/units/result.h"
 #include "core/units/time.h"
 
@@ -14,6 +15,7 @@ enum class Existing { Keep, Replace };
 struct DemoOrder {
     std::filesystem::path folder;  ///< made where it is missing
     std::filesystem::path share;   ///< share/crosstick: lists and faces
+    sheets::ForeignReader reader;  ///< that looks the finished sheet over
     Existing existing = Existing::Keep;
     std::function<void(std::string_view)> progress;      ///< told what is being done, kSteps times
     std::function<bool()> goesOn = [] { return true; };  ///< asked before each of them; false gives up

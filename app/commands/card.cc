@@ -3,9 +3,9 @@
 
 #include "app/command.h"
 #include "app/commands/card_forms.h"
+#include "app/ground_files.h"
 #include "core/files/plan_file.h"
 #include "core/movement/faults.h"
-#include "core/sheets/elevation.h"
 #include "ui/press/gui_start.h"
 #include "ui/press/pdf.h"
 #include "ui/press/route_card_page.h"
@@ -41,14 +41,11 @@ Result<Sources> openSources(const CardLine& line, const Surroundings& surroundin
     } else if (sources.plan.heading().declination == plan::DeclinationSource::Model) {
         return tl::unexpected(model.error());
     }
-    if (!sources.plan.sheets().empty() && !sources.plan.sheets().front()->elevationPath.empty()) {
-        auto heights = sheets::Elevation::open(path.parent_path() / sources.plan.sheets().front()->elevationPath,
-                                               sources.plan.planeCrs());
-        if (heights) {
-            sources.heights = std::move(*heights);
-        } else {  // the card is worth having without: climb is then unknown, and the reason is said
-            (void)couldNot(surroundings, heights.error());
-        }
+    auto heights = sheets::heightsOf(sources.plan, groundFinder(path, surroundings), surroundings.reader);
+    if (heights) {
+        sources.heights = std::move(*heights);
+    } else {  // the card is worth having without: climb is then unknown, and the reason is said
+        (void)couldNot(surroundings, heights.error());
     }
     return sources;
 }

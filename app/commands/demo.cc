@@ -10,8 +10,8 @@ namespace {
 
 Exit makeDemo(const std::string& folder, bool replace, const Surroundings& surroundings) {
     const press::GuiStart gui;
-    const demo::DemoOrder order{folder, surroundings.share, replace ? demo::Existing::Replace : demo::Existing::Keep,
-                                [&](std::string_view what) {
+    const demo::DemoOrder order{folder, surroundings.share, surroundings.reader,
+                                replace ? demo::Existing::Replace : demo::Existing::Keep, [&](std::string_view what) {
                                     surroundings.err << "making " << what << " ...\n" << std::flush;
                                 }};
     if (auto made = demo::makeDemo(order); !made) {

@@ -7,10 +7,10 @@
 
 #include "app/command.h"
 #include "app/commands/answers.h"
+#include "app/ground_files.h"
 #include "app/wording/wording.h"
 #include "core/files/plan_file.h"
 #include "core/geodesy/declination.h"
-#include "core/sheets/elevation.h"
 #include "ui/press/faults.h"
 #include "ui/press/film_sheet.h"
 #include "ui/press/gui_start.h"
@@ -88,13 +88,8 @@ Result<std::vector<plan::FilmPtr>> filmsOf(const plan::Plan& plan, const std::ve
 }
 
 /// The height model that goes with the first sheet, where it can be read; films print without it too.
-std::shared_ptr<const sheets::Elevation> heightsOf(const files::PlanFile& file) {
-    const auto& plan = file.plan();
-    if (plan.sheets().empty() || plan.sheets().front()->elevationPath.empty()) {
-        return nullptr;
-    }
-    auto heights =
-        sheets::Elevation::open(file.file().parent_path() / plan.sheets().front()->elevationPath, plan.planeCrs());
+std::shared_ptr<const sheets::Elevation> heightsOf(const files::PlanFile& file, const Surroundings& surroundings) {
+    auto heights = sheets::heightsOf(file.plan(), groundFinder(file.file(), surroundings), surroundings.reader);
     return heights ? *heights : nullptr;
 }
 
@@ -131,7 +126,7 @@ Result<Printed> print(const Asked& asked, const Surroundings& surroundings) {
         return tl::unexpected(papers.error());
     }
     const auto model = geodesy::MagneticModel::open(surroundings.share / "magnetic");
-    const auto heights = heightsOf(*file);
+    const auto heights = heightsOf(*file, surroundings);
     press::FilmsOrder order{file->plan(), *films, *papers};
     if (asked.scale) {
         order.scale = Scale{*asked.scale};

@@ -58,11 +58,14 @@ Result<plan::Heading> headingFrom(const Options& options, const Surroundings& su
 Result<plan::Plan> planFrom(const Options& options, const Surroundings& surroundings) {
     IdSource ids(surroundings.seed);
     const auto given = options.facts.scale ? std::optional(Scale{*options.facts.scale}) : std::nullopt;
-    auto sheet = sheets::describeSheet(options.sheet, ids.next(), given).and_then([&](plan::Sheet found) {
-        return withOptions(std::move(found), options.facts);
-    });
+    auto sheet = sheets::describeSheet(surroundings.reader, options.sheet, ids.next(), {given, options.facts.crs})
+                     .and_then([&](plan::Sheet found) { return withOptions(std::move(found), options.facts); });
     if (!sheet) {
         return tl::unexpected(sheet.error());
+    }
+    // Read to its end once, so that no plan is begun on a sheet that breaks off; the copy serves whoever comes next.
+    if (const auto copy = surroundings.reader.sheet(options.sheet); !copy) {
+        return tl::unexpected(copy.error());
     }
     auto heading = headingFrom(options, surroundings);
     if (!heading) {
@@ -92,11 +95,12 @@ Exit makeNew(const Options& options, const Surroundings& surroundings) {
 }  // namespace
 
 void addNew(CLI::App& program, Action& action) {
-    auto* command = program.add_subcommand("new", "Begin a plan on a map sheet (GeoTIFF in a projected CRS)");
+    auto* command = program.add_subcommand("new", "Begin a plan on a map sheet in a projected grid");
     auto options = std::make_shared<Options>();
     command->add_option("PLAN", options->plan, "The plan's file to make, such as plan.gpkg; never overwritten")
         ->required();
-    command->add_option("--sheet", options->sheet, "The map sheet, a GeoTIFF")->required();
+    command->add_option("--sheet", options->sheet, "The map sheet: GeoTIFF, or a picture with a world file")
+        ->required();
     command->add_option("--name", options->name, "The plan's name (default: the file's)");
     command->add_option("--zone", options->zone, "Letter of the zone that times are written in (default Z)")
         ->check(CLI::Validator([](std::string& text) { return text.size() == 1 ? "" : "one letter is expected"; },

@@ -6,6 +6,7 @@
 
 #include "app/command.h"
 #include "app/faults.h"
+#include "app/user_folders.h"
 #include "app/wording/wording.h"
 #include "sample-data/demo.h"
 #include "ui/window/window.h"
@@ -18,19 +19,10 @@ struct Options {
     bool demo = false;
 };
 
-/// A folder of the user's by the XDG base directory rules (freedesktop.org), ours inside it.
-std::filesystem::path userFolder(const char* variable, const char* underHome) {
-    const QString given = qEnvironmentVariable(variable);
-    const std::filesystem::path base =
-        given.isEmpty()
-            ? std::filesystem::path(qEnvironmentVariable("HOME", QStringLiteral(".")).toStdString()) / underHome
-            : std::filesystem::path(given.toStdString());
-    return base / "crosstick";
-}
-
 /// The demo in the user's data folder, made once.
-Result<std::filesystem::path> demoPlan(const std::filesystem::path& share, work::Course& course) {
-    const std::filesystem::path folder = userFolder("XDG_DATA_HOME", ".local/share") / "demo";
+Result<std::filesystem::path> demoPlan(const std::filesystem::path& share, const sheets::ForeignReader& reader,
+                                       work::Course& course) {
+    const std::filesystem::path folder = dataFolder() / "demo";
     const std::filesystem::path plan = folder / "plan.gpkg";
     std::error_code ignored;
     if (std::filesystem::exists(plan, ignored)) {
@@ -38,7 +30,7 @@ Result<std::filesystem::path> demoPlan(const std::filesystem::path& share, work:
     }
     std::filesystem::create_directories(folder, ignored);
     int step = 0;
-    const auto made = demo::makeDemo({folder, share, demo::Existing::Replace,
+    const auto made = demo::makeDemo({folder, share, reader, demo::Existing::Replace,
                                       [&](std::string_view) { course.tell(step++, demo::kSteps); },
                                       [&] { return !course.isStopped(); }});
     return made ? Result<std::filesystem::path>(plan) : tl::unexpected(made.error());
@@ -62,12 +54,15 @@ Exit showWindow(const Options& options, const Surroundings& surroundings) {
     const std::filesystem::path share = surroundings.share;
     window::Outside outside;
     outside.share = share;
-    outside.state = userFolder("XDG_STATE_HOME", ".local/state") / "journals";
-    outside.settings = userFolder("XDG_CONFIG_HOME", ".config") / "window.ini";
+    outside.state = stateFolder() / "journals";
+    outside.settings = configFolder() / "window.ini";
     outside.seed = surroundings.seed;
     outside.now = [] { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); };
     outside.say = [](const Error& error) { return QString::fromStdString(words(error)); };
-    outside.demo = [share](work::Course& course) { return demoPlan(share, course); };
+    outside.reader = surroundings.reader;
+    outside.demo = [share, reader = surroundings.reader](work::Course& course) {
+        return demoPlan(share, reader, course);
+    };
     outside.version = QStringLiteral(CROSSTICK_VERSION);
     window::Window window(std::move(outside));
     window.show();

@@ -4,10 +4,11 @@
 #include <ostream>
 
 #include "app/command.h"
+#include "app/ground_files.h"
 #include "core/files/plan_file.h"
 #include "core/geodesy/declination.h"
 #include "core/geodesy/grid_reference.h"
-#include "core/sheets/elevation.h"
+#include "core/sheets/raster.h"
 #include "ui/press/gui_start.h"
 #include "ui/table/faults.h"
 
@@ -44,10 +45,6 @@ std::string sizeFault(const std::string& text) {
     return parseSize(text) ? "" : "Write the size as WIDTHxHEIGHT in pixels, 240 to 8192 each, such as 1366x768";
 }
 
-std::filesystem::path besidePlan(const std::filesystem::path& plan, const std::string& file) {
-    return std::filesystem::path(file).is_absolute() ? std::filesystem::path(file) : plan.parent_path() / file;
-}
-
 /// Figures for the labels of legs, as the card has them. A route whose figures cannot be had is drawn without.
 std::map<plan::ItemId, movement::RouteFigures> figuresOf(const plan::Plan& plan, const std::filesystem::path& file,
                                                          const Surroundings& surroundings) {
@@ -57,13 +54,10 @@ std::map<plan::ItemId, movement::RouteFigures> figuresOf(const plan::Plan& plan,
         (void)couldNot(surroundings, model.error());  // legs are drawn all the same, without their figures
     }
     std::shared_ptr<const sheets::Elevation> heights;
-    if (!plan.sheets().empty() && !plan.sheets().front()->elevationPath.empty()) {
-        if (auto opened =
-                sheets::Elevation::open(besidePlan(file, plan.sheets().front()->elevationPath), plan.planeCrs())) {
-            heights = std::move(*opened);
-        } else {
-            (void)couldNot(surroundings, opened.error());
-        }
+    if (auto opened = sheets::heightsOf(plan, groundFinder(file, surroundings), surroundings.reader)) {
+        heights = std::move(*opened);
+    } else {
+        (void)couldNot(surroundings, opened.error());
     }
     for (const plan::RoutePtr& route : plan.routes()) {
         if (auto figures = movement::routeFigures(plan, *route, model ? &*model : nullptr, heights.get())) {
@@ -160,7 +154,8 @@ Result<void> makePicture(const Options& options, const Surroundings& surrounding
     }
     std::unique_ptr<table::FileTiles> tiles;
     if (!plan.sheets().empty()) {
-        auto raster = sheets::Raster::open(besidePlan(options.plan, plan.sheets().front()->path));
+        auto raster = surroundings.reader.sheet(groundFinder(options.plan, surroundings)(plan.sheets().front()->path))
+                          .and_then([](const std::filesystem::path& copy) { return sheets::Raster::open(copy); });
         if (!raster) {
             return tl::unexpected(raster.error());
         }

@@ -8,13 +8,15 @@ std::span<const Words> sheetsWords() {
     static constexpr std::array kWords{
         Words{"sheets/file-missing",
               "{file} is not there or cannot be read. Check the name, or say where the file is now."},
-        Words{"sheets/not-a-raster", "{file} is no TIFF that can be read ({why}). Give a GeoTIFF in its place."},
+        Words{"sheets/not-a-raster",
+              "{file} is no map sheet or picture that can be read ({why}). Give a GeoTIFF, TIFF, PNG, JPEG, BMP, WebP "
+              "or PDF in "
+              "its place."},
         Words{"sheets/damaged",
               "{file} is damaged and cannot be read in full ({why}). Copy it again from where it came from."},
         Words{"sheets/no-crs",
-              "{file} does not say in which grid it lies. Write its projection into the file, as the sheet's margin "
-              "names "
-              "it."},
+              "{file} does not say in which grid it lies. Say it with --crs, as the sheet's margin names it: --crs "
+              "EPSG:32625."},
         Words{"sheets/crs-geographic",
               "{file} lies in degrees ({crs}), not in a grid of metres or feet. Bring it to the grid printed on the "
               "sheet."},
@@ -31,6 +33,17 @@ std::span<const Words> sheetsWords() {
               "tiled."},
         Words{"sheets/colours",
               "{file} stores its colours in a way that is not read here. Save it as palette, grey or RGB."},
+        Words{"sheets/not-heights",
+              "{file} holds a picture and no heights. Give a height model (GeoTIFF, DTED, HGT or ASCII grid)."},
+        Words{"sheets/height-unit",
+              "{file} does not say whether its heights are metres or feet. Say it with --height-unit m or ft."},
+        Words{"sheets/other-size",
+              "{file} is {columns} by {rows} pixels, which is not the sheet that the plan was drawn on. Put that one "
+              "back, or say where it is."},
+        Words{"sheets/no-room",
+              "{file} cannot be written ({why}). Make room on that disk; copies of sheets can be thrown away."},
+        Words{"sheets/reader",
+              "{file} was given up, because {why}. Copy it again from where it came from, or save it in another form."},
     };
     return kWords;
 }

@@ -16,6 +16,8 @@ std::span<const Words> windowWords() {
         Words{"march/bad-files", "\"{typed}\" is no number of files. Write 1 to 8."},
         Words{"work/heights-given-up",
               "{file} was not read to its end: reading it was given up. Look again reads it from the start."},
+        Words{"work/sheet-given-up",
+              "{file} was not prepared to its end, so it is shown coarsely at most. Look again begins anew."},
         Words{"window/other-sheet",
               "{file} is another sheet than {name}: its size or its place differs. Choose the one this plan was drawn "
               "on."},

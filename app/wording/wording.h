@@ -22,6 +22,7 @@ struct Words {
 [[nodiscard]] std::span<const Words> unitsWords();
 [[nodiscard]] std::span<const Words> geodesyWords();
 [[nodiscard]] std::span<const Words> planWords();
+[[nodiscard]] std::span<const Words> workerWords();
 [[nodiscard]] std::span<const Words> sheetsWords();
 [[nodiscard]] std::span<const Words> movementWords();
 [[nodiscard]] std::span<const Words> filmWords();

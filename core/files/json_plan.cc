@@ -3,6 +3,37 @@
 namespace crosstick::files {
 namespace {
 
+constexpr std::array kHeightUnits{"unclear", "m", "ft", "us-ft"};
+
+Json shiftJson(const plan::DatumShift& shift) {
+    Json json = Json::object();
+    put(json, "name", shift.name);
+    put(json, "better_grid", shift.betterGrid);
+    const auto accuracy = [&](const char* key, const std::optional<Metres>& metres) {
+        if (metres) {
+            json[key] = metres->value();
+        }
+    };
+    accuracy("accuracy_m", shift.accuracy);
+    accuracy("better_accuracy_m", shift.betterAccuracy);
+    return json;
+}
+
+void readShift(FieldReader& reader, plan::Sheet& s) {
+    if (const Json* shift = reader.object("datum_shift")) {
+        FieldReader inner(*shift, "datum_shift");
+        const auto metres = [&](const char* key) {
+            const auto value = inner.number(key);
+            return value ? std::optional(Metres(*value)) : std::nullopt;
+        };
+        s.datumShift = {inner.text("name"), metres("accuracy_m"), inner.text("better_grid"),
+                        metres("better_accuracy_m")};
+        if (inner.fault()) {
+            reader.wrong("datum_shift", "a name and metres");
+        }
+    }
+}
+
 Json zoneJson(TimeZone zone) {
     return {{"letter", std::string(1, zone.letter)}, {"offset_min", zone.offset.count()}};
 }
@@ -220,6 +251,9 @@ Json toJson(const plan::Sheet& s) {
     put(json, "number", s.number);
     put(json, "edition", s.edition);
     put(json, "datum", s.datum);
+    if (!(s.datumShift == plan::DatumShift{})) {
+        json["datum_shift"] = shiftJson(s.datumShift);
+    }
     if (s.declination) {
         json["printed_gm"] = {{"angle_deg", s.declination->gmAngle.value()},
                               {"date", dateOrNothing(s.declination->date)},
@@ -227,6 +261,9 @@ Json toJson(const plan::Sheet& s) {
         put(json["printed_gm"], s.declination->unknown);
     }
     put(json, "elevation", s.elevationPath);
+    if (s.elevationUnit != plan::HeightUnit::Unclear) {
+        json["elevation_unit"] = kHeightUnits[static_cast<std::size_t>(s.elevationUnit)];
+    }
     put(json, s.unknown);
     return json;
 }
@@ -292,8 +329,11 @@ Result<plan::Sheet> sheetFrom(const Json& json) {
     s.number = reader.text("number");
     s.edition = reader.text("edition");
     s.datum = reader.text("datum");
+    readShift(reader, s);
     readPrinted(reader, s);
     s.elevationPath = reader.text("elevation");
+    s.elevationUnit =
+        static_cast<plan::HeightUnit>(reader.choice("elevation_unit", {"unclear", "m", "ft", "us-ft"}, 0));
     if (reader.fault()) {
         return tl::unexpected(*reader.fault());
     }

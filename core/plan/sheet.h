@@ -1,6 +1,6 @@
 #pragma once
 
-#include <array>
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
@@ -18,11 +18,23 @@ struct PrintedDeclination {
     friend bool operator==(const PrintedDeclination&, const PrintedDeclination&) = default;
 };
 
+/// In what a height model counts.
+enum class HeightUnit : std::uint8_t { Unclear, Metre, Foot, SurveyFoot };
+
 /// Pixel (column, row; upper left corner of the raster is 0, 0) to the sheet's grid in metres.
 struct Placement {
     geodesy::PlanePoint corner;  ///< of the raster's upper left pixel's upper left corner
     double eastPerColumn = 1, eastPerRow = 0, northPerColumn = 0, northPerRow = -1;  ///< metres a pixel
     friend bool operator==(const Placement&, const Placement&) = default;
+};
+
+/// How points of the sheet's datum are brought to WGS 84, in PROJ's words.
+struct DatumShift {
+    std::string name;                      ///< "ED50 to WGS 84 (18)"; empty where none is needed
+    std::optional<Metres> accuracy;        ///< where PROJ states one
+    std::string betterGrid;                ///< file that a more accurate way needs and that is not installed
+    std::optional<Metres> betterAccuracy;  ///< of that way
+    friend bool operator==(const DatumShift&, const DatumShift&) = default;
 };
 
 /// A map sheet as the plan knows it; the raster stays in its own file.
@@ -37,8 +49,10 @@ struct Sheet {
     Scale scale;
     std::string series, name, number, edition;
     std::string datum;  ///< as printed: "WGS 84"
+    DatumShift datumShift;
     std::optional<PrintedDeclination> declination;
-    std::string elevationPath;  ///< a height model that goes with it, may be empty
+    std::string elevationPath;                       ///< a height model that goes with it, may be empty
+    HeightUnit elevationUnit = HeightUnit::Unclear;  ///< where the model's own file does not say it
     UnknownFields unknown;
     friend bool operator==(const Sheet&, const Sheet&) = default;
 };

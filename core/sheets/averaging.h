@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/sheets/sheet_file.h"
+#include "core/sheets/pixels.h"
 
 namespace crosstick::sheets {
 

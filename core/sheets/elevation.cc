@@ -1,30 +1,24 @@
 #include "core/sheets/elevation.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 #include <mutex>
 
 #include <gdal_priv.h>
 
-#include "core/geodesy/crs.h"
+#include "core/geodesy/raster_link.h"
+#include "core/sheets/dataset.h"
 #include "core/sheets/faults.h"
-#include "core/sheets/geotiff.h"
 
 namespace crosstick::sheets {
-namespace {
-
-constexpr double kMostCells = 1e8;  // 400 MB of floats
-
-}  // namespace
-
 struct Elevation::Parts {
     int columns = 0, rows = 0;
     std::vector<float> heights;      ///< not a number where there is none
-    std::array<double, 6> toCell{};  ///< from the model's plane (metres) to column and row
+    std::array<double, 6> toCell{};  ///< from the model's numbers to column and row
     double cell = 0;
-    mutable std::mutex oneAtATime;           ///< the PROJ operation serves one thread at a time
-    std::optional<geodesy::PlaneLink> link;  ///< none: the model lies in the plan's plane
+    mutable std::mutex oneAtATime;  ///< the PROJ operation serves one thread at a time
+    std::optional<geodesy::RasterLink> link;
 
     [[nodiscard]] double at(int column, int row) const {
         return static_cast<double>(heights[static_cast<std::size_t>(row) * static_cast<std::size_t>(columns) +
@@ -44,30 +38,17 @@ Result<std::vector<float>> readHeights(GDALDataset& dataset, const std::filesyst
         CE_None) {
         return fail(kDamaged, {{"file", file.string()}, {"why", quiet.lastWords(file)}});
     }
-    int hasNone = 0;
-    const auto none = static_cast<float>(band.GetNoDataValue(&hasNone));
-    const auto scale = static_cast<float>(band.GetScale());
-    const auto offset = static_cast<float>(band.GetOffset());
-    for (float& height : heights) {
-        height = hasNone != 0 && height == none ? std::numeric_limits<float>::quiet_NaN() : height * scale + offset;
-    }
     return heights;
 }
 
-/// The inverse of the file's six numbers, for points in metres.
-std::optional<std::array<double, 6>> cellFromPlane(GDALDataset& dataset, double metresPerUnit) {
-    std::array<double, 6> g{};
-    std::array<double, 6> inverse{};
-    if (dataset.GetGeoTransform(g.data()) != CE_None) {
-        return std::nullopt;
-    }
-    for (double& number : g) {
-        number *= metresPerUnit;
-    }
-    if (GDALInvGeoTransform(g.data(), inverse.data()) == 0) {
-        return std::nullopt;
-    }
-    return inverse;
+/// The longer side of a cell in the middle of the model.
+double cellOf(const std::array<double, 6>& g, int columns, int rows, const geodesy::RasterLink& link) {
+    const double x = columns / 2.0;
+    const double y = rows / 2.0;
+    const auto unit = link.unitAt({g[0] + g[1] * x + g[2] * y, g[3] + g[4] * x + g[5] * y});
+    const double east = unit[0].value();
+    const double north = unit[1].value();
+    return std::max(std::hypot(g[1] * east, g[4] * north), std::hypot(g[2] * east, g[5] * north));
 }
 
 }  // namespace
@@ -75,9 +56,9 @@ std::optional<std::array<double, 6>> cellFromPlane(GDALDataset& dataset, double 
 Elevation::Elevation(std::unique_ptr<Parts> parts) : parts_(std::move(parts)) {}
 Elevation::~Elevation() = default;
 
-Result<std::shared_ptr<const Elevation>> Elevation::open(const std::filesystem::path& file,
+Result<std::shared_ptr<const Elevation>> Elevation::open(const std::filesystem::path& copy,
                                                          const std::string& planCrs) {
-    auto opened = openGeoTiff(file);
+    auto opened = openOwn(copy);
     if (!opened) {
         return tl::unexpected(opened.error());
     }
@@ -85,33 +66,21 @@ Result<std::shared_ptr<const Elevation>> Elevation::open(const std::filesystem::
     auto parts = std::make_unique<Parts>();
     parts->columns = dataset.GetRasterXSize();
     parts->rows = dataset.GetRasterYSize();
-    if (static_cast<double>(parts->columns) * parts->rows > kMostCells) {
-        return fail(kTooLarge, {{"file", file.string()},
-                                {"columns", static_cast<double>(parts->columns)},
-                                {"rows", static_cast<double>(parts->rows)}});
+    const char* crs = dataset.GetMetadataItem("CRS", kOwnDomain);
+    std::array<double, 6> g{};
+    const bool isOurs = crs != nullptr && static_cast<double>(parts->columns) * parts->rows <= kMostCells &&
+                        dataset.GetGeoTransform(g.data()) == CE_None &&
+                        GDALInvGeoTransform(g.data(), parts->toCell.data()) != 0;
+    if (!isOurs) {
+        return fail(kDamaged, {{"file", copy.string()}, {"why", std::string("it is no copy of ours")}});
     }
-    const std::string crs = crsText(dataset);
-    if (crs.empty()) {
-        return fail(kNoCrs, {{"file", file.string()}});
-    }
-    const auto facts = geodesy::describeCrs(crs);
-    if (!facts) {
-        return tl::unexpected(crsFault(facts.error(), file, crs));
-    }
-    const auto toCell = cellFromPlane(dataset, facts->metresPerUnit);
-    if (!toCell) {
-        return fail(kNoPlacement, {{"file", file.string()}});
-    }
-    parts->toCell = *toCell;
-    parts->cell = 1 / std::min(std::hypot((*toCell)[1], (*toCell)[4]), std::hypot((*toCell)[2], (*toCell)[5]));
-    auto link = geodesy::PlaneLink::between(planCrs, crs);
+    auto link = geodesy::RasterLink::between(planCrs, crs);
     if (!link) {
         return tl::unexpected(link.error());
     }
-    if (!link->isIdentity()) {
-        parts->link = std::move(*link);
-    }
-    auto heights = readHeights(dataset, file);
+    parts->cell = cellOf(g, parts->columns, parts->rows, *link);
+    parts->link = std::move(*link);
+    auto heights = readHeights(dataset, copy);
     if (!heights) {
         return tl::unexpected(heights.error());
     }
@@ -119,24 +88,30 @@ Result<std::shared_ptr<const Elevation>> Elevation::open(const std::filesystem::
     return std::shared_ptr<const Elevation>(new Elevation(std::move(parts)));
 }
 
+Result<std::shared_ptr<const Elevation>> Elevation::read(const ForeignReader& reader, const std::filesystem::path& file,
+                                                         HeightUnit unit, const std::string& planCrs,
+                                                         const Watch& watch) {
+    const auto copy = reader.heights(file, unit, watch);
+    return copy ? open(*copy, planCrs) : tl::unexpected(copy.error());
+}
+
 Metres Elevation::cell() const {
     return Metres(parts_->cell);
 }
 
 std::optional<Metres> Elevation::heightAt(geodesy::PlanePoint inPlan) const {
-    geodesy::PlanePoint p = inPlan;
-    if (parts_->link) {
+    std::optional<std::array<double, 2>> numbers;
+    {
         const std::scoped_lock lock(parts_->oneAtATime);
-        const auto linked = parts_->link->forward(inPlan);
-        if (!linked) {
-            return std::nullopt;
-        }
-        p = *linked;
+        numbers = parts_->link->numbersAt(inPlan);
+    }
+    if (!numbers) {
+        return std::nullopt;
     }
     // Heights stand at the middle of their cells.
     const auto& g = parts_->toCell;
-    const double column = g[0] + p.easting.value() * g[1] + p.northing.value() * g[2] - 0.5;
-    const double row = g[3] + p.easting.value() * g[4] + p.northing.value() * g[5] - 0.5;
+    const double column = g[0] + (*numbers)[0] * g[1] + (*numbers)[1] * g[2] - 0.5;
+    const double row = g[3] + (*numbers)[0] * g[4] + (*numbers)[1] * g[5] - 0.5;
     if (!(column >= 0 && row >= 0 && column <= parts_->columns - 1 && row <= parts_->rows - 1)) {
         return std::nullopt;
     }

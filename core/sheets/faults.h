@@ -14,5 +14,10 @@ inline constexpr FaultId kNoScale{"sheets/no-scale"};
 inline constexpr FaultId kTooLarge{"sheets/too-large"};
 inline constexpr FaultId kColours{"sheets/colours"};
 inline constexpr FaultId kBlockTooLarge{"sheets/block-too-large"};
+inline constexpr FaultId kNotHeights{"sheets/not-heights"};
+inline constexpr FaultId kHeightUnit{"sheets/height-unit"};
+inline constexpr FaultId kOtherSize{"sheets/other-size"};
+inline constexpr FaultId kNoRoom{"sheets/no-room"};
+inline constexpr FaultId kReader{"sheets/reader"};
 
 }  // namespace crosstick::sheets

@@ -4,38 +4,32 @@
 #include <cmath>
 #include <fstream>
 
-#include <gdal_priv.h>
-
 #include "core/geodesy/crs.h"
+#include "core/geodesy/datum_shift.h"
+#include "core/geodesy/faults.h"
 #include "core/sheets/faults.h"
-#include "core/sheets/geotiff.h"
 #include "core/units/number_text.h"
 #include "core/units/sha256.h"
 
 namespace crosstick::sheets {
 namespace {
 
-constexpr const char* kDomain = "CROSSTICK";
-
-std::string item(GDALDataset& dataset, const char* key, const char* domain = kDomain) {
-    const char* value = dataset.GetMetadataItem(key, domain);
-    return value == nullptr ? std::string{} : std::string(value);
+std::string printed(const FileReport& report, const char* key) {
+    const auto found = report.printed.find(key);
+    return found == report.printed.end() ? std::string{} : found->second;
 }
 
-/// The six numbers of a GeoTIFF, in metres; nothing for a file without them or with a placement of no area.
-std::optional<plan::Placement> placementOf(GDALDataset& dataset, double metresPerUnit) {
-    std::array<double, 6> g{};
-    if (dataset.GetGeoTransform(g.data()) != CE_None) {
+/// The file's six numbers in metres; nothing where they are not to be had or have no area.
+std::optional<plan::Placement> placementOf(const FileReport& report, double metresPerUnit) {
+    if (!report.placement) {
         return std::nullopt;
     }
+    std::array<double, 6> g = *report.placement;
     for (double& number : g) {
         number *= metresPerUnit;
-        if (!std::isfinite(number)) {
-            return std::nullopt;
-        }
     }
     const double area = g[1] * g[5] - g[2] * g[4];
-    if (area == 0) {
+    if (area == 0 || !std::isfinite(area)) {
         return std::nullopt;
     }
     return plan::Placement{{Metres(g[0]), Metres(g[3])}, g[1], g[2], g[4], g[5]};
@@ -43,17 +37,11 @@ std::optional<plan::Placement> placementOf(GDALDataset& dataset, double metresPe
 
 /// From the pixel's size on the ground and the file's dots to the inch or centimetre, if that comes close to a usual
 /// scale.
-std::optional<Scale> scaleFromResolution(GDALDataset& dataset, const plan::Placement& placement) {
-    const auto dots = parseNumber(item(dataset, "TIFFTAG_XRESOLUTION", ""));
-    const std::string unit = item(dataset, "TIFFTAG_RESOLUTIONUNIT", "");
-    if (!dots || *dots <= 0) {
+std::optional<Scale> scaleFromResolution(const FileReport& report, const plan::Placement& placement) {
+    if (!report.dotsPerMetre) {
         return std::nullopt;
     }
-    if (!unit.starts_with('2') && !unit.starts_with('3')) {
-        return std::nullopt;  // a bare ratio of sides tells no size
-    }
-    const double metresOnPaper = (unit.starts_with('3') ? 0.01 : 0.0254) / *dots;
-    const double found = std::hypot(placement.eastPerColumn, placement.northPerColumn) / metresOnPaper;
+    const double found = std::hypot(placement.eastPerColumn, placement.northPerColumn) * *report.dotsPerMetre;
     constexpr std::array kUsual{5000.0,  10000.0, 12500.0,  20000.0,  24000.0,  25000.0,  31680.0, 50000.0,
                                 62500.0, 63360.0, 100000.0, 125000.0, 200000.0, 250000.0, 500000.0};
     for (const double usual : kUsual) {
@@ -64,19 +52,19 @@ std::optional<Scale> scaleFromResolution(GDALDataset& dataset, const plan::Place
     return std::nullopt;
 }
 
-std::optional<Scale> scaleFromMetadata(GDALDataset& dataset) {
-    const auto number = parseNumber(item(dataset, "SCALE"));
+std::optional<Scale> scaleFromWords(const FileReport& report) {
+    const auto number = parseNumber(printed(report, "SCALE"));
     return number && *number >= 100 && *number <= 1e7 ? std::optional(Scale{*number}) : std::nullopt;
 }
 
-std::optional<plan::PrintedDeclination> printedDeclination(GDALDataset& dataset) {
-    const auto angle = parseNumber(item(dataset, "GM_ANGLE_DEG"));
-    const auto date = parseIsoDate(item(dataset, "GM_DATE"));
+std::optional<plan::PrintedDeclination> printedDeclination(const FileReport& report) {
+    const auto angle = parseNumber(printed(report, "GM_ANGLE_DEG"));
+    const auto date = parseIsoDate(printed(report, "GM_DATE"));
     if (!angle || !date) {
         return std::nullopt;
     }
     return plan::PrintedDeclination{Degrees(*angle), *date,
-                                    Degrees(parseNumber(item(dataset, "GM_YEARLY_DEG")).value_or(0))};
+                                    Degrees(parseNumber(printed(report, "GM_YEARLY_DEG")).value_or(0))};
 }
 
 Sha256Stream readToEnd(std::istream& in) {
@@ -89,26 +77,24 @@ Sha256Stream readToEnd(std::istream& in) {
     return stream;
 }
 
-/// Do all blocks of pixels lie inside the file? Asked of the file's own table, no pixel is read: a copy that broke off
-/// keeps its head, and would show white ground only when the light table gets there.
-bool isWhole(GDALDataset& dataset, std::uintmax_t bytes) {
-    for (int n = 1; n <= dataset.GetRasterCount(); ++n) {
-        GDALRasterBand& band = *dataset.GetRasterBand(n);
-        int columns = 0;
-        int rows = 0;
-        band.GetBlockSize(&columns, &rows);
-        for (int y = 0; y * rows < band.GetYSize(); ++y) {
-            for (int x = 0; x * columns < band.GetXSize(); ++x) {
-                const std::string block = std::to_string(x) + '_' + std::to_string(y);
-                const char* offset = band.GetMetadataItem(("BLOCK_OFFSET_" + block).c_str(), "TIFF");
-                const char* size = band.GetMetadataItem(("BLOCK_SIZE_" + block).c_str(), "TIFF");
-                if (offset != nullptr && size != nullptr && std::stoull(offset) + std::stoull(size) > bytes) {
-                    return false;
-                }
-            }
-        }
+/// In the middle of the sheet; where PROJ has no way, the ground's own error tells later.
+plan::DatumShift shiftOf(const plan::Sheet& sheet) {
+    const plan::Placement& p = sheet.placement;
+    const double across = sheet.columns / 2.0;
+    const double down = sheet.rows / 2.0;
+    const geodesy::PlanePoint middle{p.corner.easting + Metres(across * p.eastPerColumn + down * p.eastPerRow),
+                                     p.corner.northing + Metres(across * p.northPerColumn + down * p.northPerRow)};
+    const auto way = geodesy::datumWay(sheet.crs, middle);
+    return way ? plan::DatumShift{way->name, way->accuracy, way->missingGrid, way->accuracyWithGrid}
+               : plan::DatumShift{};
+}
+
+/// Why a file's CRS cannot carry work: in degrees, or what geodesy said, with the file.
+Error crsFault(const Error& fault, const std::filesystem::path& file, const std::string& crs) {
+    if (fault.fault != geodesy::kCrsNotProjected) {
+        return Error(fault).with("file", file.string());
     }
-    return true;
+    return Error{kCrsGeographic, {{"file", file.string()}, {"crs", crs.substr(0, 60)}}};
 }
 
 }  // namespace
@@ -125,19 +111,14 @@ Result<std::string> fileSha256(const std::filesystem::path& file) {
     return hexText(digest);
 }
 
-Result<plan::Sheet> describeSheet(const std::filesystem::path& file, const Uuid& id, std::optional<Scale> given) {
-    auto opened = openGeoTiff(file);
-    if (!opened) {
-        return tl::unexpected(opened.error());
-    }
-    const QuietGdal quiet;
-    GDALDataset& dataset = **opened;
+Result<plan::Sheet> sheetFrom(const FileReport& report, const std::filesystem::path& file, const Uuid& id,
+                              const GivenFacts& given) {
     plan::Sheet sheet;
     sheet.id = id;
     sheet.path = file.string();
-    sheet.crs = crsText(dataset);
-    if (sheet.crs.empty() && dataset.GetGCPCount() > 0) {
-        return fail(kNoPlacement, {{"file", file.string()}});  // a scan with control points still waits for its fit
+    sheet.crs = given.crs.empty() ? report.crs : given.crs;
+    if (sheet.crs.empty() && (report.controlPoints > 0 || !report.placement)) {
+        return fail(kNoPlacement, {{"file", file.string()}});  // a scan still waits for its fit
     }
     if (sheet.crs.empty()) {
         return fail(kNoCrs, {{"file", file.string()}});
@@ -146,37 +127,48 @@ Result<plan::Sheet> describeSheet(const std::filesystem::path& file, const Uuid&
     if (!facts) {
         return tl::unexpected(crsFault(facts.error(), file, sheet.crs));
     }
-    const auto placement = placementOf(dataset, facts->metresPerUnit);
+    const auto placement = placementOf(report, facts->metresPerUnit);
     if (!placement) {
         return fail(kNoPlacement, {{"file", file.string()}});
     }
     sheet.placement = *placement;
-    sheet.columns = dataset.GetRasterXSize();
-    sheet.rows = dataset.GetRasterYSize();
-    const auto fromFile = scaleFromMetadata(dataset);
-    const auto scale = given ? given : fromFile ? fromFile : scaleFromResolution(dataset, *placement);
+    sheet.columns = report.columns;
+    sheet.rows = report.rows;
+    const auto fromWords = scaleFromWords(report);
+    const auto scale = given.scale ? given.scale : fromWords ? fromWords : scaleFromResolution(report, *placement);
     if (!scale) {
         return fail(kNoScale, {{"file", file.string()}});
     }
     sheet.scale = *scale;
-    sheet.series = item(dataset, "SERIES");
-    sheet.name = item(dataset, "NAME");
-    sheet.number = item(dataset, "NUMBER");
-    sheet.edition = item(dataset, "EDITION");
-    sheet.datum = item(dataset, "DATUM").empty() ? facts->datum : item(dataset, "DATUM");
-    sheet.declination = printedDeclination(dataset);
-    sheet.elevationPath = item(dataset, "ELEVATION");
-    std::error_code ignored;
-    const std::uintmax_t bytes = std::filesystem::file_size(file, ignored);
-    if (!isWhole(dataset, bytes)) {
+    sheet.series = printed(report, "SERIES");
+    sheet.name = printed(report, "NAME");
+    sheet.number = printed(report, "NUMBER");
+    sheet.edition = printed(report, "EDITION");
+    sheet.datum = printed(report, "DATUM").empty() ? facts->datum : printed(report, "DATUM");
+    sheet.datumShift = shiftOf(sheet);
+    sheet.declination = printedDeclination(report);
+    sheet.elevationPath = printed(report, "ELEVATION");
+    if (!report.isWhole) {
         return fail(kDamaged, {{"file", file.string()}, {"why", std::string("it ends before its last pixels")}});
     }
-    sheet.bytes = static_cast<std::int64_t>(bytes);
+    return sheet;
+}
+
+Result<plan::Sheet> describeSheet(const ForeignReader& reader, const std::filesystem::path& file, const Uuid& id,
+                                  const GivenFacts& given, const Watch& watch) {
+    auto sheet = reader.inspect(file, watch).and_then([&](const FileReport& report) {
+        return sheetFrom(report, file, id, given);
+    });
+    if (!sheet) {
+        return sheet;
+    }
+    std::error_code ignored;
+    sheet->bytes = static_cast<std::int64_t>(std::filesystem::file_size(file, ignored));
     auto sum = fileSha256(file);
     if (!sum) {
         return tl::unexpected(sum.error());
     }
-    sheet.sha256 = std::move(*sum);
+    sheet->sha256 = std::move(*sum);
     return sheet;
 }
 

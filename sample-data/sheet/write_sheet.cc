@@ -101,6 +101,7 @@ Result<void> writeElevation(const Field<float>& heights, const std::filesystem::
     std::array<double, 6> placement{
         lattice.first.east - half, lattice.cell, 0, lattice.first.north + half, 0, -lattice.cell};
     dataset->SetGeoTransform(placement.data());
+    dataset->GetRasterBand(1)->SetUnitType("m");
     std::vector<float> values = heights.values;
     if (dataset->GetRasterBand(1)->RasterIO(GF_Write, 0, 0, lattice.columns, lattice.rows, values.data(),
                                             lattice.columns, lattice.rows, GDT_Float32, 0, 0, nullptr) != CE_None) {

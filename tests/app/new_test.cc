@@ -88,8 +88,8 @@ TEST_F(NewCommand, NeverOverwrites) {
 TEST_F(NewCommand, RefusesWhatIsNoSheet) {
     files_.write("text.tif", "PL TRIVET runs along the road.\n");
     files_.write("nothing.tif", "");
-    expectRefused(makeOn("text.tif", {}), "text.tif is no TIFF");
-    expectRefused(makeOn("nothing.tif", {}), "nothing.tif is no TIFF");
+    expectRefused(makeOn("text.tif", {}), "text.tif is no map sheet");
+    expectRefused(makeOn("nothing.tif", {}), "nothing.tif is no map sheet");
     expectRefused(makeOn("missing.tif", {}), "missing.tif is not there");
 }
 

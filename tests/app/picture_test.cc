@@ -11,6 +11,7 @@
 #include "core/files/plan_file.h"
 #include "tests/movement/kettle_plan.h"
 #include "tests/sheets/made_sheets.h"
+#include "tests/sheets/our_reader.h"
 
 namespace crosstick::app {
 namespace {
@@ -24,7 +25,7 @@ Answer ask(std::vector<std::string> arguments) {
     std::istringstream in;
     std::ostringstream out;
     std::ostringstream err;
-    const Surroundings surroundings{in, out, err, CROSSTICK_SHARE, Instant{}, 1};
+    const Surroundings surroundings{in, out, err, CROSSTICK_SHARE, testing::reader(), Instant{}, 1};
     const Exit exit = run(std::move(arguments), surroundings);
     return {exit, out.str(), err.str()};
 }

@@ -7,6 +7,8 @@
 #include <spawn.h>
 #include <sys/wait.h>
 
+#include "tests/sheets/our_reader.h"
+
 extern char** environ;
 
 namespace {
@@ -15,6 +17,13 @@ const std::filesystem::path& demo() {
     static const std::filesystem::path kFolder =
         std::filesystem::temp_directory_path() / ("crosstick-start-" + std::to_string(getpid()));
     return kFolder;
+}
+
+/// Our copy of the demo's sheet, as the program has it from the second start on.
+const std::filesystem::path& sheetCopy() {
+    static const std::filesystem::path kCopy =
+        crosstick::testing::reader().sheet(demo() / "sheet.tif").value_or(std::filesystem::path());
+    return kCopy;
 }
 
 bool ran(std::vector<std::string> words) {
@@ -39,7 +48,7 @@ void run(benchmark::State& state, const std::vector<std::string>& words) {
 }
 
 void emptyWindow(benchmark::State& state) {
-    run(state, {START_FLOOR, demo() / "sheet.tif"});
+    run(state, {START_FLOOR, sheetCopy()});
 }
 void usableWindowOnTheDemo(benchmark::State& state) {
     run(state, {START_WINDOW, demo() / "plan.gpkg", demo(), "usable"});
@@ -56,6 +65,9 @@ BENCHMARK(drawnWindowOnTheDemo)->UseRealTime()->Unit(benchmark::kMillisecond);
 int main(int argc, char** argv) {
     benchmark::Initialize(&argc, argv);
     if (!ran({CROSSTICK_EXECUTABLE, "demo", demo()})) {
+        return 1;
+    }
+    if (sheetCopy().empty()) {
         return 1;
     }
     benchmark::RunSpecifiedBenchmarks();

@@ -6,7 +6,7 @@
 #include <QWidget>
 
 #include "core/geodesy/crs.h"
-#include "core/sheets/sheet_file.h"
+#include "core/sheets/raster.h"
 
 namespace {
 

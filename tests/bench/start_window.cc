@@ -4,6 +4,7 @@
 #include <QApplication>
 #include <QTimer>
 
+#include "tests/sheets/our_reader.h"
 #include "ui/window/window.h"
 
 int main(int argc, char** argv) {
@@ -18,6 +19,7 @@ int main(int argc, char** argv) {
     outside.share = CROSSTICK_SHARE;
     outside.state = folder / "journals";
     outside.settings = folder / "window.ini";
+    outside.reader = crosstick::testing::reader();
     outside.seed = 1;
     outside.now = [] { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); };
     outside.say = [](const Error& error) { return QString::fromLatin1(error.fault.name.data()); };

@@ -18,6 +18,7 @@
 
 #include "core/plan/edits.h"
 #include "core/sheets/sheet_file.h"
+#include "tests/sheets/our_reader.h"
 #include "ui/ledger/ledger.h"
 #include "ui/look/theme.h"
 #include "ui/table/light_table.h"
@@ -165,12 +166,13 @@ void waitForExposed(QWidget& widget) {
 class Desk {
   public:
     Desk() {
-        auto sheet = sheets::describeSheet(madeSheet(folder_.path().toStdString()), Uuid{{9}}, Scale{25000});
+        auto sheet = sheets::describeSheet(testing::reader(), madeSheet(folder_.path().toStdString()), Uuid{{9}},
+                                           {Scale{25000}, {}});
         if (!sheet) {
             std::abort();
         }
-        work_ = std::make_unique<work::Work>(
-            work::WorkOrder{CROSSTICK_SHARE, std::filesystem::path(folder_.path().toStdString()) / "state", 3});
+        work_ = std::make_unique<work::Work>(work::WorkOrder{
+            CROSSTICK_SHARE, std::filesystem::path(folder_.path().toStdString()) / "state", testing::reader(), 3});
         table_ = std::make_unique<table::LightTable>(*work_, CROSSTICK_SHARE);
         ledger_ = std::make_unique<ledger::Ledger>(*work_, [](const Error&) { return QString(); });
         table_->resize(kWidth, kHeight);

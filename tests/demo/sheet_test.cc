@@ -10,6 +10,7 @@
 #include "sample-data/demo.h"
 #include "sample-data/sheet/canvas.h"
 #include "tests/files/temporary_folder.h"
+#include "tests/sheets/our_reader.h"
 #include "ui/press/gui_start.h"
 
 namespace crosstick::demo {
@@ -25,7 +26,7 @@ TEST(Sheet, SaysOfItselfWhatItsCollarPrints) {
     QImage blank(SheetPaper::kColumns, SheetPaper::kRows, QImage::Format_RGB32);
     blank.fill(ink::kPaper);
     ASSERT_TRUE(writeSheet(blank, file).has_value());
-    const auto sheet = sheets::describeSheet(file, Uuid{});
+    const auto sheet = sheets::describeSheet(testing::reader(), file, Uuid{});
     ASSERT_TRUE(sheet.has_value());
     EXPECT_EQ(sheet->crs, "EPSG:32625");
     EXPECT_EQ(sheet->columns, 5552);
@@ -57,7 +58,8 @@ TEST(Demo, MadeTwiceHasTheSameBytesInEveryFile) {
     const press::GuiStart gui;
     const testing::TemporaryFolder folder;
     for (const char* name : {"one", "two"}) {
-        ASSERT_TRUE(makeDemo({folder / name, kShare, Existing::Keep, [](std::string_view) {}}).has_value());
+        ASSERT_TRUE(
+            makeDemo({folder / name, kShare, testing::reader(), Existing::Keep, [](std::string_view) {}}).has_value());
     }
     for (const char* name : {"plan.gpkg", "sheet.tif", "elevation.tif"}) {
         const std::string once = bytesOf(folder / "one" / name);

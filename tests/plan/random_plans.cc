@@ -153,6 +153,10 @@ Sheet RandomPlans::sheet() {
             Degrees(between(-1, 1)), unknown()};
     }
     s.elevationPath = word();
+    if (coin()) {
+        s.datumShift = {word(), Metres(between(1, 90)), word(), Metres(between(0, 1))};
+    }
+    s.elevationUnit = static_cast<HeightUnit>(below(4));
     s.unknown = unknown();
     return s;
 }

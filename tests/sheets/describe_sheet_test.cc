@@ -6,6 +6,7 @@
 #include "core/sheets/faults.h"
 #include "core/sheets/sheet_file.h"
 #include "tests/sheets/made_sheets.h"
+#include "tests/sheets/our_reader.h"
 
 namespace crosstick::sheets {
 namespace {
@@ -29,7 +30,7 @@ TEST(DescribeSheet, ReadsWhatTheFileSaysOfItself) {
                       dataset.SetMetadataItem(key, value, "CROSSTICK");
                   }
               }});
-    const auto sheet = describeSheet(folder / "a.tif", Uuid{});
+    const auto sheet = describeSheet(testing::reader(), folder / "a.tif", Uuid{});
     ASSERT_TRUE(sheet.has_value());
     EXPECT_EQ(sheet->crs, "EPSG:32625");
     EXPECT_EQ(sheet->series, "ISL 25");
@@ -59,20 +60,21 @@ TEST(DescribeSheet, ScaleIsGivenOrDerivedButNeverInvented) {
     };
     // 2.5 m a pixel at 254 to the inch: 25.4 mm / 254 = 0.1 mm, so 1:25,000.
     makeSheet(folder / "known.tif", {.touch = dots("254")});
-    EXPECT_EQ(describeSheet(folder / "known.tif", Uuid{})->scale.denominator, 25000);
+    EXPECT_EQ(describeSheet(testing::reader(), folder / "known.tif", Uuid{})->scale.denominator, 25000);
     // At 72, as a drawing program writes without thought: 1:7,087, no map's scale.
     makeSheet(folder / "unknown.tif", {.touch = dots("72")});
-    const auto unknown = describeSheet(folder / "unknown.tif", Uuid{});
+    const auto unknown = describeSheet(testing::reader(), folder / "unknown.tif", Uuid{});
     ASSERT_FALSE(unknown.has_value());
     EXPECT_EQ(unknown.error().fault, kNoScale);
-    EXPECT_EQ(describeSheet(folder / "unknown.tif", Uuid{}, Scale{50000})->scale.denominator, 50000);
+    EXPECT_EQ(describeSheet(testing::reader(), folder / "unknown.tif", Uuid{}, {Scale{50000}, {}})->scale.denominator,
+              50000);
 }
 
 TEST(DescribeSheet, FeetBecomeMetres) {
     const Folder folder;
     // EPSG:2225, California zone 1 in US survey feet of 1200/3937 m (EPSG unit 9003).
     makeSheet(folder / "a.tif", {.crs = "EPSG:2225", .placement = {6000000, 10, 0, 2000000, 0, -10}});
-    const auto sheet = describeSheet(folder / "a.tif", Uuid{}, Scale{24000});
+    const auto sheet = describeSheet(testing::reader(), folder / "a.tif", Uuid{}, {Scale{24000}, {}});
     ASSERT_TRUE(sheet.has_value());
     const double foot = 1200.0 / 3937;
     EXPECT_NEAR(sheet->placement.corner.easting.value(), 6000000 * foot, 1e-6);
@@ -83,12 +85,12 @@ TEST(DescribeSheet, FeetBecomeMetres) {
 TEST(DescribeSheet, TurnedAndSouthUpPlacementsAreKept) {
     const Folder folder;
     makeSheet(folder / "turned.tif", {.placement = {648125, 2, 0.5, 5106000, 0.5, -2}});
-    const auto turned = describeSheet(folder / "turned.tif", Uuid{}, Scale{25000});
+    const auto turned = describeSheet(testing::reader(), folder / "turned.tif", Uuid{}, {Scale{25000}, {}});
     ASSERT_TRUE(turned.has_value());
     EXPECT_EQ(turned->placement.eastPerRow, 0.5);
     EXPECT_EQ(turned->placement.northPerColumn, 0.5);
     makeSheet(folder / "south.tif", {.placement = {648125, 2, 0, 5096000, 0, 2}});
-    const auto south = describeSheet(folder / "south.tif", Uuid{}, Scale{25000});
+    const auto south = describeSheet(testing::reader(), folder / "south.tif", Uuid{}, {Scale{25000}, {}});
     ASSERT_TRUE(south.has_value());
     EXPECT_EQ(south->placement.northPerRow, 2);
 }

@@ -58,6 +58,9 @@ void makeSheet(const std::filesystem::path& file, const Recipe& recipe) {
     if (placement[1] != 0) {
         made->SetGeoTransform(placement.data());
     }
+    if (recipe.depth == Depth::Int16 || recipe.depth == Depth::Float) {
+        made->GetRasterBand(1)->SetUnitType(recipe.heightUnit.c_str());
+    }
     if (recipe.touch) {
         recipe.touch(*made);
     }

@@ -35,6 +35,7 @@ struct Recipe {
     std::vector<std::string> options{};                            ///< of the driver: "TILED=YES"
     std::function<double(int column, int row, int band)> value{};  ///< zero everywhere where none is given
     std::function<void(GDALDataset&)> touch{};                     ///< before the pixels are written
+    std::string heightUnit = "m";                                  ///< of a band that is no byte
 };
 
 void makeSheet(const std::filesystem::path& file, const Recipe& recipe);

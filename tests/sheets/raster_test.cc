@@ -1,10 +1,13 @@
+#include "core/sheets/raster.h"
+
 #include <random>
 
 #include <gdal_priv.h>
 #include <gtest/gtest.h>
 
-#include "core/sheets/sheet_file.h"
+#include "core/sheets/faults.h"
 #include "tests/sheets/made_sheets.h"
+#include "tests/sheets/our_reader.h"
 
 namespace crosstick::sheets {
 namespace {
@@ -25,8 +28,13 @@ void blackAndWhite(GDALDataset& dataset) {
     dataset.GetRasterBand(1)->SetColorTable(&table);
 }
 
+/// Our copy of a file, made by the reader.
+Result<Raster> opened(const std::filesystem::path& file) {
+    return testing::reader().sheet(file).and_then([](const auto& copy) { return Raster::open(copy); });
+}
+
 Pixels readAll(const std::filesystem::path& file, int columns, int rows) {
-    const auto raster = Raster::open(file);
+    const auto raster = opened(file);
     EXPECT_TRUE(raster.has_value());
     auto pixels = raster->read({0, 0, raster->columns(), raster->rows()}, columns, rows);
     EXPECT_TRUE(pixels.has_value());
@@ -86,7 +94,7 @@ TEST(Raster, SixteenBitGreyIsCutToEight) {
 TEST(Raster, OutsideOfItIsTransparent) {
     const Folder folder;
     makeSheet(folder / "a.tif", {.columns = 4, .rows = 4, .value = [](int, int, int) { return 9; }});
-    const auto raster = Raster::open(folder / "a.tif");
+    const auto raster = opened(folder / "a.tif");
     ASSERT_TRUE(raster.has_value());
     const auto part = raster->read({-2, -2, 4, 4}, 4, 4);
     ASSERT_TRUE(part.has_value());
@@ -97,24 +105,68 @@ TEST(Raster, OutsideOfItIsTransparent) {
     EXPECT_EQ(off->rgb, std::vector<std::uint32_t>(4, 0));
 }
 
-TEST(Raster, OverviewsOfColourAreUsedAndThoseOfPalettesAreNot) {
+// Our own levels are means of all pixels; a file's overviews may have dropped every second line.
+TEST(Raster, OverviewsOfTheFileAreNotBelieved) {
     const Folder folder;
-    // An overview that says something else than the raster shows which of both was read.
-    const auto liar = [&](const char* name, const Recipe& recipe) {
-        makeSheet(folder / name, recipe);
-        GDALDataset* dataset = GDALDataset::FromHandle(GDALOpen((folder / name).c_str(), GA_Update));
-        int factor = 2;
-        EXPECT_EQ(dataset->BuildOverviews("NEAREST", 1, &factor, 0, nullptr, nullptr, nullptr), CE_None);
-        for (int band = 1; band <= dataset->GetRasterCount(); ++band) {
-            EXPECT_EQ(dataset->GetRasterBand(band)->GetOverview(0)->Fill(1), CE_None);
+    makeSheet(folder / "a.tif", {.bands = 3, .options = {"PHOTOMETRIC=RGB"}});
+    GDALDataset* dataset = GDALDataset::FromHandle(GDALOpen((folder / "a.tif").c_str(), GA_Update));
+    int factor = 2;
+    EXPECT_EQ(dataset->BuildOverviews("NEAREST", 1, &factor, 0, nullptr, nullptr, nullptr), CE_None);
+    for (int band = 1; band <= 3; ++band) {
+        EXPECT_EQ(dataset->GetRasterBand(band)->GetOverview(0)->Fill(77), CE_None);
+    }
+    GDALClose(GDALDataset::ToHandle(dataset));
+    EXPECT_EQ(readAll(folder / "a.tif", 32, 24).rgb[0], 0xff000000U);
+}
+
+TEST(Raster, AFileThatIsNoCopyOfOursIsRefused) {
+    const Folder folder;
+    makeSheet(folder / "a.tif", {.bands = 3});
+    const auto raster = Raster::open(folder / "a.tif");
+    ASSERT_FALSE(raster.has_value());
+    EXPECT_EQ(raster.error().fault, kDamaged);
+}
+
+// Every tile of every level against the mean over the blocks of pixels it stands for, counted one by one.
+TEST(Raster, LawALevelIsTheMeanOfTheLevelBefore) {
+    const unsigned seed = 20271126;
+    std::mt19937 chance(seed);
+    const Folder folder;
+    makeSheet(folder / "a.tif",
+              {.columns = 1301, .rows = 1027, .bands = 3, .options = {"PHOTOMETRIC=RGB"}, .value = [&](int, int, int) {
+                   return static_cast<double>(chance() % 256);
+               }});
+    const auto raster = opened(folder / "a.tif");
+    ASSERT_TRUE(raster.has_value());
+    Pixels above = *raster->read({0, 0, 1301, 1027}, 1301, 1027);
+    for (int level = 1; level <= 3; ++level) {
+        const int columns = (above.columns + 1) / 2;
+        const int rows = (above.rows + 1) / 2;
+        const auto read = raster->read({0, 0, columns << level, rows << level}, columns, rows);
+        ASSERT_TRUE(read.has_value());
+        for (int n = 0; n < 500; ++n) {
+            const int x = static_cast<int>(chance() % static_cast<unsigned>(columns));
+            const int y = static_cast<int>(chance() % static_cast<unsigned>(rows));
+            std::uint32_t expected = 0xff000000U;
+            for (const unsigned shift : {0U, 8U, 16U}) {
+                std::uint32_t sum = 2;
+                for (int at = 0; at < 4; ++at) {
+                    const int column = std::min(2 * x + at % 2, above.columns - 1);
+                    const int row = std::min(2 * y + at / 2, above.rows - 1);
+                    sum += (above.rgb[static_cast<std::size_t>(row) * static_cast<std::size_t>(above.columns) +
+                                      static_cast<std::size_t>(column)] >>
+                            shift) &
+                           255U;
+                }
+                expected |= (sum / 4) << shift;
+            }
+            ASSERT_EQ(read->rgb[static_cast<std::size_t>(y) * static_cast<std::size_t>(columns) +
+                                static_cast<std::size_t>(x)],
+                      expected)
+                << "level " << level << ", " << x << ", " << y << ", seed " << seed;
         }
-        GDALClose(GDALDataset::ToHandle(dataset));
-    };
-    liar("rgb.tif", {.bands = 3, .options = {"PHOTOMETRIC=RGB"}});
-    EXPECT_EQ(readAll(folder / "rgb.tif", 32, 24).rgb[0], 0xff010101U);
-    EXPECT_EQ(readAll(folder / "rgb.tif", 64, 48).rgb[0], 0xff000000U);
-    liar("palette.tif", {.touch = blackAndWhite});
-    EXPECT_EQ(readAll(folder / "palette.tif", 32, 24).rgb[0], 0xff000000U);
+        above = *read;
+    }
 }
 
 std::size_t spot(int column, int row) {
@@ -129,7 +181,7 @@ TEST(Raster, LawAWindowIsThePartOfTheWhole) {
     makeSheet(folder / "a.tif", {.bands = 3, .options = {"PHOTOMETRIC=RGB"}, .value = [&](int, int, int) {
                                      return static_cast<double>(chance() % 256);
                                  }});
-    const auto raster = Raster::open(folder / "a.tif");
+    const auto raster = opened(folder / "a.tif");
     ASSERT_TRUE(raster.has_value());
     const auto whole = raster->read({0, 0, 64, 48}, 64, 48);
     ASSERT_TRUE(whole.has_value());

@@ -1,8 +1,14 @@
 // Faults of the ground stay at the window's foot until they are mended or put away.
 #include <fstream>
+#include <random>
 
+#include <unistd.h>
+
+#include <QProcess>
 #include <QPushButton>
 
+#include "core/files/carried_files.h"
+#include "core/sheets/raster.h"
 #include "core/sheets/sheet_file.h"
 #include "tests/sheets/made_sheets.h"
 #include "tests/window/the_window.h"
@@ -31,7 +37,8 @@ class Ground : public TheWindow {
                                                       .value = [](int column, int, int) { return 100 + column; }});
     }
     void openOnSheet() {
-        auto sheet = sheets::describeSheet(folder / "sheet.tif", Uuid{{9}}, Scale{25000});
+        auto sheet =
+            sheets::describeSheet(crosstick::testing::reader(), folder / "sheet.tif", Uuid{{9}}, {Scale{25000}, {}});
         ASSERT_TRUE(sheet) << app::words(sheet.error());
         sheet->path = "sheet.tif";
         sheet->elevationPath = "heights.tif";
@@ -93,6 +100,26 @@ TEST_F(Ground, HeightsThatAreBrokenAreToldAndNothingElseStops) {
     EXPECT_EQ(window->work().figures().size(), 1U);
 }
 
+TEST_F(Ground, HeightsWithoutAUnitAreAskedForOnce) {
+    crosstick::testing::makeSheet(folder / "heights.tif", {.columns = 400,
+                                                           .rows = 400,
+                                                           .depth = crosstick::testing::Depth::Float,
+                                                           .placement = {652000, 10, 0, 5100000, 0, -10},
+                                                           .value = [](int, int, int) { return 1000; },
+                                                           .heightUnit = ""});
+    openOnSheet();
+    EXPECT_NE(kept("heights").find("does not say in what it counts"), std::string::npos) << kept("heights");
+    EXPECT_EQ(window->work().heights(), nullptr);
+    press("Feet");
+    EXPECT_EQ(kept("heights"), "");
+    ASSERT_NE(window->work().heights(), nullptr);
+    EXPECT_NEAR(window->work().heights()->heightAt(at(0, 0)).value_or(Metres(0)).value(), 304.8, 0.01);
+    EXPECT_EQ(plan().sheets().front()->elevationUnit, plan::HeightUnit::Foot);
+    window->run("undo");
+    rest();
+    EXPECT_NE(kept("heights"), "");
+}
+
 TEST_F(Ground, TheStripIsInOurWashFromTheFirstShow) {
     std::filesystem::remove(folder / "heights.tif");
     openOnSheet();
@@ -120,21 +147,39 @@ TEST_F(Ground, ASheetThatIsGoneIsToldAndShownAgainWhereItIsFound) {
     openOnSheet();
     std::filesystem::rename(folder / "sheet.tif", folder / "moved.tif");
     window = fresh();
-    auto sheet = sheets::describeSheet(folder / "moved.tif", Uuid{{9}}, Scale{25000});
+    auto sheet =
+        sheets::describeSheet(crosstick::testing::reader(), folder / "moved.tif", Uuid{{9}}, {Scale{25000}, {}});
     ASSERT_TRUE(sheet);
     sheet->path = "sheet.tif";
     plan::PlanBuilder builder(smallPlan());
     builder.put(std::move(*sheet));
+    const crosstick::testing::TemporaryFolder far;  // where nobody looks by himself
+    std::filesystem::rename(folder / "moved.tif", far / "moved.tif");
     window->work().begin(std::move(builder).build(), folder / "");
     waitForFault("sheet");
     EXPECT_NE(kept("sheet").find("sheet.tif"), std::string::npos) << kept("sheet");
     EXPECT_NE(button("Say where it is..."), nullptr);
-    window->sheetIsAt(folder / "moved.tif");
+    window->sheetIsAt(far / "moved.tif");
     rest();
     settle();
     EXPECT_EQ(kept("sheet"), "");
-    EXPECT_EQ(plan().sheets().front()->path, "moved.tif");
+    EXPECT_EQ(plan().sheets().front()->path, far / "moved.tif");
     EXPECT_TRUE(window->work().isChanged());
+}
+
+TEST_F(Ground, ASheetThatWasMovedNearbyIsFoundByItsBytes) {
+    openOnSheet();
+    save("plan.gpkg");
+    std::filesystem::create_directory(folder / "maps");
+    std::filesystem::rename(folder / "sheet.tif", folder / "maps" / "other name.tif");
+    window = fresh();
+    window->openPlan(folder / "plan.gpkg");
+    rest();
+    settle();
+    EXPECT_EQ(kept("sheet"), "");
+    EXPECT_EQ(plan().sheets().front()->path, "maps/other name.tif");
+    window->run("undo");
+    EXPECT_EQ(plan().sheets().front()->path, "sheet.tif");
 }
 
 TEST_F(Ground, AnotherSheetInItsPlaceIsRefused) {
@@ -150,8 +195,81 @@ TEST_F(Ground, AnotherSheetInItsPlaceIsRefused) {
         << window->notices().said().toStdString();
 }
 
+TEST_F(Ground, ASpoiltCopyOfTheSheetIsMadeAnew) {
+    openOnSheet();
+    const auto copy = window->work().sheetGround().copy();
+    ASSERT_FALSE(copy.empty());
+    std::filesystem::resize_file(copy, std::filesystem::file_size(copy) / 2);
+    window = fresh();
+    openOnSheet();
+    EXPECT_EQ(kept("sheet"), "");
+    EXPECT_EQ(window->work().sheetGround().copy(), copy);
+    EXPECT_TRUE(sheets::Raster::open(copy).has_value());
+}
+
+TEST_F(Ground, APlanHandedOnAloneShowsTheSheetThatItCarries) {
+    openOnSheet();
+    save("plan.gpkg");
+    window->run("carry");
+    rest();
+    EXPECT_TRUE(window->notices().said().startsWith(QStringLiteral("The plan carries its sheets now")))
+        << window->notices().said().toStdString();
+    EXPECT_EQ(files::carriedIn(folder / "plan.gpkg")->size(), 2U);
+    EXPECT_FALSE(window->work().isChanged());
+    std::filesystem::create_directory(folder / "other");
+    std::filesystem::rename(folder / "plan.gpkg", folder / "other" / "plan.gpkg");
+    window = fresh();
+    window->openPlan(folder / "other" / "plan.gpkg");
+    rest();
+    EXPECT_EQ(kept("sheet") + kept("heights"), "");
+    EXPECT_FALSE(window->work().sheetGround().copy().empty());
+    EXPECT_NE(window->work().heights(), nullptr);
+    window->run("carry-nothing");
+    rest();
+    EXPECT_TRUE(files::carriedIn(folder / "other" / "plan.gpkg")->empty());
+}
+
+// Whoever kills the reader at whatever moment, the table pans on, and the sheet is there or one line says why not.
+TEST_F(Ground, AReaderKilledWhileTheTablePansIsOneLine) {
+    crosstick::testing::makeSheet(folder / "sheet.tif",
+                                  {.columns = 3000,
+                                   .rows = 3000,
+                                   .placement = {652000, 1.3, 0, 5100000, 0, -1.3},
+                                   .value = [](int column, int row, int) { return (column * row) % 251; }});
+    std::mt19937 chance(std::random_device{}());
+    const auto seed = chance();
+    SCOPED_TRACE(seed);
+    chance.seed(seed);
+    for (int turn = 0; turn < 6; ++turn) {
+        reader = {CROSSTICK_READER, sheets::SheetCache(folder / ("cache" + std::to_string(turn)).c_str())};
+        window = fresh();
+        auto sheet = sheets::describeSheet(reader, folder / "sheet.tif", Uuid{{9}}, {Scale{25000}, {}});
+        ASSERT_TRUE(sheet);
+        sheet->path = "sheet.tif";
+        plan::PlanBuilder builder(smallPlan());
+        builder.put(std::move(*sheet));
+        window->work().begin(std::move(builder).build(), folder / "");
+        QElapsedTimer since;
+        since.start();
+        const auto moment = static_cast<qint64>(chance() % 300);
+        for (bool killed = false; window->work().sheetGround().isReading() && since.elapsed() < 20000;) {
+            QTest::keyClick(&window->table(), Qt::Key_Right);
+            QTest::qWait(5);
+            if (!killed && since.elapsed() > moment) {
+                killed = true;
+                EXPECT_GE(QProcess::execute("pkill", {"-KILL", "-P", QString::number(::getpid()), "crosstick-read"}),
+                          0);
+            }
+        }
+        EXPECT_TRUE(window->work().isOpen());
+        EXPECT_NE(window->work().sheetGround().copy().empty(), kept("sheet").empty());
+        EXPECT_FALSE(window->grab().isNull());
+    }
+}
+
 TEST_F(Ground, AGridThatCannotBeOpenedIsToldAndThePlanStillOpens) {
-    auto sheet = sheets::describeSheet(folder / "sheet.tif", Uuid{{9}}, Scale{25000});
+    auto sheet =
+        sheets::describeSheet(crosstick::testing::reader(), folder / "sheet.tif", Uuid{{9}}, {Scale{25000}, {}});
     ASSERT_TRUE(sheet);
     sheet->path = "sheet.tif";
     sheet->crs = "EPSG:1";

@@ -11,6 +11,7 @@
 
 #include "app/wording/wording.h"
 #include "core/plan/edits.h"
+#include "tests/sheets/our_reader.h"
 #include "ui/window/window.h"
 
 namespace crosstick::window {
@@ -25,6 +26,7 @@ class Screens {
         outside.share = CROSSTICK_SHARE;
         outside.state = folder_ / "journals";
         outside.settings = folder_ / "window.ini";
+        outside.reader = crosstick::testing::reader();
         std::filesystem::remove(outside.settings);
         std::filesystem::remove_all(outside.state);
         outside.seed = 7;

@@ -13,6 +13,7 @@
 #include "core/film/new_plan.h"
 #include "core/plan/edits.h"
 #include "tests/files/temporary_folder.h"
+#include "tests/sheets/our_reader.h"
 #include "tests/window/slow_disk.h"
 #include "ui/details/grid_entry.h"
 #include "ui/details/unit_picker.h"
@@ -44,6 +45,7 @@ class TheWindow : public ::testing::Test {
   protected:
     crosstick::testing::TemporaryFolder folder;
     SlowDisk disk;
+    sheets::ForeignReader reader = crosstick::testing::reader();
     std::unique_ptr<Window> window = fresh();
 
     void TearDown() override { disk.letGo(); }
@@ -52,6 +54,7 @@ class TheWindow : public ::testing::Test {
         outside.share = CROSSTICK_SHARE;
         outside.state = folder / "journals";
         outside.settings = folder / "window.ini";
+        outside.reader = reader;
         outside.seed = 7;
         outside.now = [] { return kNow; };
         outside.say = [](const Error& error) { return QString::fromStdString(app::words(error)); };

@@ -224,14 +224,12 @@ void Copies::open() {
         work_.model() != nullptr ? std::make_shared<const geodesy::MagneticModel>(*work_.model()) : nullptr;
     work_.errands().run(
         work::Lane::Makings, tr("Laying out the pages"), work::GivingUp::Allowed,
-        [plan = work_.committed(), wish, heightsFile = work_.heightsFile(), model](work::Course& course) {
+        [plan = work_.committed(), find = work_.finder(), reader = work_.reader(), wish, model](work::Course& course) {
             // The window's height model may still be on its way: this thread opens its own.
-            std::shared_ptr<const sheets::Elevation> heights;
-            if (!heightsFile.empty()) {
-                if (auto opened = sheets::Elevation::open(heightsFile, plan.planeCrs())) {
-                    heights = std::move(*opened);
-                }
-            }
+            sheets::Watch watch;
+            watch.isStopped = [&course] { return course.isStopped(); };
+            auto opened = sheets::heightsOf(plan, find, reader, watch);
+            const std::shared_ptr<const sheets::Elevation> heights = opened ? std::move(*opened) : nullptr;
             return makeSheets(plan, wish, model.get(), heights.get(), course);
         },
         [this, round](MadeSheets made) {

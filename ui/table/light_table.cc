@@ -104,6 +104,7 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
     connect(&work_, &work::Work::planChanged, this, &LightTable::renewScene);
     connect(&work_, &work::Work::tableChanged, this, &LightTable::renewScene);
     connect(&work_, &work::Work::selectionChanged, this, [this] { update(); });
+    connect(&work_.sheetGround(), &work::SheetGround::changed, this, &LightTable::renewSheet);
     if (work_.isOpen()) {
         planReplaced();
     }
@@ -113,17 +114,31 @@ LightTable::~LightTable() = default;
 
 void LightTable::setTheme(Theme theme) {
     theme_ = theme;
+    renewSheet();
+    if (work_.isOpen()) {
+        orderFilms();
+    }
+}
+
+void LightTable::renewSheet() {
     tiles_.close();
     ground_.forget();
     pannedTable_.forget();
     zoomedTable_.forget();
-    if (work_.isOpen()) {
-        if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
-            tiles_.open(besideFolder(work_.folder(), sheet->path), {sheet->columns, sheet->rows}, theme_);
-        }
-        orderFilms();
+    if (const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr) {
+        laySheet({sheet->columns, sheet->rows});
     }
     update();
+}
+
+/// What there is of the sheet: our copy, or the whole at a glance while the copy is made.
+void LightTable::laySheet(RasterSize size) {
+    const work::SheetGround& ground = work_.sheetGround();
+    if (!ground.copy().empty()) {
+        tiles_.open(ground.copy(), size, theme_);
+    } else if (ground.glance()) {
+        tiles_.glance(imageOf(*ground.glance(), theme_), size);
+    }
 }
 
 void LightTable::planReplaced() {
@@ -175,7 +190,8 @@ void LightTable::orderFilms() {
 }
 
 bool LightTable::isSettled() const {
-    return !moving_ && !tiles_.isWaiting() && films_.isUpToDate() && !(fitWanted_ && scene_ && !scene_->films.empty());
+    return !moving_ && !tiles_.isWaiting() && !work_.sheetGround().isReading() && films_.isUpToDate() &&
+           !(fitWanted_ && scene_ && !scene_->films.empty());
 }
 
 void LightTable::setView(const View& view) {
@@ -472,7 +488,7 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     painter.setClipRect(QRectF(0, 0, area.right(), area.bottom()));
     paintOverlay(painter, colours);
     painter.restore();
-    hasPainted_ = work_.isOpen() && (!sheet || tiles_.hasAny());
+    hasPainted_ = work_.isOpen() && (!sheet || tiles_.hasAny() || work_.sheetGround().fault());
 }
 
 }  // namespace crosstick::table

@@ -97,6 +97,8 @@ class LightTable final : public QWidget {
     std::shared_ptr<const Scene> scene_;
 
     void planReplaced();
+    void renewSheet();
+    void laySheet(RasterSize size);
     void renewScene();
     void orderFilms();
     void startMoving();

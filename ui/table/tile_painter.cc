@@ -7,8 +7,6 @@
 #include <QTransform>
 
 namespace crosstick::table {
-namespace {
-
 QImage imageOf(const sheets::Pixels& pixels, Theme theme) {
     QImage image(pixels.columns, pixels.rows, QImage::Format_RGB32);
     for (int y = 0; y < pixels.rows; ++y) {
@@ -20,8 +18,6 @@ QImage imageOf(const sheets::Pixels& pixels, Theme theme) {
     }
     return image;
 }
-
-}  // namespace
 
 QTransform tileOnTable(const View& view, const plan::Placement& placement, TileKey key) {
     const double side = std::ldexp(1.0, key.level);

@@ -6,7 +6,7 @@
 #include <QTransform>
 
 #include "core/plan/sheet.h"
-#include "core/sheets/sheet_file.h"
+#include "core/sheets/raster.h"
 #include "core/units/result.h"
 #include "ui/table/palette.h"
 #include "ui/table/tiles.h"
@@ -24,7 +24,7 @@ class TileSource {
     [[nodiscard]] virtual Result<QImage> tile(TileKey key) const = 0;
 };
 
-/// Reads each tile from the sheet's file. One thread at a time.
+/// Reads each tile from our copy of the sheet. One thread at a time.
 class FileTiles final : public TileSource {
   public:
     FileTiles(sheets::Raster raster, Theme theme);
@@ -35,6 +35,9 @@ class FileTiles final : public TileSource {
     sheets::Raster raster_;
     Theme theme_;
 };
+
+/// Pixels as the table shows them in its light.
+[[nodiscard]] QImage imageOf(const sheets::Pixels& pixels, Theme theme);
 
 /// Nearest while the view moves, smooth when it rests.
 enum class Scaling { Nearest, Smooth };

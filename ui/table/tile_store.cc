@@ -56,13 +56,19 @@ TileStore::~TileStore() {
     thread_.wait();
 }
 
-void TileStore::open(const std::filesystem::path& file, RasterSize size, Theme theme) {
+void TileStore::open(const std::filesystem::path& copy, RasterSize size, Theme theme) {
     close();
     size_ = size;
     isOpen_ = true;
     const int generation = generation_;
     QMetaObject::invokeMethod(reader_,
-                              [reader = reader_, file, theme, generation] { reader->open(file, theme, generation); });
+                              [reader = reader_, copy, theme, generation] { reader->open(copy, theme, generation); });
+}
+
+void TileStore::glance(const QImage& whole, RasterSize size) {
+    close();
+    size_ = size;
+    glance_ = whole;
 }
 
 void TileStore::close() {
@@ -72,6 +78,7 @@ void TileStore::close() {
     asked_.clear();
     bytes_ = 0;
     isOpen_ = false;
+    glance_ = {};
 }
 
 void TileStore::take(TileKey key, const QImage& image, int generation) {
@@ -108,13 +115,21 @@ void TileStore::ask(TileKey key) {
 
 void TileStore::paint(QPainter& painter, const View& view, const plan::Placement& placement, const QRectF& part,
                       Scaling scaling) {
-    if (!isOpen_) {
+    if (!isOpen()) {
         return;
     }
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing, false);
     painter.setRenderHint(QPainter::SmoothPixmapTransform, scaling == Scaling::Smooth);
     const QTransform base = painter.transform();
+    if (!isOpen_) {
+        const QTransform stretch = QTransform::fromScale(static_cast<double>(size_.columns) / glance_.width(),
+                                                         static_cast<double>(size_.rows) / glance_.height());
+        painter.setTransform(stretch * tileOnTable(view, placement, {}) * base);
+        painter.drawImage(QPointF(0, 0), glance_);
+        painter.restore();
+        return;
+    }
     const int level = levelFor(placement, view.zoom());
     const auto keys = tilesIn(view, placement, size_, level);
     std::set<TileKey> standIns;

@@ -14,12 +14,12 @@
 
 namespace crosstick::table {
 
-/// Reads tiles from a sheet's file on a thread of its own, the latest asked for first.
+/// Reads tiles from our copy of a sheet on a thread of its own, the latest asked for first.
 class TileReader : public QObject {
     Q_OBJECT
 
   public:
-    /// @param file  of the sheet  @param theme  in whose light tiles come
+    /// @param file  our copy of the sheet  @param theme  in whose light tiles come
     void open(const std::filesystem::path& file, Theme theme, int generation);
     void read(crosstick::table::TileKey key, int generation);
 
@@ -41,14 +41,17 @@ class TileStore final : public QObject {
     explicit TileStore(QObject* parent = nullptr, std::size_t capBytes = std::size_t{256} << 20);
     ~TileStore() override;
 
-    void open(const std::filesystem::path& file, RasterSize size, Theme theme);
+    /// @param copy  of the sheet, in our cache
+    void open(const std::filesystem::path& copy, RasterSize size, Theme theme);
+    /// Shows the whole at a glance until there are tiles; an image of any size.
+    void glance(const QImage& whole, RasterSize size);
     void close();
-    [[nodiscard]] bool isOpen() const { return isOpen_; }
+    [[nodiscard]] bool isOpen() const { return isOpen_ || !glance_.isNull(); }
     [[nodiscard]] RasterSize size() const { return size_; }
     /// Lays a part of the sheet on the table from what is there, and asks for what is missing in the view.
     void paint(QPainter& painter, const View& view, const plan::Placement& placement, const QRectF& part,
                Scaling scaling);
-    [[nodiscard]] bool hasAny() const { return !held_.empty(); }
+    [[nodiscard]] bool hasAny() const { return !held_.empty() || !glance_.isNull(); }
     [[nodiscard]] bool isWaiting() const { return !asked_.empty(); }
 
   Q_SIGNALS:
@@ -64,6 +67,7 @@ class TileStore final : public QObject {
     QThread thread_;
     TileReader* reader_;
     RasterSize size_;
+    QImage glance_;
     bool isOpen_ = false;
     int generation_ = 0;
     std::size_t cap_, bytes_ = 0;

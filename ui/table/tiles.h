@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "core/plan/sheet.h"
-#include "core/sheets/sheet_file.h"
+#include "core/sheets/pixels.h"
 #include "ui/table/view.h"
 
 namespace crosstick::table {

@@ -1,7 +1,9 @@
 // Faults of the ground: said at the window's foot until they are mended or put away.
 #include <QFileDialog>
+#include <QSettings>
 
 #include "core/sheets/faults.h"
+#include "core/sheets/find_again.h"
 #include "core/sheets/sheet_file.h"
 #include "ui/table/hand_words.h"
 #include "ui/window/faults.h"
@@ -25,9 +27,9 @@ std::string pathFrom(const std::filesystem::path& folder, const std::filesystem:
 }
 
 /// A sheet at its new place, if it is the same: the films lie on its raster. Heights that moved along come, too.
-Result<plan::Sheet> foundSheet(const plan::Sheet& sheet, const std::filesystem::path& file,
-                               const std::filesystem::path& folder) {
-    const auto seen = sheets::describeSheet(file, sheet.id, sheet.scale);
+Result<plan::Sheet> foundSheet(const sheets::ForeignReader& reader, const plan::Sheet& sheet,
+                               const std::filesystem::path& file, const std::filesystem::path& folder) {
+    const auto seen = sheets::describeSheet(reader, file, sheet.id, {sheet.scale, sheet.crs});
     if (!seen) {
         return tl::unexpected(seen.error());
     }
@@ -54,12 +56,7 @@ plan::Plan withSheet(const plan::Plan& plan, plan::Sheet sheet) {
 
 }  // namespace
 
-std::filesystem::path Window::sheetFile() const {
-    const auto& sheets = work_.committed().sheets();
-    return sheets.empty() ? std::filesystem::path() : table::besideFolder(work_.folder(), sheets.front()->path);
-}
-
-/// Grid and heights as the work knows them; the sheet is laid anew where its file is another now.
+/// Grid, heights and sheet as the work knows them.
 void Window::renewGround() {
     const Notices::Deed again{tr("Look again"), [this] { work_.lookAtGround(); }};
     if (const auto& fault = work_.gridFault()) {
@@ -67,59 +64,54 @@ void Window::renewGround() {
     } else {
         notices_->mend(kGrid);
     }
-    if (const auto& fault = work_.heightsFault()) {
+    const auto& heightsFault = work_.heightsFault();
+    if (heightsFault && heightsFault->fault == sheets::kHeightUnit) {
+        notices_->keep(kHeights, tr("The height model does not say in what it counts. What does the sheet print?"),
+                       {{tr("Metres"), [this] { setHeightUnit(plan::HeightUnit::Metre); }},
+                        {tr("Feet"), [this] { setHeightUnit(plan::HeightUnit::Foot); }}});
+    } else if (const auto& fault = heightsFault) {
         notices_->keep(kHeights, tr("No heights, so climb stays unknown: %1").arg(outside_.say(*fault)),
                        {again, {tr("Say where they are..."), [this] { findHeights(); }}});
     } else if (!work_.isReadingHeights()) {
         notices_->mend(kHeights);
     }
-    if (const auto file = sheetFile(); file != laidSheet_) {
-        laidSheet_ = file;
+    if (const auto& fault = work_.sheetGround().fault()) {
+        if (fault->fault == sheets::kFileMissing) {
+            seekSheet();
+        }
+        notices_->keep(kSheet, tr("The map sheet is not shown: %1").arg(outside_.say(*fault)),
+                       {again, {tr("Say where it is..."), [this] { findSheet(); }}});
+    } else {
         notices_->mend(kSheet);
-        table_->setTheme(light_ == look::Light::Night ? table::Theme::Night : table::Theme::Day);
-    } else if (!notices_->kept(kSheet).isEmpty()) {
-        checkSheet(std::nullopt);
     }
 }
 
-/// The table says only that the raster failed: what is wrong with it is found out on another thread.
-/// @param told  the table's fault, if it is the table that asks
-void Window::checkSheet(std::optional<FaultId> told) {
-    const auto file = sheetFile();
-    if (checksSheet_ || file.empty()) {
+/// The same file may lie elsewhere: beside the plan, below where it was, or beside other plans. It is looked for once.
+void Window::seekSheet() {
+    const auto gone = work_.sheetGround().file();
+    if (gone == soughtSheet_ || work_.committed().sheets().empty()) {
         return;
     }
-    checksSheet_ = true;
+    soughtSheet_ = gone;
+    std::vector<std::filesystem::path> folders{work_.folder(), gone.parent_path()};
+    for (const QString& file : settings_->value(QStringLiteral("recent/files")).toStringList()) {
+        folders.push_back(std::filesystem::path(file.toStdString()).parent_path());
+    }
     work_.errands().run(
-        Lane::Makings, tr("Looking at the sheet"), GivingUp::Allowed,
-        [file](Course&) -> Result<void> {
-            const auto raster = sheets::Raster::open(file);
-            return raster ? Result<void>{} : tl::unexpected(raster.error());
+        Lane::Makings, tr("Looking for the map sheet"), GivingUp::Allowed,
+        [sheet = work_.committed().sheets().front(), folders](Course& course) {
+            return sheets::findAgain(*sheet, folders, [&course] { return course.isStopped(); });
         },
-        [this, file, told](Result<void> seen) {
-            checksSheet_ = false;
-            if (file != sheetFile()) {
-                return;
+        [this, gone](const std::filesystem::path& found) {
+            if (!found.empty() && gone == work_.sheetGround().file() && work_.sheetGround().fault()) {
+                sheetIsAt(found);
             }
-            if (seen && told) {  // it opens, yet a part of it cannot be read
-                seen = fail(*told, {{"file", file.string()}, {"why", tr("a part of it").toStdString()}});
-            }
-            if (seen) {
-                notices_->mend(kSheet);
-                table_->setTheme(light_ == look::Light::Night ? table::Theme::Night : table::Theme::Day);
-                return;
-            }
-            notices_->keep(kSheet, tr("The map sheet is not shown: %1").arg(outside_.say(seen.error())),
-                           {{tr("Look again"), [this] { checkSheet(std::nullopt); }},
-                            {tr("Say where it is..."), [this] { findSheet(); }}});
-        },
-        [this] { checksSheet_ = false; });
+        });
 }
 
 void Window::findSheet() {
-    const QString chosen =
-        QFileDialog::getOpenFileName(this, tr("Where is the map sheet?"),
-                                     QString::fromStdString(work_.folder().string()), tr("Map sheets (*.tif *.tiff)"));
+    const QString chosen = QFileDialog::getOpenFileName(this, tr("Where is the map sheet?"),
+                                                        QString::fromStdString(work_.folder().string()), sheetKinds());
     if (!chosen.isEmpty()) {
         sheetIsAt(chosen.toStdString());
     }
@@ -132,7 +124,9 @@ void Window::sheetIsAt(const std::filesystem::path& file) {
     const plan::SheetPtr sheet = work_.committed().sheets().front();
     work_.errands().run(
         Lane::Makings, tr("Reading %1").arg(QString::fromStdString(file.filename().string())), GivingUp::Allowed,
-        [sheet, file, folder = work_.folder()](Course&) { return foundSheet(*sheet, file, folder); },
+        [sheet, file, folder = work_.folder(), reader = work_.reader()](Course&) {
+            return foundSheet(reader, *sheet, file, folder);
+        },
         [this](Result<plan::Sheet> found) {
             if (!found) {
                 say(outside_.say(found.error()));
@@ -143,10 +137,19 @@ void Window::sheetIsAt(const std::filesystem::path& file) {
         });
 }
 
+void Window::setHeightUnit(plan::HeightUnit unit) {
+    if (work_.committed().sheets().empty()) {
+        return;
+    }
+    plan::Sheet sheet = *work_.committed().sheets().front();
+    sheet.elevationUnit = unit;
+    work_.commit(withSheet(work_.committed(), std::move(sheet)), "say what heights count in");
+}
+
 void Window::findHeights() {
-    const QString chosen = QFileDialog::getOpenFileName(this, tr("Where is the height model?"),
-                                                        QString::fromStdString(work_.folder().string()),
-                                                        tr("Height models (*.tif *.tiff)"));
+    const QString chosen = QFileDialog::getOpenFileName(
+        this, tr("Where is the height model?"), QString::fromStdString(work_.folder().string()),
+        tr("Height models (*.tif *.tiff *.dt0 *.dt1 *.dt2 *.hgt *.asc);;All files (*)"));
     if (chosen.isEmpty() || work_.committed().sheets().empty()) {
         return;
     }

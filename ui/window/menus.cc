@@ -50,6 +50,9 @@ void Window::buildPlanMenu(QMenuBar* bar) {
     menu->addSeparator();
     add(menu, "save", tr("Save"), key("Ctrl+S"), [this] { save(); });
     add(menu, "save-as", tr("Save as..."), key("Ctrl+Shift+S"), [this] { askAndSaveAs(); });
+    QMenu* carried = menu->addMenu(tr("Sheets inside the plan"));
+    add(carried, "carry", tr("Put them in, for handing on"), {}, [this] { carrySheets(); });
+    add(carried, "carry-nothing", tr("Take them out"), {}, [this] { carryNoSheets(); });
     menu->addSeparator();
     add(menu, "close", tr("Lay the plan away"), key("Ctrl+W"), [this] { leave(Next::LayAway); });
     add(menu, "quit", tr("Quit"), key("Ctrl+Q"), [this] { close(); });

@@ -74,31 +74,63 @@ void Window::openPlan(const std::filesystem::path& file) {
 }
 
 void Window::askForSheet() {
-    const QString file =
-        QFileDialog::getOpenFileName(this, tr("Lay a map sheet"), settings_->value(QStringLiteral("folder")).toString(),
-                                     tr("Map sheets (*.tif *.tiff)"));
+    const QString file = QFileDialog::getOpenFileName(
+        this, tr("Lay a map sheet"), settings_->value(QStringLiteral("folder")).toString(), sheetKinds());
     if (!file.isEmpty()) {
         openSheet(file.toStdString());
     }
 }
 
 /// The sheet is looked through on another thread: its checksum reads the whole file.
-void Window::openSheet(const std::filesystem::path& file, std::optional<Scale> scale) {
+void Window::openSheet(const std::filesystem::path& file, const sheets::GivenFacts& given) {
     say({});
     const Uuid id = work_.newId();
     work_.errands().run(
         Lane::Makings, tr("Reading %1").arg(text(file.filename().string())), GivingUp::Allowed,
-        [file, scale, id](Course&) { return sheets::describeSheet(file, id, scale); },
-        [this, file, scale](Result<plan::Sheet> sheet) {
-            if (!sheet && sheet.error().fault == sheets::kNoScale && !scale) {
-                askForScale(tr("The file does not say its scale. It is printed on the sheet: 1 to"),
-                            [this, file](Scale printed) { openSheet(file, printed); });
-            } else if (!sheet) {
-                say(outside_.say(sheet.error()));
-            } else {
+        [file, given, id, reader = work_.reader()](Course& course) {
+            sheets::Watch watch;
+            watch.isStopped = [&course] { return course.isStopped(); };
+            return sheets::describeSheet(reader, file, id, given, watch);
+        },
+        [this, file, given](Result<plan::Sheet> sheet) {
+            if (sheet) {
                 laySheet(file, std::move(*sheet));
+            } else {
+                askAboutSheet(file, given, sheet.error());
             }
         });
+}
+
+/// What a file does not say stands on the sheet itself: it is asked for, once.
+void Window::askAboutSheet(const std::filesystem::path& file, const sheets::GivenFacts& given, const Error& fault) {
+    if (fault.fault == sheets::kNoScale && !given.scale) {
+        askForScale(tr("The file does not say its scale. It is printed on the sheet: 1 to"),
+                    [this, file, given](Scale printed) {
+                        openSheet(file, {printed, given.crs});
+                    });
+    } else if (fault.fault == sheets::kNoCrs && given.crs.empty()) {
+        askForSheetGrid([this, file, given](const std::string& crs) { openSheet(file, {given.scale, crs}); });
+    } else {
+        say(outside_.say(fault));
+    }
+}
+
+/// By its number in the EPSG register, which a sheet's margin or its publisher names.
+void Window::askForSheetGrid(std::function<void(const std::string&)> then) {
+    question_->ask(tr("The file does not say in which grid it lies. Its EPSG number:"), QStringLiteral("32632"),
+                   [then = std::move(then)](QString answer) -> std::optional<QString> {
+                       answer.remove(QStringLiteral("EPSG:"), Qt::CaseInsensitive);
+                       const std::string crs = "EPSG:" + answer.trimmed().toStdString();
+                       if (!geodesy::describeCrs(crs)) {
+                           return tr("No grid in metres or feet has that number.");
+                       }
+                       then(crs);
+                       return std::nullopt;
+                   });
+}
+
+QString Window::sheetKinds() {
+    return tr("Map sheets (*.tif *.tiff *.png *.jpg *.jpeg *.bmp *.webp *.pdf);;All files (*)");
 }
 
 void Window::laySheet(const std::filesystem::path& file, plan::Sheet sheet) {

@@ -29,7 +29,7 @@ Window::Window(Outside outside, QWidget* parent)
     : QMainWindow(parent),
       outside_(std::move(outside)),
       settings_(std::make_unique<QSettings>(text(outside_.settings.string()), QSettings::IniFormat)),
-      work_({outside_.share, outside_.state, outside_.seed, outside_.beforeErrand}) {
+      work_({outside_.share, outside_.state, outside_.reader, outside_.seed, outside_.beforeErrand}) {
     setWindowTitle(tr("Crosstick"));
     setMinimumSize(683, 384);
     setAcceptDrops(true);
@@ -117,8 +117,6 @@ void Window::connectWork() {
         pages_->setCurrentWidget(desk_);
         question_->leave();
         say({});
-        laidSheet_ = sheetFile();  // the table lays it by itself
-        notices_->mend("sheet");
         arrange();
         table_->setFocus();
     });
@@ -130,18 +128,14 @@ void Window::connectWork() {
         arrange();
     });
     connect(&work_, &work::Work::groundChanged, this, &Window::renewGround);
+    connect(&work_.sheetGround(), &work::SheetGround::changed, this, &Window::renewGround);
     connect(&work_, &work::Work::journalFailed, this, [this](const Error& fault) {
         notices_->keep("journal", tr("Unsaved work is not kept against a crash: %1").arg(outside_.say(fault)), {});
     });
 }
 
 void Window::connectTable() {
-    connect(table_, &table::LightTable::sheetFailed, this, [this](const QString& fault) {
-        if (notices_->kept("sheet").isEmpty()) {
-            // The table names a fault of ours; its identity has to outlive the signal.
-            checkSheet(fault == QLatin1String("sheets/damaged") ? std::optional(sheets::kDamaged) : std::nullopt);
-        }
-    });
+    connect(table_, &table::LightTable::sheetFailed, &work_.sheetGround(), &work::SheetGround::copyIsDamaged);
     connect(table_, &table::LightTable::labelWanted, this, [this] {
         if (work_.selected()) {
             detailsWanted_ = true;
@@ -218,10 +212,10 @@ void Window::renewHead() {
     setWindowTitle(open ? text(work_.plan().heading().name) + QStringLiteral("[*] \u2013 Crosstick") : tr("Crosstick"));
     setWindowModified(open && work_.isChanged());
     const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
-    for (const char* name :
-         {"save",     "save-as",   "copies",   "films-pdf", "close",      "fit",      "whole-sheet", "true-size",
-          "route",    "alternate", "new-film", "new-phase", "ticks",      "ticks-at", "window-at",   "ticks-by-hand",
-          "north-up", "page-up",   "march-up", "turn-left", "turn-right", "march"}) {
+    for (const char* name : {"save",     "save-as",   "carry",       "carry-nothing", "copies",     "films-pdf",
+                             "close",    "fit",       "whole-sheet", "true-size",     "route",      "alternate",
+                             "new-film", "new-phase", "ticks",       "ticks-at",      "window-at",  "ticks-by-hand",
+                             "north-up", "page-up",   "march-up",    "turn-left",     "turn-right", "march"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();

@@ -7,6 +7,7 @@
 #include <QMenu>
 #include <QStackedWidget>
 
+#include "core/sheets/sheet_file.h"
 #include "ui/copies/copies.h"
 #include "ui/details/details.h"
 #include "ui/ledger/ledger.h"
@@ -26,9 +27,10 @@ namespace crosstick::window {
 
 /// What the window takes from the world, handed in, so that a test can give its own.
 struct Outside {
-    std::filesystem::path share;     ///< faces, coefficients
-    std::filesystem::path state;     ///< journals
-    std::filesystem::path settings;  ///< file of the window's own choices
+    std::filesystem::path share;        ///< faces, coefficients
+    std::filesystem::path state;        ///< journals
+    std::filesystem::path settings;     ///< file of the window's own choices
+    sheets::ForeignReader reader = {};  ///< of map sheets and height models
     std::uint64_t seed = 0;
     std::function<Instant()> now;
     std::function<QString(const Error&)> say;  ///< one clear line for a fault
@@ -48,7 +50,7 @@ class Window final : public QMainWindow {
     ~Window() override;
 
     void openPlan(const std::filesystem::path& file);
-    void openSheet(const std::filesystem::path& file, std::optional<Scale> scale = std::nullopt);
+    void openSheet(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
     void setLight(look::Light light);
     void say(const QString& words);
     [[nodiscard]] work::Work& work() { return work_; }
@@ -90,9 +92,8 @@ class Window final : public QMainWindow {
     DoingMark* doing_;
     std::map<std::string, QAction*> actions_;
     QMenu* recentMenu_ = nullptr;
-    QStringList goneFiles_;            ///< recent plans that are not where they were
-    std::filesystem::path laidSheet_;  ///< whose raster the table shows
-    bool checksSheet_ = false;
+    std::filesystem::path soughtSheet_;  ///< the last that was looked for
+    QStringList goneFiles_;              ///< recent plans that are not where they were
     enum class Next { GoOn, LayAway, Close };
     Next next_ = Next::GoOn;  ///< what is wanted once a save has come to pass
 
@@ -128,6 +129,8 @@ class Window final : public QMainWindow {
     // How plans come and are kept (plans.cc).
     void askForPlan();
     void askForSheet();
+    void askAboutSheet(const std::filesystem::path& file, const sheets::GivenFacts& given, const Error& fault);
+    void askForSheetGrid(std::function<void(const std::string&)> then);
     void laySheet(const std::filesystem::path& file, plan::Sheet sheet);
     void askForGrid();
     void askForScale(const QString& words, std::function<void(Scale)> then);
@@ -143,9 +146,13 @@ class Window final : public QMainWindow {
     void takeUp(const files::Leftover& leftover);
 
     // Faults of the ground (ground_notices.cc).
-    [[nodiscard]] std::filesystem::path sheetFile() const;
     void renewGround();
-    void checkSheet(std::optional<FaultId> told);
+    void setHeightUnit(plan::HeightUnit unit);
+    void seekSheet();
+    void carrySheets();
+    void carryNoSheets();
+    /// What the file dialog offers as map sheets.
+    [[nodiscard]] static QString sheetKinds();
     void findSheet();
     void findHeights();
 

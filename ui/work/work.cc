@@ -17,7 +17,11 @@ bool sameForRoutes(const plan::Plan& a, const plan::Plan& b) {
 }  // namespace
 
 Work::Work(WorkOrder order, QObject* parent)
-    : QObject(parent), order_(std::move(order)), ids_(order_.seed), errands_(order_.beforeErrand) {
+    : QObject(parent),
+      order_(std::move(order)),
+      ids_(order_.seed),
+      sheetGround_(errands_, order_.reader),
+      errands_(order_.beforeErrand) {
     if (auto model = geodesy::MagneticModel::open(order_.share / "magnetic")) {
         model_ = std::move(*model);
     }

@@ -15,15 +15,17 @@
 #include "core/movement/route_figures.h"
 #include "core/movement/work_grid.h"
 #include "core/plan/history.h"
-#include "core/sheets/elevation.h"
+#include "core/sheets/plan_ground.h"
 #include "ui/work/errands.h"
+#include "ui/work/sheet_ground.h"
 
 namespace crosstick::work {
 
 /// What a session takes from the world.
 struct WorkOrder {
-    std::filesystem::path share;  ///< coefficients
-    std::filesystem::path state;  ///< folder of journals
+    std::filesystem::path share;        ///< coefficients
+    std::filesystem::path state;        ///< folder of journals
+    sheets::ForeignReader reader = {};  ///< of map sheets and height models
     std::uint64_t seed = 0;
     std::function<void()> beforeErrand = {};  ///< called on an errand's thread before it begins
 };
@@ -49,8 +51,11 @@ class Work : public QObject {
     [[nodiscard]] const plan::Plan& committed() const;  ///< the present one of the history
     [[nodiscard]] const movement::WorkGrid* grid() const { return grid_ ? &*grid_ : nullptr; }
     [[nodiscard]] const sheets::HeightSource* heights() const { return heights_.get(); }
-    /// The height model's file, for whoever computes on another thread and opens it anew; empty where there is none.
-    [[nodiscard]] std::filesystem::path heightsFile() const;
+    [[nodiscard]] const sheets::ForeignReader& reader() const { return order_.reader; }
+    /// Finds the files of the plan's ground, those that it carries too; for another thread.
+    [[nodiscard]] sheets::FileFinder finder() const;
+    [[nodiscard]] SheetGround& sheetGround() { return sheetGround_; }
+    [[nodiscard]] const SheetGround& sheetGround() const { return sheetGround_; }
     /// Why the grid of the work cannot be opened, or the heights not read; nothing where they can, or where none are
     /// named.
     [[nodiscard]] const std::optional<Error>& gridFault() const { return gridFault_; }
@@ -167,6 +172,7 @@ class Work : public QObject {
     std::deque<SaveWish> saves_;
     std::optional<Saved> savedWhileDragging_;
     std::vector<std::function<void()>> afterSaves_;
+    SheetGround sheetGround_;
     int asked_ = 0;    ///< number of the last that asked for another plan
     Errands errands_;  ///< the last: what still runs knows the rest
 
@@ -182,6 +188,7 @@ class Work : public QObject {
     /// Grid and heights of a plan whose sheets are others now.
     void keepGround(const plan::Plan& before);
     void readHeights();
+    void laySheet();
     void takeHeights(Result<std::shared_ptr<const sheets::Elevation>> read);
     void openGrid(Result<movement::WorkGrid> grid);
     /// What every step of the history has in its train.

@@ -121,6 +121,7 @@ void Work::lay(Brought brought) {
     phase_ = committed().phases().empty() ? 0 : committed().phases().front().number;
     openGrid(std::move(brought.grid));
     readHeights();
+    laySheet();
     figures_.clear();
     figureFaults_.clear();
     renewFigures(plan::Plan{});
@@ -309,6 +310,7 @@ void Work::close() {
     heights_.reset();
     gridFault_.reset();
     heightsFault_.reset();
+    sheetGround_.lay(nullptr, {}, {});
 }
 
 bool Work::beginJournal() {

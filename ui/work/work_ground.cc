@@ -1,17 +1,10 @@
 // The ground under the plan: its grid and its heights, and why one of them is not there.
+#include "core/files/carried_files.h"
 #include "ui/work/faults.h"
 #include "ui/work/work.h"
 
 namespace crosstick::work {
 namespace {
-
-std::filesystem::path heightsFileOf(const plan::Plan& plan, const std::filesystem::path& folder) {
-    if (plan.sheets().empty() || plan.sheets().front()->elevationPath.empty()) {
-        return {};
-    }
-    const std::filesystem::path path = plan.sheets().front()->elevationPath;
-    return path.is_absolute() ? path : folder / path;
-}
 
 /// The CRS that the grid of the work lies in.
 std::string gridOf(const plan::Plan& plan) {
@@ -20,8 +13,9 @@ std::string gridOf(const plan::Plan& plan) {
 
 }  // namespace
 
-std::filesystem::path Work::heightsFile() const {
-    return heightsFileOf(committed(), folder_);
+sheets::FileFinder Work::finder() const {
+    return [plan = file_, folder = folder_, into = order_.reader.cache().folder() / "carried"](
+               const std::string& path) { return files::readableFile(plan, folder, path, into); };
 }
 
 void Work::openGrid(Result<movement::WorkGrid> grid) {
@@ -38,20 +32,25 @@ void Work::readHeights() {
     const int round = ++heightsRound_;
     heights_.reset();
     heightsFault_.reset();
-    const std::filesystem::path file = heightsFile();
-    readsHeights_ = !file.empty();
-    if (file.empty()) {
+    const sheets::HeightsNamed named = sheets::heightsNamedIn(committed());
+    readsHeights_ = !named.path.empty();
+    if (named.path.empty()) {
         return;
     }
     errands_.run(
         Lane::Makings, tr("Reading the heights"), GivingUp::Allowed,
-        [file, plane = committed().planeCrs()](Course&) { return sheets::Elevation::open(file, plane); },
+        [plan = committed(), find = finder(), reader = order_.reader](Course& course) {
+            sheets::Watch watch;
+            watch.isStopped = [&course] { return course.isStopped(); };
+            watch.tell = [&course](sheets::messages::Progress progress) { course.tell(progress.done, progress.of); };
+            return sheets::heightsOf(plan, find, reader, watch);
+        },
         [this, round](Result<std::shared_ptr<const sheets::Elevation>> read) {
             if (round == heightsRound_) {
                 takeHeights(std::move(read));
             }
         },
-        [this, round, file] {
+        [this, round, file = sheets::fromFolder(folder_, named.path)] {
             if (round == heightsRound_) {
                 takeHeights(fail(kHeightsGivenUp, {{"file", file.string()}}));
             }
@@ -84,7 +83,14 @@ void Work::lookAtGround() {
     if (heightsFault_) {
         readHeights();
     }
+    if (sheetGround_.fault()) {
+        sheetGround_.layAgain();
+    }
     Q_EMIT groundChanged();
+}
+
+void Work::laySheet() {
+    sheetGround_.lay(committed().sheets().empty() ? nullptr : committed().sheets().front(), folder_, finder());
 }
 
 void Work::keepGround(const plan::Plan& before) {
@@ -96,10 +102,11 @@ void Work::keepGround(const plan::Plan& before) {
     if (otherPlane || gridOf(before) != gridOf(now)) {
         openGrid(movement::WorkGrid::of(now));
     }
-    if (otherPlane || heightsFileOf(before, folder_) != heightsFile()) {
+    if (otherPlane || !(sheets::heightsNamedIn(before) == sheets::heightsNamedIn(now))) {
         readHeights();
     }
     if (&before.sheets() != &now.sheets()) {
+        laySheet();
         Q_EMIT groundChanged();
     }
 }

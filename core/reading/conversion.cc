@@ -1,0 +1,48 @@
+#include "core/reading/conversion.h"
+
+#include <algorithm>
+
+#include "core/reading/foreign_raster.h"
+#include "core/reading/inspection.h"
+#include "core/reading/pyramid_writer.h"
+
+namespace crosstick::reading {
+namespace {
+
+constexpr int kStrip = 512;  ///< rows: a row of the pyramid's tiles
+
+}  // namespace
+
+Result<void> copySheet(const sheets::messages::Order& order, const Show& show, const Tell& tell) {
+    auto raster = ForeignRaster::open(order.file);
+    if (!raster) {
+        return tl::unexpected(raster.error());
+    }
+    if (order.picture > 0) {
+        const auto glance = raster->glance(order.picture);
+        if (!glance) {
+            return tl::unexpected(glance.error());
+        }
+        show(*glance);
+    }
+    const auto packing = sheets::packingFor(raster->inks().colours, losesSomething(raster->dataset()),
+                                            raster->columns(), raster->rows());
+    auto writer = PyramidWriter::create(order.out, raster->columns(), raster->rows(), packing);
+    if (!writer) {
+        return tl::unexpected(writer.error());
+    }
+    for (int row = 0; row < raster->rows(); row += kStrip) {
+        const int count = std::min(kStrip, raster->rows() - row);
+        const auto strip = raster->read({0, row, raster->columns(), count});
+        if (!strip) {
+            return tl::unexpected(strip.error());
+        }
+        if (auto added = writer->addRows(*strip); !added) {
+            return added;
+        }
+        tell({row + count, raster->rows()});
+    }
+    return std::move(*writer).finish();
+}
+
+}  // namespace crosstick::reading
