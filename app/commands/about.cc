@@ -116,6 +116,8 @@ struct About {
     Result<geodesy::MagneticModel> model;
     ProjData proj;
     std::vector<std::string> faces;
+    std::filesystem::path copies;  ///< of map sheets
+    std::int64_t copiesBytes = 0, copiesMost = 0;
 };
 
 Json jsonOf(const About& about) {
@@ -132,6 +134,9 @@ Json jsonOf(const About& about) {
     json["epsg_version"] = about.proj.epsg;
     json["grids"] = about.proj.grids;
     json["faces"] = about.faces;
+    json["sheet_copies"] = about.copies.string();
+    json["sheet_copies_bytes"] = about.copiesBytes;
+    json["sheet_copies_most_bytes"] = about.copiesMost;
     return json;
 }
 
@@ -152,12 +157,19 @@ void writeForPeople(std::ostream& out, const About& about) {
     row("PROJ database", about.proj.database + ", EPSG " + about.proj.epsg);
     row("Transformation grids", listed(about.proj.grids));
     row("Lettering faces", listed(about.faces));
+    row("Copies of sheets",
+        fmt::format("{}, {:.1f} MB of at most {:.0f}; may be thrown away", about.copies.string(),
+                    static_cast<double>(about.copiesBytes) / 1e6, static_cast<double>(about.copiesMost) / 1e6));
 }
 
 enum class Form { ForPeople, Json };
 
 Exit tellAbout(Form form, const Surroundings& surroundings) {
-    const About about{libraries(), magneticModel(surroundings), projData(), facesIn(surroundings.share / "faces")};
+    const sheets::SheetCache& cache = surroundings.reader.cache();
+    const About about{libraries(),      magneticModel(surroundings),
+                      projData(),       facesIn(surroundings.share / "faces"),
+                      cache.folder(),   cache.bytes(),
+                      cache.mostBytes()};
     if (form == Form::Json) {
         say(surroundings.out, Json::array({jsonOf(about)}));
     } else {

@@ -195,6 +195,20 @@ TEST_F(Ground, AnotherSheetInItsPlaceIsRefused) {
         << window->notices().said().toStdString();
 }
 
+TEST_F(Ground, ADatumWhoseBetterWayIsNotInstalledIsTold) {
+    crosstick::testing::makeSheet(
+        folder / "alaska.tif",
+        {.columns = 600, .rows = 600, .crs = "EPSG:26705", .placement = {450000, 100, 0, 7230000, 0, -100}});
+    window->openSheet(folder / "alaska.tif", {Scale{250000}, {}});
+    rest();
+    ASSERT_EQ(plan().sheets().size(), 1U) << window->notices().said().toStdString();
+    EXPECT_EQ(kept("datum").rfind("NAD27 to WGS 84 goes by \"NAD27 to WGS 84 (7)\", good to 12 m; ", 0), 0U)
+        << kept("datum");
+    EXPECT_EQ(plan().sheets().front()->datumShift.name, "NAD27 to WGS 84 (7)");
+    openOnSheet();
+    EXPECT_EQ(kept("datum"), "");
+}
+
 TEST_F(Ground, ASpoiltCopyOfTheSheetIsMadeAnew) {
     openOnSheet();
     const auto copy = window->work().sheetGround().copy();

@@ -19,6 +19,7 @@ using work::Lane;
 constexpr const char* kGrid = "grid";
 constexpr const char* kHeights = "heights";
 constexpr const char* kSheet = "sheet";
+constexpr const char* kDatum = "datum";
 
 /// Relative to the plan's folder where it lies inside it.
 std::string pathFrom(const std::filesystem::path& folder, const std::filesystem::path& file) {
@@ -58,32 +59,66 @@ plan::Plan withSheet(const plan::Plan& plan, plan::Sheet sheet) {
 
 /// Grid, heights and sheet as the work knows them.
 void Window::renewGround() {
-    const Notices::Deed again{tr("Look again"), [this] { work_.lookAtGround(); }};
     if (const auto& fault = work_.gridFault()) {
-        notices_->keep(kGrid, tr("No grid, so nothing can be measured: %1").arg(outside_.say(*fault)), {again});
+        notices_->keep(kGrid, tr("No grid, so nothing can be measured: %1").arg(outside_.say(*fault)), {lookAgain()});
     } else {
         notices_->mend(kGrid);
     }
-    const auto& heightsFault = work_.heightsFault();
-    if (heightsFault && heightsFault->fault == sheets::kHeightUnit) {
+    tellOfHeights();
+    tellOfSheet();
+    tellOfDatum();
+}
+
+Notices::Deed Window::lookAgain() {
+    return {tr("Look again"), [this] { work_.lookAtGround(); }};
+}
+
+void Window::tellOfHeights() {
+    const auto& fault = work_.heightsFault();
+    if (fault && fault->fault == sheets::kHeightUnit) {
         notices_->keep(kHeights, tr("The height model does not say in what it counts. What does the sheet print?"),
                        {{tr("Metres"), [this] { setHeightUnit(plan::HeightUnit::Metre); }},
                         {tr("Feet"), [this] { setHeightUnit(plan::HeightUnit::Foot); }}});
-    } else if (const auto& fault = heightsFault) {
+    } else if (fault) {
         notices_->keep(kHeights, tr("No heights, so climb stays unknown: %1").arg(outside_.say(*fault)),
-                       {again, {tr("Say where they are..."), [this] { findHeights(); }}});
+                       {lookAgain(), {tr("Say where they are..."), [this] { findHeights(); }}});
     } else if (!work_.isReadingHeights()) {
         notices_->mend(kHeights);
     }
-    if (const auto& fault = work_.sheetGround().fault()) {
-        if (fault->fault == sheets::kFileMissing) {
-            seekSheet();
-        }
-        notices_->keep(kSheet, tr("The map sheet is not shown: %1").arg(outside_.say(*fault)),
-                       {again, {tr("Say where it is..."), [this] { findSheet(); }}});
-    } else {
+}
+
+void Window::tellOfSheet() {
+    const auto& fault = work_.sheetGround().fault();
+    if (!fault) {
         notices_->mend(kSheet);
+        return;
     }
+    if (fault->fault == sheets::kFileMissing) {
+        seekSheet();
+    }
+    notices_->keep(kSheet, tr("The map sheet is not shown: %1").arg(outside_.say(*fault)),
+                   {lookAgain(), {tr("Say where it is..."), [this] { findSheet(); }}});
+}
+
+/// How good the way from an old datum is, where a better one is known: the leader decides whether it is good enough.
+void Window::tellOfDatum() {
+    const auto& sheets = work_.committed().sheets();
+    if (sheets.empty() || sheets.front()->datumShift.betterGrid.empty()) {
+        notices_->mend(kDatum);
+        return;
+    }
+    const plan::DatumShift& shift = sheets.front()->datumShift;
+    const auto metres = [](const std::optional<Metres>& accuracy) {
+        return accuracy ? QLocale::c().toString(accuracy->value(), 'g', 3) + QStringLiteral(" m")
+                        : tr("an accuracy that is not stated");
+    };
+    notices_->keep(
+        kDatum,
+        tr("%1 to WGS 84 goes by \"%2\", good to %3; %4 would be had with the grid file %5, which is not "
+           "installed.")
+            .arg(QString::fromStdString(sheets.front()->datum), QString::fromStdString(shift.name),
+                 metres(shift.accuracy), metres(shift.betterAccuracy), QString::fromStdString(shift.betterGrid)),
+        {});
 }
 
 /// The same file may lie elsewhere: beside the plan, below where it was, or beside other plans. It is looked for once.

@@ -147,6 +147,10 @@ class Window final : public QMainWindow {
 
     // Faults of the ground (ground_notices.cc).
     void renewGround();
+    [[nodiscard]] Notices::Deed lookAgain();
+    void tellOfHeights();
+    void tellOfSheet();
+    void tellOfDatum();
     void setHeightUnit(plan::HeightUnit unit);
     void seekSheet();
     void carrySheets();
