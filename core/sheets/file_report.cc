@@ -1,5 +1,8 @@
 #include "core/sheets/file_report.h"
 
+#include <algorithm>
+#include <cctype>
+
 #include "core/sheets/messages.h"
 #include "core/worker/faults.h"
 
@@ -61,6 +64,14 @@ std::optional<HeightFacts> takeHeights(Unpacker& unpacker) {
     return there ? std::optional(std::move(facts)) : std::nullopt;
 }
 
+/// A definition may name grid files, which PROJ would then open here: foreign bytes again. None of ours does.
+bool namesFiles(const std::string& crs) {
+    std::string lower = crs;
+    std::transform(lower.begin(), lower.end(), lower.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return lower.find("grids") != std::string::npos || lower.find("parameterfile") != std::string::npos;
+}
+
 }  // namespace
 
 Packing packingFor(Colours colours, bool isLossy, int columns, int rows) {
@@ -113,6 +124,9 @@ Result<FileReport> unpackReport(const worker::Record& record) {
     for (std::int64_t left = unpacker.number(0, kMostItems); left > 0 && unpacker.isSound(); --left) {
         std::string key = unpacker.text();
         report.printed[std::move(key)] = unpacker.text();
+    }
+    if (namesFiles(report.crs)) {
+        report.crs.clear();
     }
     const bool fits = static_cast<double>(report.columns) * report.rows <= kMostPixels;
     if (record.kind != messages::kReport || !unpacker.isSound() || !unpacker.isAtEnd() || !fits) {

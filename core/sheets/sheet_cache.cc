@@ -28,7 +28,7 @@ struct Copy {
 std::vector<Copy> copiesIn(const fs::path& folder, bool unfinished) {
     std::vector<Copy> copies;
     std::error_code ignored;
-    for (const auto& entry : fs::directory_iterator(folder, ignored)) {
+    for (const auto& entry : fs::recursive_directory_iterator(folder, ignored)) {
         if ((entry.path().extension() == kUnfinished) == unfinished && entry.is_regular_file(ignored)) {
             copies.push_back(
                 {entry.path(), static_cast<std::int64_t>(entry.file_size(ignored)), entry.last_write_time(ignored)});

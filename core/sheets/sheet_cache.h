@@ -8,8 +8,8 @@
 
 namespace crosstick::sheets {
 
-/// A folder of copies that can be made again: kept up to a size, the longest unused dropped first. Several programs may
-/// use it at once: a copy appears whole or not at all, and one that is open stays readable when it is dropped.
+/// A folder of copies that can be made again: kept up to a size, its folders too, the longest unused dropped first.
+/// Several programs may use it at once: a copy appears whole or not at all; one that is open survives being dropped.
 class SheetCache {
   public:
     static constexpr std::int64_t kUsualSize = std::int64_t{8} << 30;

@@ -22,6 +22,8 @@ namespace {
 using Clock = std::chrono::steady_clock;
 constexpr int kLookUp = 100;  // ms between two looks at whether it is to stop
 constexpr std::size_t kPiece = std::size_t{1} << 18U;
+constexpr int kLooks = 1000;  // at most a second in all
+constexpr useconds_t kBetweenLooks = 1000;
 
 /// What a worker needs of the environment: where PROJ and GDAL keep their data, and how a sanitizer behaves.
 std::vector<std::string> environment() {
@@ -107,12 +109,16 @@ Child::~Child() {
     }
 }
 
+// One that hangs inside the kernel, on a disk that does not answer, dies only when that ends: nobody waits for it.
 void Child::kill() {
-    if (process_ > 0) {
-        ::kill(process_, SIGKILL);
-        ::waitpid(process_, nullptr, 0);
-        process_ = 0;
+    if (process_ <= 0) {
+        return;
     }
+    ::kill(process_, SIGKILL);
+    for (int look = 0; look < kLooks && ::waitpid(process_, nullptr, WNOHANG) == 0; ++look) {
+        ::usleep(kBetweenLooks);
+    }
+    process_ = 0;
 }
 
 void Child::send(const Record& record) {
@@ -165,11 +171,11 @@ Result<std::optional<Record>> Child::next(const IsStopped& isStopped) {
 Result<std::optional<Record>> Child::ended() {
     int status = 0;
     for (int look = 0; process_ > 0 && ::waitpid(process_, &status, WNOHANG) == 0; ++look) {
-        if (look > 20) {
+        if (look > kLooks / 50) {
             kill();
             return fail(kCrashed, {{"how", std::string("it went silent")}});
         }
-        ::usleep(50000);
+        ::usleep(50 * kBetweenLooks);
     }
     process_ = 0;
     if (WIFSIGNALED(status)) {

@@ -53,6 +53,13 @@ TEST(Messages, AReportOfAnImpossibleFileIsGarbled) {
     EXPECT_FALSE(unpackReport({messages::kPicture, packReport(report()).body}).has_value());
 }
 
+// PROJ would open the file that such a definition names.
+TEST(Messages, ACrsThatNamesGridFilesIsNone) {
+    FileReport r = report();
+    r.crs = "+proj=utm +zone=25 +nadgrids=/tmp/foreign.gsb +type=crs";
+    EXPECT_EQ(unpackReport(packReport(r))->crs, "");
+}
+
 TEST(Messages, OrdersPicturesAndProgressComeBackAsTheyWent) {
     messages::Order order;
     order.task = messages::Task::Heights;

@@ -52,6 +52,17 @@ TEST(SheetCache, TheLongestUnusedGoesFirstAndTheNewestStays) {
     EXPECT_EQ(cache.find("first"), fs::path());
 }
 
+TEST(SheetCache, WhatLiesInItsFoldersCountsAndGoesToo) {
+    const Folder folder;
+    const SheetCache cache(folder / "cache", 250);
+    fs::create_directories(folder / "cache/carried/0123");
+    writeText(folder / "cache/carried/0123/sheet.tif", std::string(200, 'x'));
+    makeOlder(folder / "cache/carried/0123/sheet.tif", 2);
+    EXPECT_EQ(cache.bytes(), 200);
+    add(cache, "new", 100);
+    EXPECT_FALSE(fs::exists(folder / "cache/carried/0123/sheet.tif"));
+}
+
 TEST(SheetCache, AnUnfinishedCopyIsNeverFoundAndForgottenAfterADay) {
     const Folder folder;
     const SheetCache cache(folder / "cache");
