@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "core/drawing/hatch.h"
+#include "symbols/area_names.h"
 #include "symbols/areas.h"
 #include "symbols/construction.h"
 #include "symbols/echelons.h"

@@ -2,18 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
-#include "core/drawing/steps.h"
-#include "core/measures/catalogue.h"
-#include "symbols/extension.h"
-#include "symbols/faults.h"
+#include "symbols/area_names.h"
 #include "symbols/pole.h"
 
 namespace crosstick::symbols {
 namespace {
-
-constexpr double kInside = 0.8;
 
 /// The same ring from its western point on, clockwise as seen: what is found in it must not depend on how it was drawn.
 Points inOrder(Points ring) {
@@ -26,97 +20,6 @@ Points inOrder(Points ring) {
         std::reverse(ring.begin() + 1, ring.end());
     }
     return ring;
-}
-
-bool contains(const Points& ring, Point p) {
-    bool in = false;
-    for (std::size_t n = 0, before = ring.size() - 1; n < ring.size(); before = n++) {
-        const Point a = ring[n];
-        const Point b = ring[before];
-        if ((a.y > p.y) != (b.y > p.y) && p.x < (b.x - a.x) * (p.y - a.y) / (b.y - a.y) + a.x) {
-            in = !in;
-        }
-    }
-    return in;
-}
-
-/// Places inside, the pole first, then a net of 1.5 mm outwards from it.
-Points insidePlaces(const Points& ring) {
-    const Point pole = poleOf(ring);
-    Points places{pole};
-    for (const double away : drawing::steps(1.5, 12, 1.5)) {
-        const int count = std::max(8, static_cast<int>(away * 4));
-        for (int n = 0; n < count; ++n) {
-            const double turn = 2 * std::numbers::pi * n / count;
-            places.push_back(pole + Vector{std::cos(turn), std::sin(turn)} * away);
-        }
-    }
-    return places;
-}
-
-std::optional<TurnedBox> placeInside(Desk& desk, Subject& subject, const std::vector<Label>& labels) {
-    // Well apart from other letters, so that nobody reads the two as one; else as near as letters may stand.
-    struct Pass {
-        double apart;
-        int crossed;
-    };
-    const Points places = insidePlaces(subject.points);
-    for (const Pass pass : {Pass{2.0, 0}, Pass{0.6, 0}, Pass{0.6, 99}}) {
-        for (const Label& label : labels) {
-            for (const Point middle : places) {
-                const TurnedBox box = label.boxAt(middle, Degrees(0));
-                if (holds(subject.points, box.grown(kInside)) && desk.fits(box) &&
-                    desk.taken().isFree(box, pass.apart) &&
-                    desk.taken().crossings(box.grown(0.3), subject.order) <= pass.crossed) {
-                    desk.write(subject, label, middle, Degrees(0));
-                    return box;
-                }
-            }
-        }
-    }
-    return std::nullopt;
-}
-
-/// The nearest point of the edge to where the label stands.
-Point edgeToward(const Points& ring, Point from) {
-    Point best = ring.front();
-    for (std::size_t n = 0; n < ring.size(); ++n) {
-        const Vector span = ring[(n + 1) % ring.size()] - ring[n];
-        const double size = drawing::dot(span, span);
-        const double share = size > 0 ? std::clamp(drawing::dot(from - ring[n], span) / size, 0.0, 1.0) : 0;
-        const Point p = ring[n] + span * share;
-        if (drawing::length(p - from) < drawing::length(best - from)) {
-            best = p;
-        }
-    }
-    return best;
-}
-
-std::optional<TurnedBox> placeOutside(Desk& desk, Subject& subject, const Label& label) {
-    drawing::Box bounds;
-    for (const Point p : subject.points) {
-        bounds = bounds.joined({p.x, p.y, p.x, p.y});
-    }
-    for (const int allowed : {0, 99}) {
-        for (const double away : drawing::steps(4, 22, 3)) {
-            for (const Vector corner : {Vector{1, -1}, Vector{-1, -1}, Vector{1, 1}, Vector{-1, 1}, Vector{1, 0},
-                                        Vector{-1, 0}, Vector{0, -1}, Vector{0, 1}}) {
-                const Point middle =
-                    bounds.middle() + Vector{corner.x * (bounds.width() / 2 + away * 0.7 + label.width() / 2),
-                                             corner.y * (bounds.height() / 2 + away * 0.7 + label.height() / 2)};
-                const TurnedBox box = label.boxAt(middle, Degrees(0));
-                const Point edge = edgeToward(subject.points, middle);
-                const bool isClear = allowed > 0 || desk.taken().isFree(labelEdge(box, edge), edge);
-                if (!desk.fits(box) || !isClear || desk.taken().crossings(box.grown(0.3), subject.order) > allowed) {
-                    continue;
-                }
-                desk.write(subject, label, middle, Degrees(0));
-                extensionLine(desk, subject, labelEdge(box, edge), edge, ExtensionEnd::Tick);
-                return box;
-            }
-        }
-    }
-    return std::nullopt;
 }
 
 /// Is there a place inside a ring farther from its edge than that?
@@ -171,35 +74,6 @@ drawing::Polyline edgeOf(const Points& points) {
 
 }  // namespace
 
-bool holds(const Points& ring, const TurnedBox& box) {
-    for (const Point corner : box.corners()) {
-        if (!contains(ring, corner)) {
-            return false;
-        }
-    }
-    for (std::size_t n = 0; n < ring.size(); ++n) {
-        if (box.meets(ring[n], ring[(n + 1) % ring.size()])) {
-            return false;
-        }
-    }
-    return true;
-}
-
-std::vector<Label> areaWordings(const plan::Measure& measure, double letters) {
-    const measures::Entry* entry = measures::find(measure.kind);
-    const bool isBare = entry == nullptr || entry->wording == measures::Wording::Bare;
-    const std::string abbreviation(isBare ? std::string_view{} : entry->abbreviation);
-    const std::string name = bareName(measure.name.empty() ? measure.number : measure.name, abbreviation);
-    const std::string one = abbreviation + (abbreviation.empty() || name.empty() ? "" : " ") + name;
-    if (one.empty()) {
-        return {};
-    }
-    if (abbreviation.empty() || name.empty() || !measure.number.empty()) {
-        return {{{one}, letters}};
-    }
-    return {{{abbreviation, name}, letters}, {{one}, letters}};
-}
-
 drawing::Polyline areaEdge(Subject& subject) {
     drawing::Polyline edge = edgeOf(inOrder(subject.points));
     subject.points = edge.points;
@@ -244,28 +118,6 @@ void inkEdge(Desk& desk, Subject& subject, const drawing::Polyline& edge, const 
 
 Points insideRing(const Subject& subject, const Points& ring) {
     return subject.manner.doubled ? widened(ring, -kDoubleApart) : ring;
-}
-
-std::optional<TurnedBox> nameArea(Desk& desk, Subject& subject, const drawing::Polyline& edge,
-                                  const std::vector<Label>& wordings) {
-    if (wordings.empty()) {
-        return std::nullopt;
-    }
-    if (desk.writeByHand(subject, wordings.front(), Degrees(0))) {
-        const TurnedBox box = wordings.front().boxAt(*subject.labelAt, Degrees(0));
-        return TurnedBox{desk.movedInside(box), box.width, box.height, box.angle};
-    }
-    std::optional<TurnedBox> box;
-    if (edge.closed && subject.points.size() > 2) {
-        box = placeInside(desk, subject, wordings);
-    }
-    if (!box) {
-        box = placeOutside(desk, subject, wordings.back());
-    }
-    if (!box) {
-        desk.remark(subject, kLabelLeftOut);
-    }
-    return box;
 }
 
 void placeArea(Desk& desk, Subject& subject) {

@@ -5,7 +5,7 @@
 
 #include "core/drawing/clip.h"
 #include "core/measures/catalogue.h"
-#include "symbols/areas.h"
+#include "symbols/area_names.h"
 #include "symbols/desk.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"

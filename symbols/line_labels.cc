@@ -85,14 +85,15 @@ std::optional<Break> breakAt(Desk& desk, const Subject& subject, const drawing::
     return Break{place, gap};
 }
 
-/// Place 4, looked for from the end inwards, up to a third of the line away.
+/// Place 4, looked for from the end inwards, up to a third of the line away: farther it would not be the end's name.
 std::optional<Break> findBreak(Desk& desk, const Subject& subject, const drawing::Path& path, const LineEnd& end,
                                const drawing::Stretch& stretch, const Label& label) {
+    constexpr double kFarthest = 16;
     const double room = label.width() + 2 * kGap;
     if (stretch.length() < 2 * label.width() + 20) {
         return std::nullopt;
     }
-    for (const double aside : drawing::steps(kStub, stretch.length() / 3, 1)) {
+    for (const double aside : drawing::steps(kStub, std::min(stretch.length() / 3, kFarthest), 1)) {
         const double from = end.inward > 0 ? end.s + aside : end.s - aside - room;
         if (auto found = breakAt(desk, subject, path, from, label)) {
             return found;

@@ -1,6 +1,6 @@
 // A film stays as it is where nobody draws: moving a measure moves no letters farther than 30 mm away. It is not so by
-// construction: where labels push each other on in a chain the last one may lie farther off. Of films of 20 measures on
-// 200 by 150 mm that happens in one of 600, of 25 in one of 150.
+// construction: where labels push each other on in a chain the last one may lie farther off. Of 6000 films of 20
+// measures on 200 by 150 mm that happens in 8, by 41 mm at most; of 25 measures in 9, by 48.
 #include <algorithm>
 #include <cmath>
 #include <iostream>
@@ -57,46 +57,66 @@ double away(const drawing::TurnedBox& box, Point from) {
     return std::hypot(right, up);
 }
 
+/// What became of the letters of a film of 20 measures and a checkpoint when the checkpoint was moved a little.
+struct Moved {
+    int near = 0;         ///< letters not farther than kFar from it that made room
+    double farthest = 0;  ///< how far off it letters moved
+};
+
+Moved moved(std::uint64_t seed) {
+    drawing::testing::RandomLines random(seed);
+    std::vector<Made> all;
+    const auto kinds = measures::catalogue();
+    while (all.size() < 20) {
+        const auto kind = static_cast<std::size_t>(random.below(static_cast<int>(kinds.size())));
+        if (kinds[kind].lies == measures::Lies::OnTheGround) {  // a block takes room for twenty
+            all.push_back(testing::randomMeasure(random, kinds[kind].kind));
+        }
+    }
+    const Point from{random.between(20, 180), random.between(20, 130)};
+    all.push_back({.kind = "checkpoint", .points = {from}, .number = "99"});
+    const auto before = lettersOf(filmOf(all));
+    const Point to = from + Point{random.between(-6, 6), random.between(-6, 6)};
+    all.back().points = {to};
+    const auto after = lettersOf(filmOf(all));
+    EXPECT_EQ(before.size(), after.size());
+    Moved result;
+    for (std::size_t n = 0; n < std::min(before.size(), after.size()); ++n) {
+        for (std::size_t row = 0; row < before[n].size(); ++row) {
+            const Row& was = before[n][row];
+            const bool stays = row < after[n].size() && after[n][row].text == was.text;
+            const double off = std::min(away(was.box, from), away(was.box, to));
+            result.near += !stays && off <= kFar ? 1 : 0;
+            result.farthest = std::max(result.farthest, stays ? 0 : off);
+        }
+    }
+    return result;
+}
+
 TEST(Labels, StayWhereNobodyDraws) {
-    constexpr int kChains = 3;  // in which labels push each other on
+    constexpr int kChains = 1;  // in which labels push each other on
     int near = 0;
     int broken = 0;
     double farthest = 0;
     for (std::uint64_t seed = 1; seed <= 600; ++seed) {
         SCOPED_TRACE("seed " + std::to_string(seed));
-        drawing::testing::RandomLines random(seed);
-        std::vector<Made> all;
-        const auto kinds = measures::catalogue();
-        while (all.size() < 20) {
-            const auto kind = static_cast<std::size_t>(random.below(static_cast<int>(kinds.size())));
-            if (kinds[kind].lies == measures::Lies::OnTheGround) {  // a block takes room for twenty
-                all.push_back(testing::randomMeasure(random, kinds[kind].kind));
-            }
-        }
-        const Point from{random.between(20, 180), random.between(20, 130)};
-        all.push_back({.kind = "checkpoint", .points = {from}, .number = "99"});
-        const auto before = lettersOf(filmOf(all));
-        const Point to = from + Point{random.between(-6, 6), random.between(-6, 6)};
-        all.back().points = {to};
-        const auto after = lettersOf(filmOf(all));
-        ASSERT_EQ(before.size(), after.size());
-        bool isBroken = false;
-        for (std::size_t n = 0; n < before.size(); ++n) {
-            for (std::size_t row = 0; row < before[n].size(); ++row) {
-                const Row& was = before[n][row];
-                const bool stays = row < after[n].size() && after[n][row].text == was.text;
-                const double off = std::min(away(was.box, from), away(was.box, to));
-                near += !stays && off <= kFar ? 1 : 0;
-                isBroken = isBroken || (!stays && off > kFar);
-                farthest = std::max(farthest, stays ? 0 : off);
-            }
-        }
-        broken += isBroken ? 1 : 0;
+        const Moved result = moved(seed);
+        near += result.near;
+        broken += result.farthest > kFar ? 1 : 0;
+        farthest = std::max(farthest, result.farthest);
     }
     std::cout << "films in which labels push each other on: " << broken << ", farthest " << farthest << " mm\n";
     EXPECT_LE(broken, kChains);
     EXPECT_LE(farthest, 45);
     EXPECT_GT(near, 50) << "labels nearby make room, or this test tests nothing";
+}
+
+// Here a name beside an area was thrown round it, up to 75 mm, and a line's name far up the line.
+TEST(Labels, AreNotThrownToTheFarSideOfTheirAreaOrUpTheirLine) {
+    for (const std::uint64_t seed :
+         {801U, 827U, 845U, 1362U, 1469U, 1980U, 3149U, 3592U, 3607U, 4440U, 4966U, 4993U, 5521U}) {
+        EXPECT_LE(moved(seed).farthest, kFar) << "seed " << seed;
+    }
 }
 
 }  // namespace

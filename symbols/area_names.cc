@@ -1,0 +1,223 @@
+#include "symbols/area_names.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "core/drawing/steps.h"
+#include "core/measures/catalogue.h"
+#include "symbols/extension.h"
+#include "symbols/faults.h"
+#include "symbols/pole.h"
+
+namespace crosstick::symbols {
+namespace {
+
+constexpr double kInside = 0.8;
+
+bool contains(const Points& ring, Point p) {
+    bool in = false;
+    for (std::size_t n = 0, before = ring.size() - 1; n < ring.size(); before = n++) {
+        const Point a = ring[n];
+        const Point b = ring[before];
+        if ((a.y > p.y) != (b.y > p.y) && p.x < (b.x - a.x) * (p.y - a.y) / (b.y - a.y) + a.x) {
+            in = !in;
+        }
+    }
+    return in;
+}
+
+/// Places inside, the pole first, then a net of 1.5 mm outwards from it.
+Points insidePlaces(const Points& ring) {
+    const Point pole = poleOf(ring);
+    Points places{pole};
+    for (const double away : drawing::steps(1.5, 12, 1.5)) {
+        const int count = std::max(8, static_cast<int>(away * 4));
+        for (int n = 0; n < count; ++n) {
+            const double turn = 2 * std::numbers::pi * n / count;
+            places.push_back(pole + Vector{std::cos(turn), std::sin(turn)} * away);
+        }
+    }
+    return places;
+}
+
+std::optional<TurnedBox> placeInside(Desk& desk, Subject& subject, const std::vector<Label>& labels) {
+    // Well apart from other letters, so that nobody reads the two as one; else as near as letters may stand.
+    struct Pass {
+        double apart;
+        int crossed;
+    };
+    const Points places = insidePlaces(subject.points);
+    for (const Pass pass : {Pass{2.0, 0}, Pass{0.6, 0}, Pass{0.6, 99}}) {
+        for (const Label& label : labels) {
+            for (const Point middle : places) {
+                const TurnedBox box = label.boxAt(middle, Degrees(0));
+                if (holds(subject.points, box.grown(kInside)) && desk.fits(box) &&
+                    desk.taken().isFree(box, pass.apart) &&
+                    desk.taken().crossings(box.grown(0.3), subject.order) <= pass.crossed) {
+                    desk.write(subject, label, middle, Degrees(0));
+                    return box;
+                }
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+/// The nearest point of the edge to where the label stands.
+Point edgeToward(const Points& ring, Point from) {
+    Point best = ring.front();
+    for (std::size_t n = 0; n < ring.size(); ++n) {
+        const Vector span = ring[(n + 1) % ring.size()] - ring[n];
+        const double size = drawing::dot(span, span);
+        const double share = size > 0 ? std::clamp(drawing::dot(from - ring[n], span) / size, 0.0, 1.0) : 0;
+        const Point p = ring[n] + span * share;
+        if (drawing::length(p - from) < drawing::length(best - from)) {
+            best = p;
+        }
+    }
+    return best;
+}
+
+/// Places round a box that letters may stand in, the dearest last: beyond the first of its corners where the window has
+/// room, and from there no farther round or away than others make them go. What pushes them is near, and what is far
+/// leaves them where they are.
+Points outsidePlaces(const drawing::Box& bounds, const Label& label, const drawing::Box& window) {
+    constexpr double kNearest = 4;
+    constexpr double kApart = 5;
+    constexpr double kAwayCosts = 1.5;  // a long line to the edge is worse than a place farther round
+    const auto halves = [&](double away) {
+        return Vector{bounds.width() / 2 + away * 0.7 + label.width() / 2,
+                      bounds.height() / 2 + away * 0.7 + label.height() / 2};
+    };
+    const Point middle = bounds.middle();
+    const Vector least = halves(kNearest);
+    Vector first{least.x, -least.y};
+    for (const Vector corner : {Vector{-1, 1}, Vector{1, 1}, Vector{-1, -1}, Vector{1, -1}}) {
+        const Vector from{corner.x * least.x, corner.y * least.y};
+        first = label.boxAt(middle + from, Degrees(0)).inside(window) ? from : first;
+    }
+    std::vector<std::pair<double, Point>> places;
+    for (const double away : drawing::steps(kNearest, 22, 3)) {
+        const Vector half = halves(away);
+        const auto add = [&](Vector from) {
+            const double round = drawing::length(from - first);
+            places.emplace_back(round + kAwayCosts * (away - kNearest), middle + from);
+        };
+        for (const double side : {1.0, -1.0}) {
+            for (const double x : drawing::steps(0, half.x, half.x / std::ceil(half.x / kApart))) {
+                add({x, -side * half.y});
+                add({-x, -side * half.y});
+            }
+            for (const double y : drawing::steps(0, half.y, half.y / std::ceil(half.y / kApart))) {
+                add({side * half.x, -y});
+                add({side * half.x, y});
+            }
+        }
+    }
+    std::stable_sort(places.begin(), places.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    Points ordered;
+    ordered.reserve(places.size());
+    for (const auto& [cost, place] : places) {
+        ordered.push_back(place);
+    }
+    return ordered;
+}
+
+/// Does a box lie outside a ring and clear of its edge?
+bool isOutside(const Points& ring, const TurnedBox& box) {
+    bool touches = contains(ring, box.middle);
+    for (std::size_t n = 0; n < ring.size() && !touches; ++n) {
+        touches = box.meets(ring[n], ring[(n + 1) % ring.size()]);
+    }
+    return !touches;
+}
+
+/// Outside, as near the pole as a large or long area allows: its name is not looked for at a far corner.
+std::optional<TurnedBox> placeOutside(Desk& desk, Subject& subject, const Label& label) {
+    constexpr double kRound = 16;
+    constexpr double kClear = 0.9;
+    const Points& ring = subject.points;
+    drawing::Box whole;
+    for (const Point p : ring) {
+        whole = whole.joined({p.x, p.y, p.x, p.y});
+    }
+    const Point pole = ring.size() > 2 ? poleOf(ring) : whole.middle();
+    const drawing::Box near{std::max(whole.left, pole.x - kRound), std::max(whole.top, pole.y - kRound),
+                            std::min(whole.right, pole.x + kRound), std::min(whole.bottom, pole.y + kRound)};
+    Points places = outsidePlaces(near, label, desk.lettersWindow());
+    const Points farther = outsidePlaces(whole, label, desk.lettersWindow());
+    places.insert(places.end(), farther.begin(), farther.end());
+    for (const int allowed : {0, 99}) {
+        for (const Point middle : places) {
+            const TurnedBox box = label.boxAt(middle, Degrees(0));
+            if (!desk.fits(box) || !isOutside(ring, box.grown(kClear)) ||
+                desk.taken().crossings(box.grown(0.3), subject.order) > allowed) {
+                continue;
+            }
+            const Point edge = edgeToward(ring, middle);
+            if (allowed == 0 && !desk.taken().isFree(labelEdge(box, edge), edge)) {
+                continue;
+            }
+            desk.write(subject, label, middle, Degrees(0));
+            extensionLine(desk, subject, labelEdge(box, edge), edge, ExtensionEnd::Tick);
+            return box;
+        }
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+bool holds(const Points& ring, const TurnedBox& box) {
+    for (const Point corner : box.corners()) {
+        if (!contains(ring, corner)) {
+            return false;
+        }
+    }
+    for (std::size_t n = 0; n < ring.size(); ++n) {
+        if (box.meets(ring[n], ring[(n + 1) % ring.size()])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+std::vector<Label> areaWordings(const plan::Measure& measure, double letters) {
+    const measures::Entry* entry = measures::find(measure.kind);
+    const bool isBare = entry == nullptr || entry->wording == measures::Wording::Bare;
+    const std::string abbreviation(isBare ? std::string_view{} : entry->abbreviation);
+    const std::string name = bareName(measure.name.empty() ? measure.number : measure.name, abbreviation);
+    const std::string one = abbreviation + (abbreviation.empty() || name.empty() ? "" : " ") + name;
+    if (one.empty()) {
+        return {};
+    }
+    if (abbreviation.empty() || name.empty() || !measure.number.empty()) {
+        return {{{one}, letters}};
+    }
+    return {{{abbreviation, name}, letters}, {{one}, letters}};
+}
+
+std::optional<TurnedBox> nameArea(Desk& desk, Subject& subject, const drawing::Polyline& edge,
+                                  const std::vector<Label>& wordings) {
+    if (wordings.empty()) {
+        return std::nullopt;
+    }
+    if (desk.writeByHand(subject, wordings.front(), Degrees(0))) {
+        const TurnedBox box = wordings.front().boxAt(*subject.labelAt, Degrees(0));
+        return TurnedBox{desk.movedInside(box), box.width, box.height, box.angle};
+    }
+    std::optional<TurnedBox> box;
+    if (edge.closed && subject.points.size() > 2) {
+        box = placeInside(desk, subject, wordings);
+    }
+    if (!box) {
+        box = placeOutside(desk, subject, wordings.back());
+    }
+    if (!box) {
+        desk.remark(subject, kLabelLeftOut);
+    }
+    return box;
+}
+
+}  // namespace crosstick::symbols
