@@ -271,23 +271,6 @@ TEST_F(TheWindow, TheGroundUnderThePointerStaysWhenItIsZoomed) {
     EXPECT_GT(window->table().view().zoom(), table::Zoom(0.2));
 }
 
-TEST_F(TheWindow, ANewFilmIsNamedWhereItIsAskedFor) {
-    open();
-    window->run("new-film");
-    const Question& question = window->question();
-    ASSERT_TRUE(question.isVisible());
-    EXPECT_EQ(QApplication::focusWidget(), question.field());
-    question.field()->setText(QStringLiteral("MOVE"));
-    QTest::keyClick(question.field(), Qt::Key_Return);
-    EXPECT_TRUE(question.isVisible()) << "there is a film of that name";
-    EXPECT_FALSE(question.refusal().isEmpty());
-    question.field()->setText(QStringLiteral("HOLD"));
-    QTest::keyClick(question.field(), Qt::Key_Return);
-    EXPECT_FALSE(question.isVisible());
-    EXPECT_NE(plan().filmNamed("HOLD"), nullptr);
-    EXPECT_EQ(QApplication::focusWidget(), &window->table());
-}
-
 TEST_F(TheWindow, EscapeLeavesAQuestionAndChangesNothing) {
     open();
     window->run("new-phase");

@@ -51,6 +51,7 @@ QLineEdit, QComboBox, QDateEdit, QPlainTextEdit, QSpinBox { background: %3; colo
   padding: 3px 6px; selection-background-color: %6; selection-color: %2; min-height: 18px; }
 QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QSpinBox:focus { border: 2px solid %9; padding: 2px 5px; }
 QLineEdit[refused="true"] { border: 2px solid %10; padding: 2px 5px; }
+QLineEdit[inRail="true"] { padding: 0 4px; min-height: 0; }
 QPushButton { background: %1; color: %2; border: 1px solid %5; border-radius: 0; padding: 5px 12px; min-height: 16px; }
 QPushButton:hover { background: %3; border-color: %2; }
 QPushButton:focus { border: 2px solid %9; padding: 4px 11px; }

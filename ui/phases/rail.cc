@@ -4,6 +4,7 @@
 #include <utility>
 
 #include <QHBoxLayout>
+#include <QMouseEvent>
 #include <QPainter>
 #include <QPainterPath>
 
@@ -140,13 +141,22 @@ void FilmTab::paintEvent(QPaintEvent* /*event*/) {
     outlineFocus(painter, *this, c);
 }
 
+void FilmTab::mouseDoubleClickEvent(QMouseEvent* event) {
+    if (event->button() == Qt::LeftButton) {
+        Q_EMIT nameWanted();
+    }
+}
+
 Rail::Rail(work::Work& work, QWidget* parent) : QWidget(parent), work_(work) {
     setAccessibleName(tr("Phase rail"));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(8, 8, 4, 1);
     row->setSpacing(4);
     row->addStretch(1);
-    connect(&work_, &work::Work::planReplaced, this, &Rail::renew);
+    connect(&work_, &work::Work::planReplaced, this, [this] {
+        endNaming();
+        renew();
+    });
     connect(&work_, &work::Work::planChanged, this, [this] {  // a drag changes the plan at every step, not its films
         if (films_ != &work_.plan().films() || phases_ != &work_.plan().phases()) {
             renew();
@@ -200,8 +210,13 @@ void Rail::renew() {
     }
     giveBack(kept);
     for (QWidget* part : old) {  // hidden sooner, it would hand the keyboard on to whatever stands beside the rail
-        part->hide();
-        part->deleteLater();
+        if (std::find(parts_.begin(), parts_.end(), part) == parts_.end()) {
+            part->hide();
+            part->deleteLater();
+        }
+    }
+    if (nameField_ != nullptr && std::find(parts_.begin(), parts_.end(), nameField_) == parts_.end()) {
+        endNaming();  // its film hangs here no more
     }
     update();
 }
@@ -217,14 +232,82 @@ void Rail::hangFilms() {
     for (const plan::FilmPtr& film : work_.filmsOnTable()) {
         const auto at =
             std::find_if(stack.begin(), stack.end(), [&](const plan::FilmPtr& other) { return other->id == film->id; });
-        auto* tab = new FilmTab(*film, static_cast<int>(at - stack.begin()) + 1, work_.look(film->id), light_, this);
-        tab->setChecked(work_.workingFilm() == film->id);
-        const plan::FilmId id = film->id;
-        connect(tab, &QAbstractButton::clicked, this, [this, id] { work_.setWorkingFilm(id); });
-        connect(tab, &QWidget::customContextMenuRequested, this,
-                [this, id, tab](const QPoint& point) { Q_EMIT filmMenuWanted(id, tab->mapToGlobal(point)); });
-        hangPart(tab);
+        if (naming_ == film->id && nameField_ != nullptr) {
+            hangPart(nameField_);
+        } else {
+            hangTab(*film, static_cast<int>(at - stack.begin()) + 1);
+        }
     }
+}
+
+void Rail::hangTab(const plan::Film& film, int place) {
+    auto* tab = new FilmTab(film, place, work_.look(film.id), light_, this);
+    tab->setChecked(work_.workingFilm() == film.id);
+    const plan::FilmId id = film.id;
+    connect(tab, &QAbstractButton::clicked, this, [this, id] { work_.setWorkingFilm(id); });
+    connect(tab, &FilmTab::nameWanted, this, [this, id] { askForName(id); });
+    connect(tab, &QWidget::customContextMenuRequested, this,
+            [this, id, tab](const QPoint& point) { Q_EMIT filmMenuWanted(id, tab->mapToGlobal(point)); });
+    hangPart(tab);
+}
+
+void Rail::askForName(const plan::FilmId& film) {
+    const plan::FilmPtr held = work_.plan().film(film);
+    if (!held || (naming_ == film && nameField_ != nullptr)) {
+        return;
+    }
+    endNaming();
+    naming_ = film;
+    beforeName_ = focus();
+    nameField_ = new NameField(
+        QString::fromStdString(held->name), [this](const QString& name) { return takeName(name); }, light_, this);
+    connect(nameField_, &NameField::done, this, [this] {
+        const bool hadKeyboard = nameField_ != nullptr && nameField_->hasFocus();
+        const Focus before = beforeName_.value_or(Focus{});
+        endNaming();
+        renew();
+        if (hadKeyboard && (before.film || before.phase)) {
+            giveBack(before);
+        } else if (hadKeyboard) {
+            Q_EMIT named();
+        }
+    });
+    renew();
+    if (nameField_ != nullptr) {
+        nameField_->setFocus(Qt::OtherFocusReason);
+    }
+}
+
+void Rail::endNaming() {
+    naming_.reset();
+    beforeName_.reset();
+    if (NameField* field = std::exchange(nameField_, nullptr)) {
+        field->disconnect(this);
+        parts_.erase(std::remove(parts_.begin(), parts_.end(), field), parts_.end());
+        layout()->removeWidget(field);
+        field->hide();
+        field->deleteLater();
+    }
+}
+
+/// One step of the history where the name is another one.
+std::optional<QString> Rail::takeName(const QString& name) {
+    const plan::FilmPtr held = naming_ ? work_.committed().film(*naming_) : nullptr;
+    if (!held || name.toStdString() == held->name) {
+        return std::nullopt;
+    }
+    if (name.isEmpty()) {
+        return tr("A film needs a name: its title on the paper.");
+    }
+    if (work_.committed().filmNamed(name.toStdString())) {
+        return tr("Another film is named %1. Give this one its own name.").arg(name);
+    }
+    plan::Film next = *held;
+    next.name = name.toStdString();
+    plan::PlanBuilder builder(work_.committed());
+    builder.put(std::move(next));
+    work_.commit(std::move(builder).build(), "rename a film");
+    return std::nullopt;
 }
 
 void Rail::hang() {

@@ -7,6 +7,7 @@
 #include <QWidget>
 
 #include "ui/look/theme.h"
+#include "ui/phases/name_field.h"
 #include "ui/work/work.h"
 
 namespace crosstick::phases {
@@ -38,8 +39,12 @@ class FilmTab final : public QAbstractButton {
     [[nodiscard]] const plan::FilmId& film() const { return film_; }
     [[nodiscard]] QSize sizeHint() const override;
 
+  Q_SIGNALS:
+    void nameWanted();
+
   protected:
     void paintEvent(QPaintEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
 
   private:
     plan::FilmId film_;
@@ -57,10 +62,16 @@ class Rail final : public QWidget {
     void setLight(look::Light light);
     /// Makes the parts anew; who had the keyboard keeps it.
     void renew();
+    /// The film's name becomes a field where it hangs.
+    void askForName(const plan::FilmId& film);
+    /// The field that a name is typed in; null where none is.
+    [[nodiscard]] NameField* nameField() const { return nameField_; }
+    /// The film whose tab has the keyboard.
+    [[nodiscard]] std::optional<plan::FilmId> focusedFilm() const { return focus().film; }
 
   Q_SIGNALS:
     void filmMenuWanted(const crosstick::plan::FilmId& film, const QPoint& at);
-    void filmWanted();  ///< a new one
+    void named();  ///< a name was typed, kept or dropped: the keyboard is free again
 
   protected:
     void paintEvent(QPaintEvent* event) override;
@@ -75,11 +86,17 @@ class Rail final : public QWidget {
     void giveBack(const Focus& focus);
     void hang();
     void hangFilms();
+    void hangTab(const plan::Film& film, int place);
     void hangPart(QWidget* part);
+    [[nodiscard]] std::optional<QString> takeName(const QString& name);
+    void endNaming();
 
     work::Work& work_;
     look::Light light_ = look::Light::Day;
     std::vector<QWidget*> parts_;
+    std::optional<plan::FilmId> naming_;
+    QPointer<NameField> nameField_;    ///< hangs in the place of that film's tab
+    std::optional<Focus> beforeName_;  ///< the part that had the keyboard
     // What the parts were made from, only to be compared: a list of the plan is never changed in place.
     const std::vector<plan::FilmPtr>* films_ = nullptr;
     const std::vector<plan::Phase>* phases_ = nullptr;

@@ -50,30 +50,16 @@ void Window::newFilm() {
     renameFilm(id);
 }
 
-void Window::renameFilm(const plan::FilmId& film) {
-    const plan::FilmPtr held = work_.plan().film(film);
-    if (!held) {
+/// In the rail, where it hangs: the film whose tab has the keyboard, else the working one.
+void Window::renameFilm(std::optional<plan::FilmId> film) {
+    const auto named = film ? film : rail_->focusedFilm() ? rail_->focusedFilm() : work_.workingFilm();
+    if (!named) {
+        say(tr("There is no film to name. Edit, New film makes one."));
         return;
     }
-    question_->ask(tr("Name of the film:"), text(held->name),
-                   [this, film](const QString& name) -> std::optional<QString> {
-                       const plan::FilmPtr now = work_.plan().film(film);
-                       if (name.isEmpty()) {
-                           return tr("A film needs a name: its title on the paper.");
-                       }
-                       const plan::FilmPtr other = work_.plan().filmNamed(name.toStdString());
-                       if (other && other->id != film) {
-                           return tr("Another film has this name already.");
-                       }
-                       if (now && name.toStdString() != now->name) {
-                           plan::Film next = *now;
-                           next.name = name.toStdString();
-                           plan::PlanBuilder builder(work_.committed());
-                           builder.put(std::move(next));
-                           work_.commit(std::move(builder).build(), "rename a film");
-                       }
-                       return std::nullopt;
-                   });
+    bare_ = false;
+    arrange();
+    rail_->askForName(*named);
 }
 
 void Window::setFilmPhases(const plan::FilmId& film, int phase, bool on) {

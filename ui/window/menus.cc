@@ -87,6 +87,12 @@ void Window::buildEditMenu(QMenuBar* bar) {
     });
     menu->addSeparator();
     add(menu, "new-film", tr("New film"), key("Ctrl+F"), [this] { newFilm(); });
+    // Its key is the rail's and the table's alone: in the sills it opens a cell.
+    QAction* name = add(menu, "name-film", tr("Name of the film"), key("F2"), [this] { renameFilm(std::nullopt); });
+    name->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+    removeAction(name);
+    rail_->addAction(name);
+    table_->addAction(name);
     QMenu* working = menu->addMenu(tr("Working film"));
     connect(working, &QMenu::aboutToShow, this, [this, working] {
         working->clear();
@@ -226,7 +232,7 @@ void Window::fillFilmMenu(QMenu& menu, const plan::FilmId& film) {
     if (!held) {
         return;
     }
-    connect(menu.addAction(tr("Rename...")), &QAction::triggered, this, [this, film] { renameFilm(film); });
+    connect(menu.addAction(tr("Name")), &QAction::triggered, this, [this, film] { renameFilm(film); });
     connect(menu.addAction(tr("Sizes...")), &QAction::triggered, this, [this, film] { askForSizes(film); });
     QAction* shown = menu.addAction(tr("Shown"));
     shown->setCheckable(true);

@@ -120,7 +120,12 @@ void Window::connectWork() {
         arrange();
         table_->setFocus();
     });
-    connect(&work_, &work::Work::planChanged, this, [this] { arrange(); });
+    connect(&work_, &work::Work::planChanged, this, [this] {
+        arrange();
+        if (pages_->currentWidget() == copies_) {  // an undo, a film named: what is looked at is what would print
+            copies_->open();
+        }
+    });
     connect(&work_, &work::Work::wetChanged, this, [this] { arrange(); });
     connect(&work_, &work::Work::tableChanged, this, [this] { renewHead(); });
     connect(&work_, &work::Work::selectionChanged, this, [this] {
@@ -156,6 +161,7 @@ void Window::connectPages() {
     connect(march_, &march::MarchSill::left, this, [this] { table_->setFocus(); });
     connect(march_, &march::MarchSill::refused, this, [this](const QString& why) { say(why); });
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
+    connect(rail_, &phases::Rail::named, this, [this] { table_->setFocus(); });
     connect(copies_, &copies::Copies::left, this, [this] { showCopies(false); });
     connect(copies_, &copies::Copies::written, this, [this](const QString& words) {
         say(words);
@@ -212,10 +218,11 @@ void Window::renewHead() {
     setWindowTitle(open ? text(work_.plan().heading().name) + QStringLiteral("[*] \u2013 Crosstick") : tr("Crosstick"));
     setWindowModified(open && work_.isChanged());
     const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
-    for (const char* name : {"save",     "save-as",   "carry",       "carry-nothing", "copies",     "films-pdf",
-                             "close",    "fit",       "whole-sheet", "true-size",     "route",      "alternate",
-                             "new-film", "new-phase", "ticks",       "ticks-at",      "window-at",  "ticks-by-hand",
-                             "north-up", "page-up",   "march-up",    "turn-left",     "turn-right", "march"}) {
+    for (const char* name :
+         {"save",      "save-as",     "carry",      "carry-nothing", "copies",        "films-pdf", "close",
+          "fit",       "whole-sheet", "true-size",  "route",         "alternate",     "new-film",  "name-film",
+          "new-phase", "ticks",       "ticks-at",   "window-at",     "ticks-by-hand", "north-up",  "page-up",
+          "march-up",  "turn-left",   "turn-right", "march"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();

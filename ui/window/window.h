@@ -166,7 +166,7 @@ class Window final : public QMainWindow {
     void removeSelected();
     void selectNext(int step);
     void newFilm();
-    void renameFilm(const plan::FilmId& film);
+    void renameFilm(std::optional<plan::FilmId> film);
     void setFilmPhases(const plan::FilmId& film, int phase, bool on);
     void newPhase();
     void askForSizes(std::optional<plan::FilmId> film);
