@@ -1,7 +1,6 @@
 #include "core/reading/pyramid_writer.h"
 
 #include <algorithm>
-#include <array>
 
 #include <cpl_conv.h>
 #include <cpl_error.h>
@@ -47,6 +46,19 @@ std::uint32_t meanOfFour(std::uint32_t a, std::uint32_t b, std::uint32_t c, std:
     const std::uint32_t even = (a & kEven) + (b & kEven) + (c & kEven) + (d & kEven) + 0x00020002U;
     const std::uint32_t odd = ((a >> 8U) & 0xffU) + ((b >> 8U) & 0xffU) + ((c >> 8U) & 0xffU) + ((d >> 8U) & 0xffU) + 2;
     return 0xff000000U | ((even >> 2U) & kEven) | ((odd >> 2U) << 8U);
+}
+
+/// Red, green, blue, as the tiles hold them: GDAL copies whole lines of such, and is slow in any other order.
+std::vector<std::uint8_t> storedBytes(const std::uint32_t* rgb, std::size_t count) {
+    std::vector<std::uint8_t> bytes(count * 3);
+    std::uint8_t* into = bytes.data();
+    for (std::size_t n = 0; n < count; ++n) {
+        into[0] = static_cast<std::uint8_t>(rgb[n] >> 16U);
+        into[1] = static_cast<std::uint8_t>(rgb[n] >> 8U);
+        into[2] = static_cast<std::uint8_t>(rgb[n]);
+        into += 3;
+    }
+    return bytes;
 }
 
 }  // namespace
@@ -125,15 +137,14 @@ Result<void> PyramidWriter::write(std::size_t number, int count) {
         GDALRasterBand* overview = dataset_->GetRasterBand(1)->GetOverview(static_cast<int>(number) - 1);
         target = overview == nullptr ? nullptr : overview->GetDataset();
     }
-    // Red lies in the third byte of a pixel, blue in the first.
-    std::array<int, 3> bands{3, 2, 1};
+    const auto done = static_cast<std::size_t>(count) * static_cast<std::size_t>(level.columns);
+    std::vector<std::uint8_t> bytes = storedBytes(level.held.data(), done);
     if (target == nullptr ||
-        target->RasterIO(GF_Write, 0, level.written, level.columns, count, level.held.data(), level.columns, count,
-                         GDT_Byte, 3, bands.data(), 4, GSpacing{4} * level.columns, 1, nullptr) != CE_None) {
+        target->RasterIO(GF_Write, 0, level.written, level.columns, count, bytes.data(), level.columns, count, GDT_Byte,
+                         3, nullptr, 3, GSpacing{3} * level.columns, 1, nullptr) != CE_None) {
         return tl::unexpected(noRoom(quiet, out_));
     }
     level.written += count;
-    const auto done = static_cast<std::size_t>(count) * static_cast<std::size_t>(level.columns);
     if (number + 1 < levels_.size()) {
         const auto half = halved(level.held.data(), level.columns, count);
         if (auto added = add(number + 1, half.data(), (count + 1) / 2); !added) {
