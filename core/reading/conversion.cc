@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <gdal.h>
+
 #include "core/reading/foreign_raster.h"
 #include "core/reading/inspection.h"
 #include "core/reading/pyramid_writer.h"
@@ -9,7 +11,8 @@
 namespace crosstick::reading {
 namespace {
 
-constexpr int kStrip = 512;  ///< rows: a row of the pyramid's tiles
+/// Rows at once: buffers so small that the heap hands out the same again. New pages cost more than the reading.
+constexpr int kStrip = 128;
 
 }  // namespace
 
@@ -17,6 +20,10 @@ Result<void> copySheet(const sheets::messages::Order& order, const Show& show, c
     auto raster = ForeignRaster::open(order.file);
     if (!raster) {
         return tl::unexpected(raster.error());
+    }
+    if (raster->orientation() >= 5) {
+        // Its rows are stored as columns: each strip touches all of the file, which is decoded once only if it is kept.
+        GDALSetCacheMax64(GIntBig{768} << 20);
     }
     if (order.picture > 0) {
         const auto glance = raster->glance(order.picture);

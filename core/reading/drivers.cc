@@ -17,7 +17,7 @@
 namespace crosstick::reading {
 namespace {
 
-constexpr GIntBig kCacheBytes = GIntBig{512} << 20;
+constexpr GIntBig kCacheBytes = GIntBig{192} << 20;  // a row of tiles of the widest sheet, read and written
 constexpr double kLargestBlock = 256.0 * (1 << 20);
 constexpr const char* kPdfDots = "300";  // to the inch: what sheets are scanned and printed with
 

@@ -49,8 +49,8 @@ std::uint32_t meanOfFour(std::uint32_t a, std::uint32_t b, std::uint32_t c, std:
 }
 
 /// Red, green, blue, as the tiles hold them: GDAL copies whole lines of such, and is slow in any other order.
-std::vector<std::uint8_t> storedBytes(const std::uint32_t* rgb, std::size_t count) {
-    std::vector<std::uint8_t> bytes(count * 3);
+void storeBytes(const std::uint32_t* rgb, std::size_t count, std::vector<std::uint8_t>& bytes) {
+    bytes.resize(count * 3);
     std::uint8_t* into = bytes.data();
     for (std::size_t n = 0; n < count; ++n) {
         into[0] = static_cast<std::uint8_t>(rgb[n] >> 16U);
@@ -58,7 +58,6 @@ std::vector<std::uint8_t> storedBytes(const std::uint32_t* rgb, std::size_t coun
         into[2] = static_cast<std::uint8_t>(rgb[n]);
         into += 3;
     }
-    return bytes;
 }
 
 }  // namespace
@@ -138,10 +137,10 @@ Result<void> PyramidWriter::write(std::size_t number, int count) {
         target = overview == nullptr ? nullptr : overview->GetDataset();
     }
     const auto done = static_cast<std::size_t>(count) * static_cast<std::size_t>(level.columns);
-    std::vector<std::uint8_t> bytes = storedBytes(level.held.data(), done);
+    storeBytes(level.held.data(), done, bytes_);
     if (target == nullptr ||
-        target->RasterIO(GF_Write, 0, level.written, level.columns, count, bytes.data(), level.columns, count, GDT_Byte,
-                         3, nullptr, 3, GSpacing{3} * level.columns, 1, nullptr) != CE_None) {
+        target->RasterIO(GF_Write, 0, level.written, level.columns, count, bytes_.data(), level.columns, count,
+                         GDT_Byte, 3, nullptr, 3, GSpacing{3} * level.columns, 1, nullptr) != CE_None) {
         return tl::unexpected(noRoom(quiet, out_));
     }
     level.written += count;

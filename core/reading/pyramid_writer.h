@@ -28,7 +28,8 @@ class PyramidWriter {
     };
     std::filesystem::path out_;
     sheets::DatasetPtr dataset_;
-    std::vector<Level> levels_;  ///< the sheet's own size first
+    std::vector<Level> levels_;        ///< the sheet's own size first
+    std::vector<std::uint8_t> bytes_;  ///< kept from write to write
 
     [[nodiscard]] Result<void> add(std::size_t level, const std::uint32_t* rgb, int count);
     [[nodiscard]] Result<void> write(std::size_t level, int count);

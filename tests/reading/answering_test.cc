@@ -1,6 +1,8 @@
 // What the reader says to an order, without a process round it.
 #include "core/reading/answering.h"
 
+#include <algorithm>
+
 #include <gdal_priv.h>
 #include <gtest/gtest.h>
 
@@ -68,13 +70,16 @@ TEST_F(Answering, InspectingGivesOneReportAndDone) {
 TEST_F(Answering, CopyingASheetShowsItTellsHowFarItIsAndIsDone) {
     makeSheet(folder / "a.tif", {.columns = 900, .rows = 1300, .value = [](int, int row, int) { return row % 256; }});
     const auto said = answered(messages::Task::Pyramid, folder / "a.tif", folder / "copy.tif", 100);
-    ASSERT_EQ(kinds(said), (std::vector<int>{messages::kPicture, messages::kProgress, messages::kProgress,
-                                             messages::kProgress, messages::kDone}));
+    ASSERT_GE(said.size(), 4U);
+    const auto order = kinds(said);
+    EXPECT_EQ(order.front(), messages::kPicture);
+    EXPECT_EQ(order.back(), messages::kDone);
+    EXPECT_TRUE(std::all_of(order.begin() + 1, order.end() - 1, [](int kind) { return kind == messages::kProgress; }));
     const auto glance = messages::unpackPicture(said[0]);
     ASSERT_TRUE(glance.has_value());
     EXPECT_EQ(glance->columns, 69);
     EXPECT_EQ(glance->rows, 100);
-    const auto last = messages::unpackProgress(said[3]);
+    const auto last = messages::unpackProgress(said[said.size() - 2]);
     EXPECT_EQ(last->done, last->of);
     const auto raster = sheets::Raster::open(folder / "copy.tif");
     ASSERT_TRUE(raster.has_value());
