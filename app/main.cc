@@ -22,7 +22,8 @@ int main(int argc, char** argv) {
     using namespace crosstick;
     const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
     std::random_device chance;
-    const sheets::ForeignReader reader(ownFolder() / "crosstick-reader", sheets::SheetCache(app::cacheFolder()));
+    const sheets::ForeignReader reader(ownFolder() / "crosstick-reader",
+                                       sheets::SheetCache(app::cacheFolder() / "sheets"));
     const auto share = ownFolder().parent_path() / "share" / "crosstick";
     const app::Surroundings surroundings{
         std::cin, std::cout, std::cerr, share, reader, now, (std::uint64_t{chance()} << 32) | chance()};

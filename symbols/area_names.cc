@@ -6,6 +6,7 @@
 
 #include "core/drawing/steps.h"
 #include "core/measures/catalogue.h"
+#include "symbols/construction.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
 #include "symbols/pole.h"
@@ -62,21 +63,6 @@ std::optional<TurnedBox> placeInside(Desk& desk, Subject& subject, const std::ve
         }
     }
     return std::nullopt;
-}
-
-/// The nearest point of the edge to where the label stands.
-Point edgeToward(const Points& ring, Point from) {
-    Point best = ring.front();
-    for (std::size_t n = 0; n < ring.size(); ++n) {
-        const Vector span = ring[(n + 1) % ring.size()] - ring[n];
-        const double size = drawing::dot(span, span);
-        const double share = size > 0 ? std::clamp(drawing::dot(from - ring[n], span) / size, 0.0, 1.0) : 0;
-        const Point p = ring[n] + span * share;
-        if (drawing::length(p - from) < drawing::length(best - from)) {
-            best = p;
-        }
-    }
-    return best;
 }
 
 /// Places round a box that letters may stand in, the dearest last: beyond the first of its corners where the window has
@@ -143,6 +129,7 @@ std::optional<TurnedBox> placeOutside(Desk& desk, Subject& subject, const Label&
         whole = whole.joined({p.x, p.y, p.x, p.y});
     }
     const Point pole = ring.size() > 2 ? poleOf(ring) : whole.middle();
+    const drawing::Path round(ring, true);
     const drawing::Box near{std::max(whole.left, pole.x - kRound), std::max(whole.top, pole.y - kRound),
                             std::min(whole.right, pole.x + kRound), std::min(whole.bottom, pole.y + kRound)};
     Points places = outsidePlaces(near, label, desk.lettersWindow());
@@ -155,7 +142,7 @@ std::optional<TurnedBox> placeOutside(Desk& desk, Subject& subject, const Label&
                 desk.taken().crossings(box.grown(0.3), subject.order) > allowed) {
                 continue;
             }
-            const Point edge = edgeToward(ring, middle);
+            const Point edge = round.at(nearestOn(round, middle));
             if (allowed == 0 && !desk.taken().isFree(labelEdge(box, edge), edge)) {
                 continue;
             }

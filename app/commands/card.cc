@@ -41,7 +41,7 @@ Result<Sources> openSources(const CardLine& line, const Surroundings& surroundin
     } else if (sources.plan.heading().declination == plan::DeclinationSource::Model) {
         return tl::unexpected(model.error());
     }
-    auto heights = sheets::heightsOf(sources.plan, groundFinder(path, surroundings), surroundings.reader);
+    auto heights = heightsFor(sources.plan, path, surroundings);
     if (heights) {
         sources.heights = std::move(*heights);
     } else {  // the card is worth having without: climb is then unknown, and the reason is said

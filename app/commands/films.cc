@@ -87,12 +87,6 @@ Result<std::vector<plan::FilmPtr>> filmsOf(const plan::Plan& plan, const std::ve
     return films;
 }
 
-/// The height model that goes with the first sheet, where it can be read; films print without it too.
-std::shared_ptr<const sheets::Elevation> heightsOf(const files::PlanFile& file, const Surroundings& surroundings) {
-    auto heights = sheets::heightsOf(file.plan(), groundFinder(file.file(), surroundings), surroundings.reader);
-    return heights ? *heights : nullptr;
-}
-
 /// What a draughtsman would tell the leader about one film, with the names that the words ask for.
 std::vector<Error> remarksOn(const plan::Plan& plan, const press::FilmPage& page) {
     std::vector<Error> notes;
@@ -126,7 +120,8 @@ Result<Printed> print(const Asked& asked, const Surroundings& surroundings) {
         return tl::unexpected(papers.error());
     }
     const auto model = geodesy::MagneticModel::open(surroundings.share / "magnetic");
-    const auto heights = heightsOf(*file, surroundings);
+    // Films print without heights, too.
+    const auto heights = heightsFor(file->plan(), asked.plan, surroundings).value_or(nullptr);
     press::FilmsOrder order{file->plan(), *films, *papers};
     if (asked.scale) {
         order.scale = Scale{*asked.scale};

@@ -2,6 +2,7 @@
 
 #include "app/command.h"
 #include "app/commands/answers.h"
+#include "app/progress_line.h"
 #include "app/sheet_options.h"
 #include "core/files/plan_file.h"
 #include "core/film/new_plan.h"
@@ -64,8 +65,11 @@ Result<plan::Plan> planFrom(const Options& options, const Surroundings& surround
         return tl::unexpected(sheet.error());
     }
     // Read to its end once, so that no plan is begun on a sheet that breaks off; the copy serves whoever comes next.
-    if (const auto copy = surroundings.reader.sheet(options.sheet); !copy) {
-        return tl::unexpected(copy.error());
+    {
+        ProgressLine line(surroundings.err, "preparing the map sheet");
+        if (const auto copy = surroundings.reader.sheet(options.sheet, line.watch()); !copy) {
+            return tl::unexpected(copy.error());
+        }
     }
     auto heading = headingFrom(options, surroundings);
     if (!heading) {

@@ -8,7 +8,6 @@
 #include "core/files/plan_file.h"
 #include "core/geodesy/declination.h"
 #include "core/geodesy/grid_reference.h"
-#include "core/sheets/raster.h"
 #include "ui/press/gui_start.h"
 #include "ui/table/faults.h"
 
@@ -54,7 +53,7 @@ std::map<plan::ItemId, movement::RouteFigures> figuresOf(const plan::Plan& plan,
         (void)couldNot(surroundings, model.error());  // legs are drawn all the same, without their figures
     }
     std::shared_ptr<const sheets::Elevation> heights;
-    if (auto opened = sheets::heightsOf(plan, groundFinder(file, surroundings), surroundings.reader)) {
+    if (auto opened = heightsFor(plan, file, surroundings)) {
         heights = std::move(*opened);
     } else {
         (void)couldNot(surroundings, opened.error());
@@ -154,8 +153,7 @@ Result<void> makePicture(const Options& options, const Surroundings& surrounding
     }
     std::unique_ptr<table::FileTiles> tiles;
     if (!plan.sheets().empty()) {
-        auto raster = surroundings.reader.sheet(groundFinder(options.plan, surroundings)(plan.sheets().front()->path))
-                          .and_then([](const std::filesystem::path& copy) { return sheets::Raster::open(copy); });
+        auto raster = sheetFor(plan, options.plan, surroundings);
         if (!raster) {
             return tl::unexpected(raster.error());
         }

@@ -8,6 +8,7 @@
 #include "app/sheet_options.h"
 #include "app/wording/wording.h"
 #include "core/geodesy/crs.h"
+#include "core/sheets/levels.h"
 #include "core/sheets/sheet_file.h"
 #include "core/units/number_text.h"
 
@@ -66,12 +67,8 @@ const char* unitWord(plan::HeightUnit unit) {
     return "unclear";
 }
 
-int levelsOf(const sheets::FileReport& report) {
-    int levels = 1;
-    for (int side = std::max(report.columns, report.rows); side > 512; side = (side + 1) / 2) {
-        ++levels;
-    }
-    return levels;
+std::size_t levelsOf(const sheets::FileReport& report) {
+    return sheets::levelSizes(report.columns, report.rows).size();
 }
 
 bool isLossy(const sheets::FileReport& report) {
@@ -84,11 +81,7 @@ Metres pixelOf(const plan::Placement& p) {
 }
 
 std::array<geodesy::PlanePoint, 4> corners(const plan::Sheet& sheet) {
-    const plan::Placement& p = sheet.placement;
-    const auto at = [&](double column, double row) {
-        return geodesy::PlanePoint{p.corner.easting + Metres(column * p.eastPerColumn + row * p.eastPerRow),
-                                   p.corner.northing + Metres(column * p.northPerColumn + row * p.northPerRow)};
-    };
+    const auto at = [&](double column, double row) { return plan::onGrid(sheet.placement, column, row); };
     const double across = sheet.columns;
     const double down = sheet.rows;
     return {at(0, 0), at(across, 0), at(across, down), at(0, down)};
@@ -156,7 +149,7 @@ Json jsonOf(const Look& look) {
                              {"datum", textOrNull(r.heights->datum)}};
     }
     answer["copy"] = {{"packing", isLossy(r) ? "JPEG 88" : "ZSTD, without loss"},
-                      {"tile_pixels", 512},
+                      {"tile_pixels", sheets::kTilePixels},
                       {"levels", levelsOf(r)},
                       {"unpacked_bytes", number(static_cast<double>(r.columns) * r.rows * 4)},
                       {"there_already", look.isCached}};
@@ -213,7 +206,8 @@ void sayInWords(std::ostream& out, const Look& look) {
         line("Heights", std::string("in ") + unitWord(r.heights->unit) +
                             (r.heights->datum.empty() ? "" : ", above " + r.heights->datum));
     }
-    line("Copy", fmt::format("{} levels of 512 pixel tiles, {}{}", levelsOf(r), isLossy(r) ? "JPEG 88" : "without loss",
+    line("Copy", fmt::format("{} levels of {} pixel tiles, {}{}", levelsOf(r), sheets::kTilePixels,
+                             isLossy(r) ? "JPEG 88" : "without loss",
                              look.isCached ? ", there already" : ", made when first shown"));
 }
 

@@ -8,10 +8,10 @@ std::span<const Words> sheetsWords() {
     static constexpr std::array kWords{
         Words{"sheets/file-missing",
               "{file} is not there or cannot be read. Check the name, or say where the file is now."},
-        Words{"sheets/not-a-raster",
-              "{file} is no map sheet or picture that can be read ({why}). Give a GeoTIFF, TIFF, PNG, JPEG, BMP, WebP "
-              "or PDF in "
-              "its place."},
+        Words{
+            "sheets/not-a-raster",
+            "{file} cannot be read ({why}). A map sheet may be a GeoTIFF, TIFF, PNG, JPEG, BMP, WebP or PDF, a height "
+            "model a GeoTIFF, DTED, HGT or ASCII grid."},
         Words{"sheets/damaged",
               "{file} is damaged and cannot be read in full ({why}). Copy it again from where it came from."},
         Words{"sheets/no-crs",

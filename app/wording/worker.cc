@@ -10,7 +10,7 @@ std::span<const Words> workerWords() {
               "{program} is missing or cannot be started ({why}). It reads map sheets and belongs beside crosstick: "
               "install crosstick again."},
         Words{"worker/crashed", "The file's reader broke ({how}). Try another copy of the file."},
-        Words{"worker/too-long", "The file's reader said nothing for {seconds} s. Try another copy of the file."},
+        Words{"worker/too-long", "The file's reader took too long. Try another copy of the file."},
         Words{"worker/too-much-memory",
               "The file wants more memory than its size explains. Try another copy, or save it in another form."},
         Words{"worker/too-much-output",

@@ -124,6 +124,10 @@ Result<void> writePieces(Database& database, const CarriedFile& wanted, const st
     return {};
 }
 
+bool isChecksum(const std::string& text) {
+    return text.size() == 64 && text.find_first_not_of("0123456789abcdef") == std::string::npos;
+}
+
 /// By its path, else by its name where that is clear: a plan saved elsewhere names the same sheet by another path.
 std::optional<CarriedFile> carriedAs(const std::vector<CarriedFile>& all, const std::string& path) {
     std::vector<CarriedFile> named;
@@ -244,7 +248,7 @@ std::filesystem::path readableFile(const std::filesystem::path& plan, const std:
         return own;
     }
     const auto carried = carriedAs(carriedIn(plan).value_or(std::vector<CarriedFile>{}), path);
-    if (!carried) {
+    if (!carried || !isChecksum(carried->sha256)) {  // it becomes a folder's name, and a plan may come from anybody
         return own;
     }
     // By its checksum: two plans may carry different sheets of one name.

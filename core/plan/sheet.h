@@ -28,6 +28,12 @@ struct Placement {
     friend bool operator==(const Placement&, const Placement&) = default;
 };
 
+/// A point of the raster (0, 0: upper left corner of the upper left pixel) on the sheet's grid.
+[[nodiscard]] inline geodesy::PlanePoint onGrid(const Placement& p, double column, double row) {
+    return {p.corner.easting + Metres(column * p.eastPerColumn + row * p.eastPerRow),
+            p.corner.northing + Metres(column * p.northPerColumn + row * p.northPerRow)};
+}
+
 /// How points of the sheet's datum are brought to WGS 84, in PROJ's words.
 struct DatumShift {
     std::string name;                      ///< "ED50 to WGS 84 (18)"; empty where none is needed

@@ -34,7 +34,7 @@ Result<void> obeyQuietly(const messages::Order& order, const Say& say) {
     try {
         return obey(order, say);
     } catch (const std::bad_alloc&) {
-        return fail(worker::kTooMuchMemory, {{"file", file}, {"megabytes", std::int64_t{0}}});
+        return fail(worker::kTooMuchMemory, {{"file", file}});
     } catch (const std::exception& thrown) {
         return fail(sheets::kDamaged, {{"file", file}, {"why", std::string(thrown.what())}});
     }

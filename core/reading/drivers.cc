@@ -105,7 +105,7 @@ bool isBroken(const sheets::QuietGdal& quiet) {
 
 Error damage(const sheets::QuietGdal& quiet, const std::filesystem::path& file) {
     if (CPLGetLastErrorNo() == CPLE_OutOfMemory) {
-        return Error{worker::kTooMuchMemory, {{"file", file.string()}, {"megabytes", std::int64_t{0}}}};
+        return Error{worker::kTooMuchMemory, {{"file", file.string()}}};
     }
     return Error{sheets::kDamaged, {{"file", file.string()}, {"why", quiet.lastWords(file)}}};
 }

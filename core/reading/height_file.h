@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "core/sheets/dataset.h"
+#include "core/reading/own_file.h"
 
 namespace crosstick::reading {
 
@@ -18,11 +18,10 @@ class HeightFile {
                                                    const std::string& crs, std::array<double, 6> placement);
     /// Whole rows, from the top on. Errors: sheets/no-room.
     [[nodiscard]] Result<void> addRows(std::vector<float>& heights, int count);
-    [[nodiscard]] Result<void> finish() &&;
+    [[nodiscard]] Result<void> finish() && { return file_.finish(); }
 
   private:
-    std::filesystem::path out_;
-    sheets::DatasetPtr dataset_;
+    OwnFile file_;
     int row_ = 0;
 };
 

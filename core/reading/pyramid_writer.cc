@@ -3,29 +3,24 @@
 #include <algorithm>
 
 #include <cpl_conv.h>
-#include <cpl_error.h>
 #include <cpl_string.h>
 #include <gdal_priv.h>
-
-#include "core/sheets/faults.h"
 
 namespace crosstick::reading {
 namespace {
 
 using sheets::Packing;
 
-constexpr int kTile = 512;
+constexpr int kTile = sheets::kTilePixels;
+constexpr const char* kTileText = "512";
+static_assert(sheets::kTilePixels == 512);
 constexpr const char* kQuality = "88";
-
-Error noRoom(const sheets::QuietGdal& quiet, const std::filesystem::path& out) {
-    return Error{sheets::kNoRoom, {{"file", out.string()}, {"why", quiet.lastWords(out)}}};
-}
 
 CPLStringList optionsFor(Packing packing) {
     CPLStringList options;
     options.SetNameValue("TILED", "YES");
-    options.SetNameValue("BLOCKXSIZE", "512");
-    options.SetNameValue("BLOCKYSIZE", "512");
+    options.SetNameValue("BLOCKXSIZE", kTileText);
+    options.SetNameValue("BLOCKYSIZE", kTileText);
     options.SetNameValue("INTERLEAVE", "PIXEL");
     options.SetNameValue("BIGTIFF", "IF_SAFER");
     options.SetNameValue("NUM_THREADS", "2");
@@ -82,27 +77,26 @@ std::vector<std::uint32_t> halved(const std::uint32_t* rgb, int columns, int row
 Result<PyramidWriter> PyramidWriter::create(const std::filesystem::path& out, int columns, int rows, Packing packing) {
     const sheets::QuietGdal quiet;
     PyramidWriter writer;
-    writer.out_ = out;
-    writer.levels_.push_back({columns, rows, 0, {}});
+    writer.file_.path = out;
     std::vector<int> factors;
-    while (std::max(writer.levels_.back().columns, writer.levels_.back().rows) > kTile) {
-        const auto& above = writer.levels_.back();
-        writer.levels_.push_back({(above.columns + 1) / 2, (above.rows + 1) / 2, 0, {}});
-        factors.push_back(1 << factors.size() << 1);
+    for (const sheets::LevelSize size : sheets::levelSizes(columns, rows)) {
+        writer.levels_.push_back({size.columns, size.rows, 0, {}});
+        factors.push_back(1 << factors.size());
     }
+    factors.erase(factors.begin());  // of the sheet itself
     GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GTiff");
     CPLStringList options = optionsFor(packing);
-    writer.dataset_.reset(driver->Create(out.c_str(), columns, rows, 3, GDT_Byte, options.List()));
-    if (!writer.dataset_) {
-        return tl::unexpected(noRoom(quiet, out));
+    writer.file_.dataset.reset(driver->Create(out.c_str(), columns, rows, 3, GDT_Byte, options.List()));
+    if (!writer.file_.dataset) {
+        return tl::unexpected(writer.file_.noRoom(quiet));
     }
-    writer.dataset_->SetMetadataItem("KIND", "pyramid 1", sheets::kOwnDomain);
-    CPLSetThreadLocalConfigOption("GDAL_TIFF_OVR_BLOCKSIZE", "512");
+    writer.file_.dataset->SetMetadataItem("KIND", sheets::kPyramidKind, sheets::kOwnDomain);
+    CPLSetThreadLocalConfigOption("GDAL_TIFF_OVR_BLOCKSIZE", kTileText);
     CPLSetThreadLocalConfigOption("JPEG_QUALITY_OVERVIEW", kQuality);
     const int count = static_cast<int>(factors.size());
-    if (count > 0 && writer.dataset_->BuildOverviews("NONE", count, factors.data(), 0, nullptr, nullptr, nullptr,
-                                                     nullptr) != CE_None) {
-        return tl::unexpected(noRoom(quiet, out));
+    if (count > 0 && writer.file_.dataset->BuildOverviews("NONE", count, factors.data(), 0, nullptr, nullptr, nullptr,
+                                                          nullptr) != CE_None) {
+        return tl::unexpected(writer.file_.noRoom(quiet));
     }
     return writer;
 }
@@ -131,9 +125,9 @@ Result<void> PyramidWriter::add(std::size_t number, const std::uint32_t* rgb, in
 Result<void> PyramidWriter::write(std::size_t number, int count) {
     const sheets::QuietGdal quiet;
     Level& level = levels_[number];
-    GDALDataset* target = dataset_.get();
+    GDALDataset* target = file_.dataset.get();
     if (number > 0) {
-        GDALRasterBand* overview = dataset_->GetRasterBand(1)->GetOverview(static_cast<int>(number) - 1);
+        GDALRasterBand* overview = file_.dataset->GetRasterBand(1)->GetOverview(static_cast<int>(number) - 1);
         target = overview == nullptr ? nullptr : overview->GetDataset();
     }
     const auto done = static_cast<std::size_t>(count) * static_cast<std::size_t>(level.columns);
@@ -141,7 +135,7 @@ Result<void> PyramidWriter::write(std::size_t number, int count) {
     if (target == nullptr ||
         target->RasterIO(GF_Write, 0, level.written, level.columns, count, bytes_.data(), level.columns, count,
                          GDT_Byte, 3, nullptr, 3, GSpacing{3} * level.columns, 1, nullptr) != CE_None) {
-        return tl::unexpected(noRoom(quiet, out_));
+        return tl::unexpected(file_.noRoom(quiet));
     }
     level.written += count;
     if (number + 1 < levels_.size()) {
@@ -151,16 +145,6 @@ Result<void> PyramidWriter::write(std::size_t number, int count) {
         }
     }
     level.held.erase(level.held.begin(), level.held.begin() + static_cast<std::ptrdiff_t>(done));
-    return {};
-}
-
-Result<void> PyramidWriter::finish() && {
-    const sheets::QuietGdal quiet;
-    dataset_->FlushCache(true);
-    if (CPLGetLastErrorType() >= CE_Failure) {
-        return tl::unexpected(noRoom(quiet, out_));
-    }
-    dataset_.reset();
     return {};
 }
 

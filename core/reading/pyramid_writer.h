@@ -3,8 +3,9 @@
 #include <filesystem>
 #include <vector>
 
-#include "core/sheets/dataset.h"
+#include "core/reading/own_file.h"
 #include "core/sheets/file_report.h"
+#include "core/sheets/levels.h"
 #include "core/sheets/pixels.h"
 
 namespace crosstick::reading {
@@ -18,7 +19,7 @@ class PyramidWriter {
                                                       sheets::Packing packing);
     /// Whole rows, from the top on. Errors: sheets/no-room.
     [[nodiscard]] Result<void> addRows(const sheets::Pixels& rows);
-    [[nodiscard]] Result<void> finish() &&;
+    [[nodiscard]] Result<void> finish() && { return file_.finish(); }
 
   private:
     struct Level {
@@ -26,8 +27,7 @@ class PyramidWriter {
         int written = 0;                  ///< rows that are in the file
         std::vector<std::uint32_t> held;  ///< rows that wait until a row of tiles is full
     };
-    std::filesystem::path out_;
-    sheets::DatasetPtr dataset_;
+    OwnFile file_;
     std::vector<Level> levels_;        ///< the sheet's own size first
     std::vector<std::uint8_t> bytes_;  ///< kept from write to write
 

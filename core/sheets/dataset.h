@@ -17,6 +17,8 @@ using DatasetPtr = std::unique_ptr<GDALDataset, CloseDataset>;
 
 /// Where a file of ours says that it is one.
 inline constexpr const char* kOwnDomain = "CROSSTICK";
+/// What a copy of a sheet is, and in which form: another form gets another number.
+inline constexpr const char* kPyramidKind = "pyramid 1";
 
 /// What GDAL says while this lives goes here and not to stderr; the last words are kept for an error.
 class QuietGdal {

@@ -2,6 +2,7 @@
 
 #include <optional>
 
+#include "core/sheets/dataset.h"
 #include "core/sheets/faults.h"
 #include "core/worker/faults.h"
 
@@ -10,13 +11,12 @@ namespace {
 
 using worker::Record;
 
-constexpr const char* kPyramid = "pyramid 1";
 constexpr int kGlance = 2048;  ///< longest side of the first picture: about a screen
-constexpr worker::Limits kLook{std::int64_t{1} << 30, 0, std::chrono::seconds(5)};
+constexpr worker::Limits kLook{std::int64_t{1} << 30, 0, std::chrono::seconds(5), std::chrono::seconds(5)};
 
 /// A sheet may use what its size needs; it is a hang only when nothing moves.
 worker::Limits copyLimits(const SheetCache& cache) {
-    return {std::int64_t{5} << 29, cache.mostBytes(), std::chrono::seconds(60)};
+    return {std::int64_t{5} << 29, cache.mostBytes(), std::chrono::seconds(60), std::chrono::hours(1)};
 }
 
 /// What ended the reader, said of the file that it read.
@@ -129,11 +129,11 @@ Result<std::filesystem::path> ForeignReader::sheet(const std::filesystem::path& 
     wish.task = messages::Task::Pyramid;
     wish.file = std::filesystem::absolute(file);
     wish.picture = watch.show ? kGlance : 0;
-    return copy(std::move(wish), kPyramid, watch);
+    return copy(std::move(wish), kPyramidKind, watch);
 }
 
 bool ForeignReader::hasSheet(const std::filesystem::path& file) const {
-    const auto name = SheetCache::nameFor(std::filesystem::absolute(file), kPyramid);
+    const auto name = SheetCache::nameFor(std::filesystem::absolute(file), kPyramidKind);
     return name && !cache_.find(*name).empty();
 }
 

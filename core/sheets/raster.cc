@@ -45,7 +45,7 @@ Result<Raster> Raster::open(const std::filesystem::path& copy) {
     }
     const QuietGdal quiet;
     const char* kind = (*dataset)->GetMetadataItem("KIND", kOwnDomain);
-    if (kind == nullptr || !EQUAL(kind, "pyramid 1") || (*dataset)->GetRasterCount() != 3) {
+    if (kind == nullptr || !EQUAL(kind, kPyramidKind) || (*dataset)->GetRasterCount() != 3) {
         return fail(kDamaged, {{"file", copy.string()}, {"why", std::string("it is no copy of ours")}});
     }
     auto parts = std::make_unique<Parts>();

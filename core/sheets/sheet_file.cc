@@ -79,11 +79,7 @@ Sha256Stream readToEnd(std::istream& in) {
 
 /// In the middle of the sheet; where PROJ has no way, the ground's own error tells later.
 plan::DatumShift shiftOf(const plan::Sheet& sheet) {
-    const plan::Placement& p = sheet.placement;
-    const double across = sheet.columns / 2.0;
-    const double down = sheet.rows / 2.0;
-    const geodesy::PlanePoint middle{p.corner.easting + Metres(across * p.eastPerColumn + down * p.eastPerRow),
-                                     p.corner.northing + Metres(across * p.northPerColumn + down * p.northPerRow)};
+    const auto middle = plan::onGrid(sheet.placement, sheet.columns / 2.0, sheet.rows / 2.0);
     const auto way = geodesy::datumWay(sheet.crs, middle);
     return way ? plan::DatumShift{way->name, way->accuracy, way->missingGrid, way->accuracyWithGrid}
                : plan::DatumShift{};

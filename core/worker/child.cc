@@ -1,5 +1,6 @@
 #include "core/worker/child.h"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <csignal>
@@ -49,8 +50,8 @@ std::vector<char*> pointers(std::vector<std::string>& words) {
     return all;
 }
 
-/// @return the process; 0 where it cannot be started
-int spawn(const std::filesystem::path& program, const Limits& limits, int line) {
+/// The process, or why it cannot be started.
+tl::expected<int, std::error_code> spawn(const std::filesystem::path& program, const Limits& limits, int line) {
     std::vector<std::string> words{program.string()};
     for (std::string& argument : argumentsOf(limits)) {
         words.push_back(std::move(argument));
@@ -77,7 +78,10 @@ int spawn(const std::filesystem::path& program, const Limits& limits, int line) 
                                    pointers(around).data());
     ::posix_spawn_file_actions_destroy(&actions);
     ::posix_spawnattr_destroy(&attributes);
-    return code == 0 ? process : 0;
+    if (code != 0) {
+        return tl::unexpected(std::error_code(code, std::generic_category()));
+    }
+    return process;
 }
 
 }  // namespace
@@ -87,19 +91,20 @@ Result<Child> Child::start(const std::filesystem::path& program, const Limits& l
     if (::socketpair(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0, ends.data()) != 0) {
         return fail(kNoProgram, {{"program", program.string()}, {"why", std::generic_category().message(errno)}});
     }
-    const int process = spawn(program, limits, ends[1]);
+    const auto process = spawn(program, limits, ends[1]);
     ::close(ends[1]);
-    if (process == 0) {
+    if (!process) {
         ::close(ends[0]);
-        return fail(kNoProgram, {{"program", program.string()}, {"why", std::string("it cannot be started")}});
+        return fail(kNoProgram, {{"program", program.string()}, {"why", process.error().message()}});
     }
-    return Child(process, ends[0], limits);
+    return Child(*process, ends[0], limits);
 }
 
 Child::Child(Child&& other) noexcept
     : process_(std::exchange(other.process_, 0)),
       line_(std::exchange(other.line_, -1)),
       limits_(other.limits_),
+      wall_(other.wall_),
       stream_(std::move(other.stream_)) {}
 
 Child::~Child() {
@@ -134,10 +139,11 @@ void Child::send(const Record& record) {
 }
 
 Result<std::optional<Record>> Child::next(const IsStopped& isStopped) {
-    const auto patience = Clock::now() + limits_.silence;
+    const auto patience = std::min(wall_, Clock::now() + limits_.silence);
     std::vector<std::uint8_t> piece(kPiece);
     while (true) {
-        if (auto record = stream_.next()) {
+        auto record = stream_.next();
+        if (record && Clock::now() < wall_) {
             return record;
         }
         if (stream_.isGarbled()) {
@@ -150,7 +156,7 @@ Result<std::optional<Record>> Child::next(const IsStopped& isStopped) {
         }
         if (Clock::now() >= patience) {
             kill();
-            return fail(kTooLong, {{"seconds", std::int64_t{limits_.silence.count()}}});
+            return fail(kTooLong);
         }
         pollfd wait{line_, POLLIN, 0};
         if (::poll(&wait, 1, kLookUp) <= 0) {
@@ -188,7 +194,7 @@ Result<std::optional<Record>> Child::ended() {
     }
     const int code = WEXITSTATUS(status);
     if (code == static_cast<int>(Ending::OutOfMemory)) {
-        return fail(kTooMuchMemory, {{"megabytes", limits_.memory >> 20}});
+        return fail(kTooMuchMemory);
     }
     if (code != static_cast<int>(Ending::Done)) {
         return fail(kCrashed, {{"how", "code " + std::to_string(code)}});

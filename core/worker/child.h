@@ -1,5 +1,6 @@
 #pragma once
 
+#include <chrono>
 #include <filesystem>
 #include <functional>
 #include <optional>
@@ -20,8 +21,8 @@ using IsStopped = std::function<bool()>;
 /// Thread: one thread at a time; the worker dies with the thread that started it.
 class Child {
   public:
-    /// Starts a program with argumentsOf(limits), two numbers, in front of nothing else; it sees no file of ours that
-    /// is open and little of the environment. Errors: worker/no-program.
+    /// Starts a program with argumentsOf(limits); it sees no file of ours that is open and little of the environment.
+    /// Errors: worker/no-program.
     [[nodiscard]] static Result<Child> start(const std::filesystem::path& program, const Limits& limits);
     Child(Child&& other) noexcept;
     Child& operator=(Child&&) = delete;
@@ -31,15 +32,18 @@ class Child {
 
     /// A worker that died meanwhile is told of by next().
     void send(const Record& record);
-    /// Errors: worker/crashed with its signal or code, worker/too-long after limits.silence without a record,
+    /// Errors: worker/crashed with its signal or code, worker/too-long after limits.silence without a record
+    /// or limits.wall in all,
     /// worker/too-much-memory, worker/too-much-output, worker/garbled, worker/stopped.
     [[nodiscard]] Result<std::optional<Record>> next(const IsStopped& isStopped = {});
     [[nodiscard]] int process() const { return process_; }
 
   private:
-    Child(int process, int line, const Limits& limits) : process_(process), line_(line), limits_(limits) {}
+    Child(int process, int line, const Limits& limits)
+        : process_(process), line_(line), limits_(limits), wall_(std::chrono::steady_clock::now() + limits.wall) {}
     int process_, line_;
     Limits limits_;
+    std::chrono::steady_clock::time_point wall_;
     RecordStream stream_;
 
     void kill();

@@ -10,6 +10,8 @@
 #include <sys/resource.h>
 #include <unistd.h>
 
+#include "core/units/number_text.h"
+
 namespace crosstick::worker {
 namespace {
 
@@ -66,6 +68,21 @@ void confineMyself(const Limits& limits) {
 
 std::vector<std::string> argumentsOf(const Limits& limits) {
     return {std::to_string(limits.memory), std::to_string(limits.output)};
+}
+
+std::optional<Limits> limitsFrom(std::span<char* const> arguments) {
+    if (arguments.size() != 3) {  // the program's own name is the first
+        return std::nullopt;
+    }
+    const auto memory = parseWhole(arguments[1]);
+    const auto output = parseWhole(arguments[2]);
+    if (!memory || !output || *memory < 0 || *output < 0) {
+        return std::nullopt;
+    }
+    Limits limits;
+    limits.memory = *memory;
+    limits.output = *output;
+    return limits;
 }
 
 }  // namespace crosstick::worker

@@ -2,6 +2,8 @@
 
 #include <chrono>
 #include <cstdint>
+#include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -12,6 +14,7 @@ struct Limits {
     std::int64_t memory = std::int64_t{1} << 30;  ///< bytes of data
     std::int64_t output = std::int64_t{1} << 30;  ///< bytes of any one file that it writes
     std::chrono::seconds silence{5};              ///< without a record
+    std::chrono::seconds wall{3600};              ///< from its start to its end
 };
 
 /// How a worker ends where it does not answer.
@@ -22,8 +25,9 @@ enum class Ending : int { Done = 0, WrongUse = 2, OutOfMemory = 3 };
 /// Memory is not limited under a sanitizer, which maps far more than it uses.
 void confineMyself(const Limits& limits);
 
-/// Limits as arguments of a worker, and back; nothing where they are none.
+/// Limits that a worker takes on itself (memory and output) as its arguments, and back; nothing where they are none.
 [[nodiscard]] std::vector<std::string> argumentsOf(const Limits& limits);
+[[nodiscard]] std::optional<Limits> limitsFrom(std::span<char* const> arguments);
 [[nodiscard]] bool isSanitized();
 
 }  // namespace crosstick::worker

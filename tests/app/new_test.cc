@@ -88,8 +88,8 @@ TEST_F(NewCommand, NeverOverwrites) {
 TEST_F(NewCommand, RefusesWhatIsNoSheet) {
     files_.write("text.tif", "PL TRIVET runs along the road.\n");
     files_.write("nothing.tif", "");
-    expectRefused(makeOn("text.tif", {}), "text.tif is no map sheet");
-    expectRefused(makeOn("nothing.tif", {}), "nothing.tif is no map sheet");
+    expectRefused(makeOn("text.tif", {}), "text.tif cannot be read");
+    expectRefused(makeOn("nothing.tif", {}), "nothing.tif cannot be read");
     expectRefused(makeOn("missing.tif", {}), "missing.tif is not there");
 }
 

@@ -106,6 +106,16 @@ TEST_F(Carried, BytesThatAreNotWhatWasPutInAreRefused) {
     EXPECT_EQ(takeOut(file, "sheet.tif", folder / "out.tif").error().fault, kDamagedPlan);
 }
 
+// The checksum names the folder that a sheet is taken out into.
+TEST_F(Carried, AChecksumThatLeadsElsewhereLeadsNowhere) {
+    (void)writeNoise("sheet.tif", 1000);
+    ASSERT_TRUE(carry(file, "sheet.tif", folder / "sheet.tif"));
+    fs::remove(folder / "sheet.tif");
+    runSql("UPDATE crosstick_carried SET sha256='../../elsewhere'");
+    EXPECT_EQ(readableFile(file, folder.path(), "sheet.tif", folder / "a/b/cache"), folder / "sheet.tif");
+    EXPECT_FALSE(fs::exists(folder / "a"));
+}
+
 TEST_F(Carried, GivenUpLeavesEverythingAsItWas) {
     const std::string noise = writeNoise("sheet.tif", 3000000);
     ASSERT_TRUE(carry(file, "sheet.tif", folder / "sheet.tif"));

@@ -35,6 +35,17 @@ double fields(int column, int row, int band) {
     return colour.at(static_cast<std::size_t>(band - 1) % 3);
 }
 
+enum class Placed { No, Yes };
+
+void makeFields(const std::filesystem::path& file, Placed placed) {
+    Recipe recipe{.columns = kColumns, .rows = kRows, .bands = 3, .options = {"PHOTOMETRIC=RGB"}, .value = fields};
+    if (placed == Placed::No) {
+        recipe.crs.clear();
+        recipe.placement = {};
+    }
+    makeSheet(file, recipe);
+}
+
 /// The same picture in another form, by GDAL's own writer.
 void convert(const std::filesystem::path& from, const std::filesystem::path& to, const char* driver,
              const std::vector<std::string>& words = {}) {
@@ -88,8 +99,7 @@ constexpr std::array<std::uint32_t, 4> kFields{0xffff0000U, 0xff00ff00U, 0xff000
 
 TEST(Formats, PicturesOfEveryKindComeOutRight) {
     const Folder folder;
-    makeSheet(folder / "source.tif",
-              {.columns = kColumns, .rows = kRows, .bands = 3, .options = {"PHOTOMETRIC=RGB"}, .value = fields});
+    makeFields(folder / "source.tif", Placed::Yes);
     struct Form {
         const char* name;
         const char* driver;
@@ -115,8 +125,7 @@ TEST(Formats, PicturesOfEveryKindComeOutRight) {
 
 TEST(Formats, TheEndingOfANameMeansNothing) {
     const Folder folder;
-    makeSheet(folder / "source.tif",
-              {.columns = kColumns, .rows = kRows, .bands = 3, .options = {"PHOTOMETRIC=RGB"}, .value = fields});
+    makeFields(folder / "source.tif", Placed::Yes);
     convert(folder / "source.tif", folder / "really.png", "JPEG", {"QUALITY=95"});
     expectFields(seen(folder / "really.png"), kFields, 12, "a JPEG named .png");
     EXPECT_EQ(testing::reader().inspect(folder / "really.png")->driver, "JPEG");
@@ -164,13 +173,7 @@ TEST(Formats, FourInksBecomeColours) {
 
 TEST(Formats, APhotoIsTurnedAsItsCameraSays) {
     const Folder folder;
-    makeSheet(folder / "source.tif", {.columns = kColumns,
-                                      .rows = kRows,
-                                      .bands = 3,
-                                      .crs = "",
-                                      .placement = {},
-                                      .options = {"PHOTOMETRIC=RGB"},
-                                      .value = fields});
+    makeFields(folder / "source.tif", Placed::No);
     convert(folder / "source.tif", folder / "upright.jpg", "JPEG", {"QUALITY=95", "WORLDFILE=NO"});
     std::ifstream in(folder / "upright.jpg", std::ios::binary);
     const std::string jpeg{std::istreambuf_iterator<char>(in), {}};
@@ -209,13 +212,7 @@ TEST(Formats, APhotoIsTurnedAsItsCameraSays) {
 
 TEST(Formats, AWorldFilePlacesAPictureAndItsGridIsAskedFor) {
     const Folder folder;
-    makeSheet(folder / "source.tif", {.columns = kColumns,
-                                      .rows = kRows,
-                                      .bands = 3,
-                                      .crs = "",
-                                      .placement = {},
-                                      .options = {"PHOTOMETRIC=RGB"},
-                                      .value = fields});
+    makeFields(folder / "source.tif", Placed::No);
     convert(folder / "source.tif", folder / "a.png", "PNG");
     const auto bare = describeSheet(testing::reader(), folder / "a.png", Uuid{}, {Scale{25000}, {}});
     ASSERT_FALSE(bare.has_value());
@@ -234,8 +231,7 @@ TEST(Formats, AWorldFilePlacesAPictureAndItsGridIsAskedFor) {
 
 TEST(Formats, APdfSheetTellsWhereItLies) {
     const Folder folder;
-    makeSheet(folder / "source.tif",
-              {.columns = kColumns, .rows = kRows, .bands = 3, .options = {"PHOTOMETRIC=RGB"}, .value = fields});
+    makeFields(folder / "source.tif", Placed::Yes);
     convert(folder / "source.tif", folder / "a.pdf", "PDF", {"DPI=300"});
     const auto sheet = describeSheet(testing::reader(), folder / "a.pdf", Uuid{}, {Scale{25000}, {}});
     ASSERT_TRUE(sheet.has_value());

@@ -18,8 +18,10 @@ namespace {
 
 using testing::Wickedness;
 
-constexpr Limits kTight{std::int64_t{256} << 20, std::int64_t{4} << 20, std::chrono::seconds(2)};
-constexpr Limits kPatient{std::int64_t{256} << 20, std::int64_t{4} << 20, std::chrono::seconds(60)};
+constexpr Limits kTight{std::int64_t{256} << 20, std::int64_t{4} << 20, std::chrono::seconds(2),
+                        std::chrono::minutes(5)};
+constexpr Limits kPatient{std::int64_t{256} << 20, std::int64_t{4} << 20, std::chrono::seconds(60),
+                          std::chrono::minutes(5)};
 
 Child told(Wickedness what, const Limits& limits = kTight, std::vector<std::uint8_t> body = {}) {
     auto child = Child::start(WICKED_WORKER, limits);
@@ -71,6 +73,18 @@ TEST(Child, AHangEndsAfterTheSilenceItIsAllowed) {
     ASSERT_FALSE(next.has_value());
     EXPECT_EQ(next.error().fault, kTooLong);
     EXPECT_FALSE(isAlive(process));
+}
+
+TEST(Child, OneThatTalksOnWithoutEndEndsAtTheWall) {
+    Limits limits = kPatient;
+    limits.wall = std::chrono::seconds(1);
+    Child child = told(Wickedness::TalkOn, limits);
+    auto next = child.next();
+    for (int heard = 0; next && heard < 1000; ++heard) {
+        next = child.next();
+    }
+    ASSERT_FALSE(next.has_value());
+    EXPECT_EQ(next.error().fault, kTooLong);
 }
 
 TEST(Child, OneThatClosesItsLineAndLivesOnIsEnded) {

@@ -10,6 +10,7 @@ enum class Wickedness : std::uint8_t {
     Crash,
     Abort,
     Hang,
+    TalkOn,
     CloseAndHang,
     EatMemory,
     HalfARecord,

@@ -1,5 +1,4 @@
 // Takes one order, whose kind says how it is to go wrong.
-#include <array>
 #include <csignal>
 #include <cstdlib>
 #include <filesystem>
@@ -11,6 +10,7 @@
 
 #include "core/worker/confine.h"
 #include "core/worker/record.h"
+#include "core/worker/serving.h"
 #include "tests/worker/wicked.h"
 
 namespace {
@@ -20,28 +20,9 @@ using crosstick::worker::Packer;
 using crosstick::worker::Record;
 using crosstick::worker::wireBytes;
 
-Record order() {
-    crosstick::worker::RecordStream stream;
-    std::array<std::uint8_t, 64> piece{};
-    while (true) {
-        if (auto record = stream.next()) {
-            return *record;
-        }
-        const ssize_t got = ::read(0, piece.data(), piece.size());
-        if (got <= 0) {
-            ::_exit(2);
-        }
-        stream.add({piece.data(), static_cast<std::size_t>(got)});
-    }
-}
-
 void write(const std::vector<std::uint8_t>& bytes) {
-    for (std::size_t done = 0; done < bytes.size();) {
-        const ssize_t said = ::write(1, &bytes[done], bytes.size() - done);
-        if (said <= 0) {
-            ::_exit(2);
-        }
-        done += static_cast<std::size_t>(said);
+    if (!crosstick::worker::say(bytes)) {
+        ::_exit(2);
     }
 }
 
@@ -77,17 +58,15 @@ Record whatISee() {
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (argc != 3) {
+    const auto limits = crosstick::worker::limitsFrom({argv, static_cast<std::size_t>(argc)});
+    const auto wish = crosstick::worker::awaitOrder();
+    if (!limits || !wish) {
         return 2;
     }
-    crosstick::worker::Limits limits;
-    limits.memory = std::atoll(argv[1]);
-    limits.output = std::atoll(argv[2]);
-    const Record wish = order();
-    crosstick::worker::confineMyself(limits);
-    switch (static_cast<Wickedness>(wish.kind)) {
+    crosstick::worker::confineMyself(*limits);
+    switch (static_cast<Wickedness>(wish->kind)) {
         case Wickedness::Echo:
-            write(wireBytes({9, wish.body}));
+            write(wireBytes({9, wish->body}));
             break;
         case Wickedness::Crash:
             ::raise(SIGSEGV);
@@ -97,6 +76,11 @@ int main(int argc, char** argv) {
         case Wickedness::Hang:
             while (true) {
                 ::pause();
+            }
+        case Wickedness::TalkOn:
+            while (true) {
+                write(wireBytes({1, {}}));
+                ::usleep(100000);
             }
         case Wickedness::CloseAndHang:
             ::close(0);
@@ -116,7 +100,7 @@ int main(int argc, char** argv) {
                 ::pause();
             }
         case Wickedness::WriteMuch: {
-            std::ofstream out(std::string(wish.body.begin(), wish.body.end()), std::ios::binary);
+            std::ofstream out(std::string(wish->body.begin(), wish->body.end()), std::ios::binary);
             const std::vector<char> much(std::size_t{1} << 20, 'x');
             while (out.write(much.data(), static_cast<std::streamsize>(much.size()))) {
             }

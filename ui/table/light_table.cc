@@ -93,6 +93,7 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
     arrivals_.setSingleShot(true);
     arrivals_.setInterval(kArrivalsMs);
     connect(&arrivals_, &QTimer::timeout, this, [this] { update(); });
+    connect(&tiles_, &TileStore::glanced, this, [this] { update(); });
     connect(&tiles_, &TileStore::failed, this, &LightTable::sheetFailed);
     connect(&films_, &FilmLayer::changed, this, [this] {
         if (fitWanted_) {
@@ -137,7 +138,7 @@ void LightTable::laySheet(RasterSize size) {
     if (!ground.copy().empty()) {
         tiles_.open(ground.copy(), size, theme_);
     } else if (ground.glance()) {
-        tiles_.glance(imageOf(*ground.glance(), theme_), size);
+        tiles_.glance(ground.glance(), size, theme_);
     }
 }
 

@@ -35,11 +35,21 @@ void TileReader::read(TileKey key, int generation) {
     }
 }
 
+void TileReader::paintGlance(const std::shared_ptr<const sheets::Pixels>& whole, Theme theme, int generation) {
+    Q_EMIT glanced(imageOf(*whole, theme), generation);
+}
+
 TileStore::TileStore(QObject* parent, std::size_t capBytes) : QObject(parent), reader_(new TileReader), cap_(capBytes) {
     reader_->moveToThread(&thread_);
     connect(&thread_, &QThread::finished, reader_, &QObject::deleteLater);
     connect(this, &TileStore::wanted, reader_, &TileReader::read);
     connect(reader_, &TileReader::arrived, this, &TileStore::take);
+    connect(reader_, &TileReader::glanced, this, [this](const QImage& whole, int generation) {
+        if (generation == generation_) {
+            glance_ = whole;
+            Q_EMIT glanced();
+        }
+    });
     connect(reader_, &TileReader::failed, this, [this](const QString& fault, int generation) {
         if (generation == generation_) {
             asked_.clear();
@@ -65,10 +75,12 @@ void TileStore::open(const std::filesystem::path& copy, RasterSize size, Theme t
                               [reader = reader_, copy, theme, generation] { reader->open(copy, theme, generation); });
 }
 
-void TileStore::glance(const QImage& whole, RasterSize size) {
+void TileStore::glance(const std::shared_ptr<const sheets::Pixels>& whole, RasterSize size, Theme theme) {
     close();
     size_ = size;
-    glance_ = whole;
+    QMetaObject::invokeMethod(reader_, [reader = reader_, whole, theme, generation = generation_] {
+        reader->paintGlance(whole, theme, generation);
+    });
 }
 
 void TileStore::close() {

@@ -22,9 +22,11 @@ class TileReader : public QObject {
     /// @param file  our copy of the sheet  @param theme  in whose light tiles come
     void open(const std::filesystem::path& file, Theme theme, int generation);
     void read(crosstick::table::TileKey key, int generation);
+    void paintGlance(const std::shared_ptr<const sheets::Pixels>& whole, Theme theme, int generation);
 
   Q_SIGNALS:
     void arrived(crosstick::table::TileKey key, const QImage& image, int generation);
+    void glanced(const QImage& whole, int generation);
     void failed(const QString& fault, int generation);
 
   private:
@@ -43,8 +45,8 @@ class TileStore final : public QObject {
 
     /// @param copy  of the sheet, in our cache
     void open(const std::filesystem::path& copy, RasterSize size, Theme theme);
-    /// Shows the whole at a glance until there are tiles; an image of any size.
-    void glance(const QImage& whole, RasterSize size);
+    /// Shows the whole at a glance, a picture of any size, until it is opened.
+    void glance(const std::shared_ptr<const sheets::Pixels>& whole, RasterSize size, Theme theme);
     void close();
     [[nodiscard]] bool isOpen() const { return isOpen_ || !glance_.isNull(); }
     [[nodiscard]] RasterSize size() const { return size_; }
@@ -56,6 +58,7 @@ class TileStore final : public QObject {
 
   Q_SIGNALS:
     void arrived(crosstick::table::TileKey key);
+    void glanced();
     void failed(const QString& fault);
     void wanted(crosstick::table::TileKey key, int generation);
 

@@ -33,8 +33,7 @@ int levelFor(const plan::Placement& placement, Zoom zoom) {
 }
 
 geodesy::PlanePoint onGrid(const plan::Placement& placement, Spot spot) {
-    return {placement.corner.easting + Metres(spot.x * placement.eastPerColumn + spot.y * placement.eastPerRow),
-            placement.corner.northing + Metres(spot.x * placement.northPerColumn + spot.y * placement.northPerRow)};
+    return plan::onGrid(placement, spot.x, spot.y);
 }
 
 Spot inRaster(const plan::Placement& placement, geodesy::PlanePoint point) {

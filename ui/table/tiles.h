@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/plan/sheet.h"
+#include "core/sheets/levels.h"
 #include "core/sheets/pixels.h"
 #include "ui/table/view.h"
 
@@ -18,7 +19,7 @@ struct TileKey {
     }
 };
 
-inline constexpr int kTile = 512;  ///< pixels a side
+inline constexpr int kTile = sheets::kTilePixels;
 
 /// The size of a raster in its own pixels.
 struct RasterSize {

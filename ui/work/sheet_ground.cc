@@ -57,8 +57,6 @@ void SheetGround::copyIsDamaged() {
     if (copy_.empty()) {
         return;
     }
-    std::error_code ignored;
-    std::filesystem::remove(copy_, ignored);
     if (threwAway_) {
         copy_.clear();
         fault_ = Error{sheets::kDamaged, {{"file", file_.string()}, {"why", tr("its copy").toStdString()}}};
@@ -66,12 +64,14 @@ void SheetGround::copyIsDamaged() {
         return;
     }
     threwAway_ = true;
+    spoilt_ = copy_;
     layAgain();
 }
 
 void SheetGround::read() {
     const int round = round_;
-    const auto make = [this, round, file = file_, path = path_, find = finder_, columns = columns_, rows = rows_,
+    const auto make = [this, round, file = file_, path = path_, find = finder_, spoilt = std::exchange(spoilt_, {}),
+                       columns = columns_, rows = rows_,
                        reader = reader_](Course& course) -> Result<std::filesystem::path> {
         sheets::Watch watch;
         watch.isStopped = [&course] { return course.isStopped(); };
@@ -85,10 +85,13 @@ void SheetGround::read() {
                 }
             });
         };
+        std::error_code ignored;
+        if (!spoilt.empty()) {
+            std::filesystem::remove(spoilt, ignored);
+        }
         const auto source = find(path);
         auto copy = reader.sheet(source, watch);
         if (copy && !sheets::Raster::open(*copy)) {  // spoilt since it was made
-            std::error_code ignored;
             std::filesystem::remove(*copy, ignored);
             copy = reader.sheet(source, watch);
         }

@@ -41,7 +41,8 @@ class SheetGround final : public QObject {
     Errands& errands_;
     const sheets::ForeignReader& reader_;
     std::filesystem::path file_, copy_;
-    std::string path_;  ///< as the plan names it
+    std::filesystem::path spoilt_;  ///< a copy to be thrown away before the next is made
+    std::string path_;              ///< as the plan names it
     sheets::FileFinder finder_;
     int columns_ = 0, rows_ = 0;
     std::shared_ptr<const sheets::Pixels> glance_;
