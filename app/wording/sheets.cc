@@ -42,6 +42,10 @@ std::span<const Words> sheetsWords() {
               "back, or say where it is."},
         Words{"sheets/no-room",
               "{file} cannot be written ({why}). Make room on that disk; copies of sheets can be thrown away."},
+        Words{
+            "sheets/no-neatline",
+            "The edges of the map were not found by themselves: of its grid, {north} lines to the north and {east} to "
+            "the east were seen, and their ends do not make four straight edges. Set the corners by hand."},
         Words{"sheets/reader",
               "{file} was given up, because {why}. Copy it again from where it came from, or save it in another form."},
     };

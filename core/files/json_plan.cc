@@ -246,6 +246,9 @@ Json toJson(const plan::Sheet& s) {
                  {"crs", s.crs},     {"columns", s.columns}, {"rows", s.rows},   {"scale", s.scale.denominator}};
     json["placement"] = {s.placement.corner.easting.value(),  s.placement.eastPerColumn,  s.placement.eastPerRow,
                          s.placement.corner.northing.value(), s.placement.northPerColumn, s.placement.northPerRow};
+    for (const plan::RasterSpot corner : s.neatline) {
+        json["neatline"].push_back({corner.column, corner.row});
+    }
     put(json, "series", s.series);
     put(json, "name", s.name);
     put(json, "number", s.number);
@@ -287,6 +290,25 @@ void readPlacement(FieldReader& reader, plan::Sheet& s) {
     s.placement = {{Metres(g[0]), Metres(g[3])}, g[1], g[2], g[4], g[5]};
 }
 
+void readNeatline(FieldReader& reader, plan::Sheet& s) {
+    const Json* corners = reader.array("neatline");
+    if (corners == nullptr) {
+        return;
+    }
+    const auto isSpot = [](const Json& corner) {
+        return corner.is_array() && corner.size() == 2 && corner[0].is_number() && corner[1].is_number() &&
+               std::abs(corner[0].get<double>()) < 1e7 && std::abs(corner[1].get<double>()) < 1e7;
+    };
+    if (corners->size() < 3 || corners->size() > plan::kMostNeatlineCorners ||
+        !std::all_of(corners->begin(), corners->end(), isSpot)) {
+        reader.wrong("neatline", "three to 64 corners, each a column and a row");
+        return;
+    }
+    for (const Json& corner : *corners) {
+        s.neatline.push_back({corner[0].get<double>(), corner[1].get<double>()});
+    }
+}
+
 void readPrinted(FieldReader& reader, plan::Sheet& s) {
     if (const Json* printed = reader.object("printed_gm")) {
         FieldReader inner(*printed, "printed_gm");
@@ -324,6 +346,7 @@ Result<plan::Sheet> sheetFrom(const Json& json) {
     }
     s.scale = Scale{scale};
     readPlacement(reader, s);
+    readNeatline(reader, s);
     s.series = reader.text("series");
     s.name = reader.text("name");
     s.number = reader.text("number");

@@ -1,9 +1,11 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "core/plan/measure.h"
 
@@ -28,10 +30,25 @@ struct Placement {
     friend bool operator==(const Placement&, const Placement&) = default;
 };
 
-/// A point of the raster (0, 0: upper left corner of the upper left pixel) on the sheet's grid.
+/// A point of a sheet's raster in its pixels; 0, 0 is the upper left corner of the upper left pixel.
+struct RasterSpot {
+    double column = 0, row = 0;
+    friend bool operator==(RasterSpot, RasterSpot) = default;
+};
+
+/// A point of the raster on the sheet's grid.
 [[nodiscard]] inline geodesy::PlanePoint onGrid(const Placement& p, double column, double row) {
     return {p.corner.easting + Metres(column * p.eastPerColumn + row * p.eastPerRow),
             p.corner.northing + Metres(column * p.northPerColumn + row * p.northPerRow)};
+}
+
+/// The point of the raster that lies at a place of the sheet's grid; not finite where the placement has no area.
+[[nodiscard]] inline RasterSpot inRaster(const Placement& p, geodesy::PlanePoint place) {
+    const double east = (place.easting - p.corner.easting).value();
+    const double north = (place.northing - p.corner.northing).value();
+    const double area = p.eastPerColumn * p.northPerRow - p.eastPerRow * p.northPerColumn;
+    return {(east * p.northPerRow - north * p.eastPerRow) / area,
+            (north * p.eastPerColumn - east * p.northPerColumn) / area};
 }
 
 /// How points of the sheet's datum are brought to WGS 84, in PROJ's words.
@@ -52,6 +69,7 @@ struct Sheet {
     std::string crs;     ///< "EPSG:32625" or WKT; its grid is the grid of the work
     int columns = 0, rows = 0;
     Placement placement;
+    std::vector<RasterSpot> neatline;  ///< corners, going round, of the map inside its collar; empty: all of the raster
     Scale scale;
     std::string series, name, number, edition;
     std::string datum;  ///< as printed: "WGS 84"
@@ -63,5 +81,19 @@ struct Sheet {
     friend bool operator==(const Sheet&, const Sheet&) = default;
 };
 using SheetPtr = std::shared_ptr<const Sheet>;
+
+inline constexpr std::size_t kMostNeatlineCorners = 64;
+
+/// Upper left, upper right, lower right, lower left.
+[[nodiscard]] inline std::array<RasterSpot, 4> rasterCorners(const Sheet& s) {
+    const double columns = s.columns;
+    const double rows = s.rows;
+    return {RasterSpot{0, 0}, {columns, 0}, {columns, rows}, {0, rows}};
+}
+/// The corners, going round, of what is shown of a sheet.
+[[nodiscard]] inline std::vector<RasterSpot> outline(const Sheet& s) {
+    const auto all = rasterCorners(s);
+    return s.neatline.empty() ? std::vector<RasterSpot>(all.begin(), all.end()) : s.neatline;
+}
 
 }  // namespace crosstick::plan

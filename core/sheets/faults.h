@@ -18,6 +18,7 @@ inline constexpr FaultId kNotHeights{"sheets/not-heights"};
 inline constexpr FaultId kHeightUnit{"sheets/height-unit"};
 inline constexpr FaultId kOtherSize{"sheets/other-size"};
 inline constexpr FaultId kNoRoom{"sheets/no-room"};
+inline constexpr FaultId kNoNeatline{"sheets/no-neatline"};
 inline constexpr FaultId kReader{"sheets/reader"};
 
 }  // namespace crosstick::sheets

@@ -157,6 +157,9 @@ Sheet RandomPlans::sheet() {
         s.datumShift = {word(), Metres(between(1, 90)), word(), Metres(between(0, 1))};
     }
     s.elevationUnit = static_cast<HeightUnit>(below(4));
+    for (std::uint64_t corner = coin() ? 0 : 4; corner > 0; --corner) {
+        s.neatline.push_back({between(0, 9999), between(0, 9999)});
+    }
     s.unknown = unknown();
     return s;
 }

@@ -37,12 +37,8 @@ geodesy::PlanePoint onGrid(const plan::Placement& placement, Spot spot) {
 }
 
 Spot inRaster(const plan::Placement& placement, geodesy::PlanePoint point) {
-    const double east = (point.easting - placement.corner.easting).value();
-    const double north = (point.northing - placement.corner.northing).value();
-    const double area =
-        placement.eastPerColumn * placement.northPerRow - placement.eastPerRow * placement.northPerColumn;
-    return {(east * placement.northPerRow - north * placement.eastPerRow) / area,
-            (north * placement.eastPerColumn - east * placement.northPerColumn) / area};
+    const plan::RasterSpot spot = plan::inRaster(placement, point);
+    return {spot.column, spot.row};
 }
 
 std::vector<TileKey> tilesIn(const View& view, const plan::Placement& placement, RasterSize raster, int level) {
