@@ -17,11 +17,17 @@ Result<std::shared_ptr<const sheets::Elevation>> heightsFor(const plan::Plan& pl
     return sheets::heightsOf(plan, groundFinder(file, surroundings), surroundings.reader, line.watch());
 }
 
-Result<sheets::Raster> sheetFor(const plan::Plan& plan, const std::filesystem::path& file,
+Result<sheets::Raster> sheetFor(const plan::Sheet& sheet, const std::filesystem::path& file,
                                 const Surroundings& surroundings) {
     ProgressLine line(surroundings.err, "preparing the map sheet");
-    return surroundings.reader.sheet(groundFinder(file, surroundings)(plan.sheets().front()->path), line.watch())
+    return surroundings.reader.sheet(groundFinder(file, surroundings)(sheet.path), line.watch())
         .and_then([](const std::filesystem::path& copy) { return sheets::Raster::open(copy); });
+}
+
+std::string asSeenFrom(const std::filesystem::path& folder, const std::filesystem::path& file) {
+    const auto relative =
+        std::filesystem::proximate(std::filesystem::absolute(file), std::filesystem::absolute(folder));
+    return relative.empty() || *relative.begin() == ".." ? std::filesystem::absolute(file).string() : relative.string();
 }
 
 }  // namespace crosstick::app

@@ -14,8 +14,12 @@ namespace crosstick::app {
 [[nodiscard]] Result<std::shared_ptr<const sheets::Elevation>> heightsFor(const plan::Plan& plan,
                                                                           const std::filesystem::path& file,
                                                                           const Surroundings& surroundings);
-/// Our copy of its first sheet, open. Errors: those of sheets::ForeignReader::sheet().
-[[nodiscard]] Result<sheets::Raster> sheetFor(const plan::Plan& plan, const std::filesystem::path& file,
+/// Our copy of one of its sheets, open. Errors: those of sheets::ForeignReader::sheet().
+[[nodiscard]] Result<sheets::Raster> sheetFor(const plan::Sheet& sheet, const std::filesystem::path& file,
                                               const Surroundings& surroundings);
+
+/// A path as a plan keeps it: relative to the plan's folder where the file lies under it, so that both can be moved
+/// together.
+[[nodiscard]] std::string asSeenFrom(const std::filesystem::path& folder, const std::filesystem::path& file);
 
 }  // namespace crosstick::app

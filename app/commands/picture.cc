@@ -151,20 +151,22 @@ Result<void> makePicture(const Options& options, const Surroundings& surrounding
     if (!scene) {
         return tl::unexpected(scene.error());
     }
-    std::unique_ptr<table::FileTiles> tiles;
-    if (!plan.sheets().empty()) {
-        auto raster = sheetFor(plan, options.plan, surroundings);
+    std::vector<std::unique_ptr<table::FileTiles>> files;
+    table::TileSources tiles;
+    for (const plan::SheetPtr& sheet : plan.sheets()) {
+        auto raster = sheetFor(*sheet, options.plan, surroundings);
         if (!raster) {
             return tl::unexpected(raster.error());
         }
-        tiles = std::make_unique<table::FileTiles>(std::move(*raster), wish->theme);
+        files.push_back(std::make_unique<table::FileTiles>(std::move(*raster), wish->theme));
+        tiles.push_back(files.back().get());
     }
     const press::GuiStart gui;
     const auto faces = press::Faces::open(surroundings.share / "faces");
     if (!faces) {
         return tl::unexpected(faces.error());
     }
-    const auto image = table::picture(*scene, *wish, tiles.get(), *faces);
+    const auto image = table::picture(*scene, *wish, tiles, *faces);
     return image ? table::writePng(*image, options.out) : tl::unexpected(image.error());
 }
 

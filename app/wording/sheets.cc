@@ -46,6 +46,10 @@ std::span<const Words> sheetsWords() {
             "sheets/no-neatline",
             "The edges of the map were not found by themselves: of its grid, {north} lines to the north and {east} to "
             "the east were seen, and their ends do not make four straight edges. Set the corners by hand."},
+        Words{
+            "sheets/neatline-crosses",
+            "The edge of a map goes round it once: with the corner there it crosses itself or holds nothing. It stays "
+            "as it was."},
         Words{"sheets/reader",
               "{file} was given up, because {why}. Copy it again from where it came from, or save it in another form."},
     };

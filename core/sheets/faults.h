@@ -19,6 +19,7 @@ inline constexpr FaultId kHeightUnit{"sheets/height-unit"};
 inline constexpr FaultId kOtherSize{"sheets/other-size"};
 inline constexpr FaultId kNoRoom{"sheets/no-room"};
 inline constexpr FaultId kNoNeatline{"sheets/no-neatline"};
+inline constexpr FaultId kNeatlineCrosses{"sheets/neatline-crosses"};
 inline constexpr FaultId kReader{"sheets/reader"};
 
 }  // namespace crosstick::sheets

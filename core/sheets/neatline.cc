@@ -254,7 +254,40 @@ Result<std::vector<plan::RasterSpot>> Search::corners() {
     return corners;
 }
 
+double cross(plan::RasterSpot o, plan::RasterSpot a, plan::RasterSpot b) {
+    return (a.column - o.column) * (b.row - o.row) - (a.row - o.row) * (b.column - o.column);
+}
+
+bool doCross(plan::RasterSpot a, plan::RasterSpot b, plan::RasterSpot c, plan::RasterSpot d) {
+    return cross(a, b, c) * cross(a, b, d) < 0 && cross(c, d, a) * cross(c, d, b) < 0;
+}
+
 }  // namespace
+
+Result<std::vector<plan::RasterSpot>> soundNeatline(std::vector<plan::RasterSpot> corners, const plan::Sheet& sheet) {
+    constexpr double kLeastShare = 0.01;
+    const double columns = sheet.columns;
+    const double rows = sheet.rows;
+    for (plan::RasterSpot& corner : corners) {
+        corner = {std::clamp(corner.column, 0.0, columns), std::clamp(corner.row, 0.0, rows)};
+    }
+    const std::size_t count = corners.size();
+    double area = 0;
+    for (std::size_t n = 0; n < count; ++n) {
+        const plan::RasterSpot& from = corners[n];
+        const plan::RasterSpot& to = corners[(n + 1) % count];
+        area += cross({}, from, to) / 2;
+        for (std::size_t other = n + 1; other < count; ++other) {
+            if (doCross(from, to, corners[other], corners[(other + 1) % count])) {
+                return fail(kNeatlineCrosses);
+            }
+        }
+    }
+    if (count < 3 || count > plan::kMostNeatlineCorners || std::abs(area) < kLeastShare * columns * rows) {
+        return fail(kNeatlineCrosses);
+    }
+    return corners;
+}
 
 Result<std::vector<plan::RasterSpot>> proposeNeatline(const Raster& copy, const plan::Sheet& sheet, Metres interval) {
     return Search(copy, sheet, interval).corners();

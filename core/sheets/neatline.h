@@ -17,4 +17,9 @@ namespace crosstick::sheets {
 [[nodiscard]] Result<std::vector<plan::RasterSpot>> proposeNeatline(const Raster& copy, const plan::Sheet& sheet,
                                                                     Metres interval);
 
+/// Corners set by hand, brought inside the raster.
+/// Errors: sheets/neatline-crosses for fewer than three, edges that cross, or an area under a hundredth of the raster.
+[[nodiscard]] Result<std::vector<plan::RasterSpot>> soundNeatline(std::vector<plan::RasterSpot> corners,
+                                                                  const plan::Sheet& sheet);
+
 }  // namespace crosstick::sheets

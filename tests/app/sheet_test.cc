@@ -52,6 +52,22 @@ TEST(SheetCommand, WarnsWhereABetterGridIsMissing) {
     EXPECT_THAT(said({"sheet", files / "alaska.tif", "--scale", "250000"}).out, HasSubstr("WARNING"));
 }
 
+TEST(LayCommand, LaysASheetBesideTheOthersAndTellsHowTheyMeet) {
+    const MadeFiles files;
+    const std::string plan = files.emptyPlan();
+    // The first sheet is 10 km wide; this one begins 30 m beyond it.
+    const auto shown = said({"sheet", files.sheet(), "--scale", "25000", "--json"}).json();
+    const double east = shown[0]["corners"][1]["easting_m"].get<double>();
+    const double north = shown[0]["corners"][1]["northing_m"].get<double>();
+    crosstick::testing::makeSheet(files / "east.tif",
+                                  {.columns = 100, .rows = 100, .placement = {east + 30, 100, 0, north, 0, -100}});
+    const Said laid = said({"lay", plan, files / "east.tif", "--scale", "25000", "--whole"});
+    EXPECT_EQ(laid.exit, Exit::Done) << laid.err;
+    EXPECT_THAT(laid.out, HasSubstr("2 sheets."));
+    EXPECT_THAT(laid.out, HasSubstr("30.0 m are missing between them"));
+    EXPECT_THAT(said({"show", plan}).out, HasSubstr("east.tif"));
+}
+
 TEST(SheetCommand, SaysWhyAFileIsNoSheetYet) {
     const MadeFiles files;
     crosstick::testing::makeSheet(files / "bare.tif", {.crs = "", .placement = {}});

@@ -109,7 +109,7 @@ TEST_F(Table, SheetLiesUnderTheFilmsAndDeskRoundIt) {
     wish.seen = Scale{25000};
     scene.films.clear();
     const PlainTiles tiles(qRgb(200, 220, 240));
-    const auto image = picture(scene, wish, &tiles, faces_);
+    const auto image = picture(scene, wish, {&tiles}, faces_);
     ASSERT_TRUE(image.has_value());
     EXPECT_EQ(image->pixel(900, 450), qRgb(200, 220, 240));
     EXPECT_EQ(image->pixel(400, 200), palette(Theme::Day).desk.rgb());
@@ -127,7 +127,7 @@ TEST_F(Table, FadedFilmsLieWeakerUnderTheWorkingOne) {
     const auto darkness = [&](double below) {
         Wish wish;
         wish.below = below;
-        const auto image = picture(scene, wish, nullptr, faces_);
+        const auto image = picture(scene, wish, {}, faces_);
         EXPECT_TRUE(image.has_value());
         std::int64_t sum = 0;
         for (int y = 0; y < image->height(); ++y) {
@@ -146,7 +146,7 @@ TEST_F(Table, NightHasNeitherWhiteNorBlue) {
     Wish wish;
     wish.theme = Theme::Night;
     const PlainTiles tiles(byNight(qRgb(255, 255, 255)));
-    const auto image = picture(scene, wish, &tiles, faces_);
+    const auto image = picture(scene, wish, {&tiles}, faces_);
     ASSERT_TRUE(image.has_value());
     double light = 0;
     for (int y = 0; y < image->height(); ++y) {
@@ -161,7 +161,7 @@ TEST_F(Table, NightHasNeitherWhiteNorBlue) {
 }
 
 TEST_F(Table, APlanOfNothingSaysSo) {
-    const auto image = picture(Scene{}, Wish{}, nullptr, faces_);
+    const auto image = picture(Scene{}, Wish{}, {}, faces_);
     ASSERT_FALSE(image.has_value());
     EXPECT_EQ(image.error().fault, kNothingToSee);
 }
@@ -170,7 +170,7 @@ TEST_F(Table, TheSamePictureGivesTheSameBytes) {
     const auto folder = std::filesystem::temp_directory_path() / ("crosstick-table-" + std::to_string(::getpid()));
     std::filesystem::create_directories(folder);
     const auto bytes = [&](const char* name) {
-        const auto image = picture(kettle(), Wish{}, nullptr, faces_);
+        const auto image = picture(kettle(), Wish{}, {}, faces_);
         EXPECT_TRUE(image.has_value());
         EXPECT_TRUE(writePng(*image, folder / name).has_value());
         std::ifstream in(folder / name, std::ios::binary);

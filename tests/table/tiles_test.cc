@@ -9,12 +9,13 @@
 #include <gtest/gtest.h>
 
 #include "ui/table/palette.h"
+#include "ui/table/tile_painter.h"
 
 namespace crosstick::table {
 namespace {
 
-const plan::Placement kNorthUp{{Metres(650000), Metres(5100000)}, 2, 0, 0, -2};
-const plan::Placement kTurned{{Metres(650000), Metres(5100000)}, 1.9, 0.4, 0.4, -1.9};
+const SheetLie kNorthUp{plan::Placement{{Metres(650000), Metres(5100000)}, 2, 0, 0, -2}};
+const SheetLie kTurned{plan::Placement{{Metres(650000), Metres(5100000)}, 1.9, 0.4, 0.4, -1.9}};
 constexpr RasterSize kRaster{5552, 5315};
 
 TEST(Tiles, LevelKeepsPixelsBetweenHalfAndWhole) {
@@ -54,7 +55,7 @@ TEST(Tiles, LawRasterToGridAndBack) {
     std::uniform_real_distribution<double> pixel(0, 5000);
     for (int n = 0; n < 200; ++n) {
         const Spot s{pixel(chance), pixel(chance)};
-        const Spot back = inRaster(kTurned, onGrid(kTurned, s));
+        const Spot back = kTurned.inRaster(kTurned.onGrid(s));
         EXPECT_NEAR(back.x, s.x, 1e-6);
         EXPECT_NEAR(back.y, s.y, 1e-6);
     }
@@ -62,7 +63,7 @@ TEST(Tiles, LawRasterToGridAndBack) {
 
 TEST(Tiles, EveryPixelInSightLiesInOneOfThem) {
     std::mt19937 chance(11);
-    const View view({18, 18, 900, 600}, onGrid(kTurned, {2500, 2600}), Zoom(0.3));
+    const View view({18, 18, 900, 600}, kTurned.onGrid({2500, 2600}), Zoom(0.3));
     const int level = levelFor(kTurned, view.zoom());
     const auto keys = tilesIn(view, kTurned, kRaster, level);
     const std::set<TileKey> known(keys.begin(), keys.end());
@@ -70,7 +71,7 @@ TEST(Tiles, EveryPixelInSightLiesInOneOfThem) {
     std::uniform_real_distribution<double> x(18, 918);
     std::uniform_real_distribution<double> y(18, 618);
     for (int n = 0; n < 500; ++n) {
-        const Spot s = inRaster(kTurned, view.place({x(chance), y(chance)}));
+        const Spot s = kTurned.inRaster(view.place({x(chance), y(chance)}));
         if (s.x < 0 || s.y < 0 || s.x >= kRaster.columns || s.y >= kRaster.rows) {
             continue;
         }
@@ -92,6 +93,49 @@ TEST(Night, SheetTurnsIntoARedPrint) {
     EXPECT_NEAR(qRed(contour), 0x7e, 12);
     for (int grey = 1; grey < 256; ++grey) {
         EXPECT_LE(qRed(byNight(qRgb(grey, grey, grey))), qRed(byNight(qRgb(grey - 1, grey - 1, grey - 1))));
+    }
+}
+
+/// A sheet of zone 26 as it lies on the grid of zone 25, seen over its middle.
+SheetLie neighbour() {
+    plan::Sheet sheet;
+    sheet.crs = "EPSG:32626";
+    sheet.placement = {{Metres(200000), Metres(5100000)}, 2.5, 0, 0, -2.5};
+    return SheetLie::of(sheet, "EPSG:32625").value();
+}
+
+TEST(SheetOfTheNextZone, EveryTileIsLaidWithinHalfAPixel) {
+    const SheetLie lie = neighbour();
+    ASSERT_FALSE(lie.isStraight());
+    const RasterSize raster{8000, 8000};
+    for (const double zoom : {0.02, 0.1, 0.5}) {
+        const View view({18, 18, 900, 600}, lie.onGrid({4000, 4000}), Zoom(zoom));
+        const auto keys = tilesIn(view, lie, raster, levelFor(lie, view.zoom()));
+        ASSERT_FALSE(keys.empty());
+        for (const TileKey key : keys) {
+            const QTransform toTable = tileOnTable(view, lie, key);
+            const double side = std::ldexp(1.0, key.level);
+            for (const double x : {0.0, 100.0, 256.0, 512.0}) {
+                for (const double y : {0.0, 300.0, 512.0}) {
+                    const Spot there =
+                        view.spot(lie.onGrid({(key.column * kTile + x) * side, (key.row * kTile + y) * side}));
+                    const QPointF laid = toTable.map(QPointF(x, y));
+                    EXPECT_LT(std::hypot(laid.x() - there.x, laid.y() - there.y), 0.4) << "zoom " << zoom;
+                }
+            }
+        }
+    }
+}
+
+TEST(SheetOfTheNextZone, LawRasterToGridAndBack) {
+    const SheetLie lie = neighbour();
+    std::mt19937 chance(5);
+    std::uniform_real_distribution<double> pixel(0, 8000);
+    for (int n = 0; n < 200; ++n) {
+        const Spot s{pixel(chance), pixel(chance)};
+        const Spot back = lie.inRaster(lie.onGrid(s));
+        EXPECT_NEAR(back.x, s.x, 1e-5);
+        EXPECT_NEAR(back.y, s.y, 1e-5);
     }
 }
 

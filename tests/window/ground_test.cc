@@ -211,14 +211,107 @@ TEST_F(Ground, ADatumWhoseBetterWayIsNotInstalledIsTold) {
 
 TEST_F(Ground, ASpoiltCopyOfTheSheetIsMadeAnew) {
     openOnSheet();
-    const auto copy = window->work().sheetGround().copy();
+    const auto copy = window->work().sheetGrounds().first()->copy();
     ASSERT_FALSE(copy.empty());
     std::filesystem::resize_file(copy, std::filesystem::file_size(copy) / 2);
     window = fresh();
     openOnSheet();
     EXPECT_EQ(kept("sheet"), "");
-    EXPECT_EQ(window->work().sheetGround().copy(), copy);
+    EXPECT_EQ(window->work().sheetGrounds().first()->copy(), copy);
     EXPECT_TRUE(sheets::Raster::open(copy).has_value());
+}
+
+/// The middle pixel of a place on the table.
+QColor seenAt(table::LightTable& table, geodesy::PlanePoint onGrid) {
+    const table::Spot spot = table.view().spot(onGrid);
+    return table.grab().toImage().pixelColor(static_cast<int>(spot.x), static_cast<int>(spot.y));
+}
+
+TEST_F(Ground, ASecondSheetLiesBesideTheFirst) {
+    openOnSheet();
+    crosstick::testing::makeSheet(folder / "east.tif", {.columns = 800,
+                                                        .rows = 800,
+                                                        .placement = {656000, 5, 0, 5100000, 0, -5},
+                                                        .value = [](int, int, int) { return 120; }});
+    window->layBeside(folder / "east.tif", {Scale{25000}, {}});
+    rest();
+    ASSERT_EQ(plan().sheets().size(), 2U) << window->notices().said().toStdString();
+    // No grid is printed on either: both are shown whole, and that is said.
+    EXPECT_TRUE(window->notices().said().contains(QStringLiteral("edges of the map were not found")));
+    EXPECT_EQ(kept("seams"), "");
+    window->table().fitSheet();
+    settle();
+    EXPECT_EQ(seenAt(window->table(), {Metres(653000), Metres(5097500)}).red(), 200);
+    EXPECT_EQ(seenAt(window->table(), {Metres(659500), Metres(5097500)}).red(), 120);
+    window->layBeside(folder / "east.tif", {Scale{25000}, {}});
+    rest();
+    EXPECT_EQ(plan().sheets().size(), 2U) << "the same file twice";
+    window->run("undo");
+    EXPECT_EQ(plan().sheets().size(), 1U);
+}
+
+TEST_F(Ground, SheetsThatDoNotMeetAreToldWithTheirOffset) {
+    openOnSheet();
+    crosstick::testing::makeSheet(folder / "east.tif", {.columns = 800,
+                                                        .rows = 800,
+                                                        .placement = {656035, 5, 0, 5100000, 0, -5},
+                                                        .value = [](int, int, int) { return 120; }});
+    window->layBeside(folder / "east.tif", {Scale{25000}, {}});
+    rest();
+    EXPECT_EQ(kept("seams"), "Sheets do not meet. sheet and east: 35 m missing.");
+    plan::Sheet moved = *plan().sheets()[1];
+    moved.neatline = {{100, 0}, {800, 0}, {800, 800}, {100, 800}};
+    plan::PlanBuilder builder(plan());
+    builder.put(std::move(moved));
+    window->work().commit(std::move(builder).build(), "crop");
+    rest();
+    EXPECT_EQ(kept("seams"), "");
+}
+
+TEST_F(Ground, ASheetOfTheNextZoneIsLaidWhereItBelongs) {
+    openOnSheet();
+    // A square of 2 km inside the first sheet, written in zone 26; its middle is brought there by PROJ.
+    const auto link = geodesy::PlaneLink::between("EPSG:32625", "EPSG:32626");
+    ASSERT_TRUE(link);
+    const auto middle = link->forward({Metres(654000), Metres(5098000)});
+    ASSERT_TRUE(middle);
+    crosstick::testing::makeSheet(
+        folder / "inset.tif",
+        {.columns = 400,
+         .rows = 400,
+         .crs = "EPSG:32626",
+         .placement = {middle->easting.value() - 1000, 5, 0, middle->northing.value() + 1000, 0, -5},
+         .value = [](int column, int row, int) {
+             return std::abs(column - 200) < 60 && std::abs(row - 200) < 60 ? 40 : 90;
+         }});
+    window->layBeside(folder / "inset.tif", {Scale{10000}, {}});
+    rest();
+    ASSERT_EQ(plan().sheets().size(), 2U) << window->notices().said().toStdString();
+    window->table().fitSheet();
+    settle();
+    EXPECT_EQ(seenAt(window->table(), {Metres(654080), Metres(5098080)}).red(), 40);
+    EXPECT_EQ(seenAt(window->table(), {Metres(654000), Metres(5098600)}).red(), 90);
+    EXPECT_EQ(seenAt(window->table(), {Metres(652500), Metres(5098080)}).red(), 200);
+}
+
+TEST_F(Ground, ASheetIsCroppedByHandAndItsCollarComesBack) {
+    openOnSheet();
+    const plan::SheetId id = plan().sheets().front()->id;
+    plan::Sheet cropped = *plan().sheets().front();
+    cropped.neatline = {{200, 200}, {600, 200}, {600, 600}, {200, 600}};
+    plan::PlanBuilder builder(plan());
+    builder.put(std::move(cropped));
+    window->work().commit(std::move(builder).build(), "crop");
+    window->table().setView(window->table().view().centredOn({Metres(654000), Metres(5098000)}));
+    settle();
+    const geodesy::PlanePoint inCollar{Metres(652700), Metres(5098080)};
+    EXPECT_NE(seenAt(window->table(), inCollar).red(), 200);
+    window->holdNeatline(id);  // whoever sets the edge sees all of the sheet
+    settle();
+    EXPECT_EQ(seenAt(window->table(), inCollar).red(), 200);
+    window->table().setTool(nullptr);
+    settle();
+    EXPECT_NE(seenAt(window->table(), inCollar).red(), 200);
 }
 
 TEST_F(Ground, APlanHandedOnAloneShowsTheSheetThatItCarries) {
@@ -236,7 +329,7 @@ TEST_F(Ground, APlanHandedOnAloneShowsTheSheetThatItCarries) {
     window->openPlan(folder / "other" / "plan.gpkg");
     rest();
     EXPECT_EQ(kept("sheet") + kept("heights"), "");
-    EXPECT_FALSE(window->work().sheetGround().copy().empty());
+    EXPECT_FALSE(window->work().sheetGrounds().first()->copy().empty());
     EXPECT_NE(window->work().heights(), nullptr);
     window->run("carry-nothing");
     rest();
@@ -266,7 +359,7 @@ TEST_F(Ground, AReaderKilledWhileTheTablePansIsOneLine) {
         QElapsedTimer since;
         since.start();
         const auto moment = static_cast<qint64>(chance() % 300);
-        for (bool killed = false; window->work().sheetGround().isReading() && since.elapsed() < 20000;) {
+        for (bool killed = false; window->work().sheetGrounds().isReading() && since.elapsed() < 20000;) {
             QTest::keyClick(&window->table(), Qt::Key_Right);
             QTest::qWait(5);
             if (!killed && since.elapsed() > moment) {
@@ -276,7 +369,7 @@ TEST_F(Ground, AReaderKilledWhileTheTablePansIsOneLine) {
             }
         }
         EXPECT_TRUE(window->work().isOpen());
-        EXPECT_NE(window->work().sheetGround().copy().empty(), kept("sheet").empty());
+        EXPECT_NE(window->work().sheetGrounds().first()->copy().empty(), kept("sheet").empty());
         EXPECT_FALSE(window->grab().isNull());
     }
 }

@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include <QPainter>
-#include <QPainterPath>
 
 #include "core/film/registration.h"
 #include "core/geodesy/place_text.h"
@@ -30,33 +29,17 @@ View firstView() {
     return {Area{0, 0, 100, 100}, {Metres(0), Metres(0)}, Zoom(0.1)};
 }
 
-GridBox sheetGround(const plan::Sheet& sheet) {
-    const auto at = [&](int column, int row) {
-        const geodesy::PlanePoint p = onGrid(sheet.placement, {static_cast<double>(column), static_cast<double>(row)});
-        return GridBox{p, p};
-    };
-    return at(0, 0).joined(at(sheet.columns, 0)).joined(at(0, sheet.rows)).joined(at(sheet.columns, sheet.rows));
+/// All that a plan's sheets cover.
+GridBox sheetsGround(const std::vector<LaidSheet>& laid) {
+    GridBox ground = groundOf(laid.front());
+    for (const LaidSheet& one : laid) {
+        ground = ground.joined(groundOf(one));
+    }
+    return ground;
 }
 
 plan::SheetPtr firstSheet(const plan::Plan& plan) {
     return plan.sheets().empty() ? nullptr : plan.sheets().front();
-}
-
-/// A rectangle clips at no cost; any other shape does not.
-void clipToSheet(QPainter& painter, const QPolygonF& edge) {
-    const QRectF box = edge.boundingRect();
-    const bool isUpright = std::all_of(edge.begin(), edge.end(), [&](QPointF p) {
-        const auto close = [](double a, double b) { return std::abs(a - b) < 0.01; };
-        return (close(p.x(), box.left()) || close(p.x(), box.right())) &&
-               (close(p.y(), box.top()) || close(p.y(), box.bottom()));
-    });
-    if (isUpright) {
-        painter.setClipRect(box, Qt::IntersectClip);
-    } else {
-        QPainterPath path;
-        path.addPolygon(edge);
-        painter.setClipPath(path, Qt::IntersectClip);
-    }
 }
 
 }  // namespace
@@ -84,8 +67,8 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
         orderFilms();
         update();
     });
-    connect(&tiles_, &TileStore::arrived, this, [this](TileKey key) {
-        arrived_.push_back(key);
+    connect(&tiles_, &TileStore::arrived, this, [this](SheetTile tile) {
+        arrived_.push_back(tile);
         if (!arrivals_.isActive()) {
             arrivals_.start();
         }
@@ -105,7 +88,8 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
     connect(&work_, &work::Work::planChanged, this, &LightTable::renewScene);
     connect(&work_, &work::Work::tableChanged, this, &LightTable::renewScene);
     connect(&work_, &work::Work::selectionChanged, this, [this] { update(); });
-    connect(&work_.sheetGround(), &work::SheetGround::changed, this, &LightTable::renewSheet);
+    connect(&work_.sheetGrounds(), &work::SheetGrounds::changed, this, &LightTable::renewSheet);
+    connect(&work_, &work::Work::groundChanged, this, &LightTable::renewSheet);
     if (work_.isOpen()) {
         planReplaced();
     }
@@ -121,35 +105,14 @@ void LightTable::setTheme(Theme theme) {
     }
 }
 
-void LightTable::renewSheet() {
-    tiles_.close();
-    ground_.forget();
-    pannedTable_.forget();
-    zoomedTable_.forget();
-    if (const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr) {
-        laySheet({sheet->columns, sheet->rows});
-    }
-    update();
-}
-
-/// What there is of the sheet: our copy, or the whole at a glance while the copy is made.
-void LightTable::laySheet(RasterSize size) {
-    const work::SheetGround& ground = work_.sheetGround();
-    if (!ground.copy().empty()) {
-        tiles_.open(ground.copy(), size, theme_);
-    } else if (ground.glance()) {
-        tiles_.glance(ground.glance(), size, theme_);
-    }
-}
-
 void LightTable::planReplaced() {
     hasPainted_ = false;
     films_.clear();
     setTool(nullptr);
     fitWanted_ = true;
     setTheme(theme_);
-    if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
-        view_ = View::fitting(sheetGround(*sheet), insideRim(width(), height()), kFitMargin, zoomFor(kClosest));
+    if (!laid_.empty()) {
+        view_ = View::fitting(sheetsGround(laid_), insideRim(width(), height()), kFitMargin, zoomFor(kClosest));
     }
     renewScene();
 }
@@ -191,7 +154,7 @@ void LightTable::orderFilms() {
 }
 
 bool LightTable::isSettled() const {
-    return !moving_ && !tiles_.isWaiting() && !work_.sheetGround().isReading() && films_.isUpToDate() &&
+    return !moving_ && !tiles_.isWaiting() && !work_.sheetGrounds().isReading() && films_.isUpToDate() &&
            !(fitWanted_ && scene_ && !scene_->films.empty());
 }
 
@@ -230,8 +193,8 @@ void LightTable::fitOn(const GridBox& ground) {
 
 void LightTable::fitSheet() {
     fitWanted_ = false;
-    if (const plan::SheetPtr sheet = firstSheet(work_.plan())) {
-        fitOn(sheetGround(*sheet));
+    if (!laid_.empty()) {
+        fitOn(sheetsGround(laid_));
     } else if (const auto& registration = work_.plan().registration()) {
         fitOn({registration->southWest, registration->northEast});
     }
@@ -301,48 +264,13 @@ void LightTable::resizeEvent(QResizeEvent* /*event*/) {
     const Area area = insideRim(width(), height());
     if (view_.area().width <= 100) {
         view_ = view_.in(area);
-        if (const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr) {
-            view_ = View::fitting(sheetGround(*sheet), area, kFitMargin, zoomFor(kClosest));
+        if (!laid_.empty()) {
+            view_ = View::fitting(sheetsGround(laid_), area, kFitMargin, zoomFor(kClosest));
         }
     } else {  // what lay in the upper left corner stays there: a card that opens hides, it does not push
         view_ = view_.in(area).centredOn(view_.place(area.middle()));
     }
     startMoving();
-}
-
-/// Sheet and desk round it, or the bare grid, inside a part of the table.
-void LightTable::paintGround(QPainter& painter, const QRectF& part, Scaling scaling, const RimFigures& figures,
-                             const Palette& colours) {
-    painter.fillRect(part, colours.desk);
-    const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr;
-    if (sheet && tiles_.isOpen()) {
-        const auto corners = sheetCorners(view_, sheet->placement, tiles_.size());
-        QPolygonF edge;
-        for (const Spot& corner : corners) {
-            edge << QPointF(corner.x, corner.y);
-        }
-        painter.setPen(QPen(colours.edge, 2));
-        painter.setBrush(colours.sheet);
-        painter.drawPolygon(edge);
-        clipToSheet(painter, edge);  // a coarser tile that stands in reaches a little beyond
-        tiles_.paint(painter, view_, sheet->placement, part, scaling);
-    } else {
-        painter.fillRect(part, colours.sheet);
-        paintGrid(painter, view_, figures, colours);
-    }
-}
-
-/// Where the tiles lie that came since the last frame.
-std::vector<QRectF> LightTable::takeArrived() {
-    std::vector<QRectF> parts;
-    if (const plan::SheetPtr sheet = work_.isOpen() ? firstSheet(work_.plan()) : nullptr) {
-        parts.reserve(arrived_.size());
-        for (const TileKey key : arrived_) {
-            parts.push_back(tileOnTable(view_, sheet->placement, key).mapRect(QRectF(0, 0, kTile, kTile)));
-        }
-    }
-    arrived_.clear();
-    return parts;
 }
 
 /// Ground and films. While the view moves both are kept as one picture, so that a frame blends no film again.
@@ -489,7 +417,7 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     painter.setClipRect(QRectF(0, 0, area.right(), area.bottom()));
     paintOverlay(painter, colours);
     painter.restore();
-    hasPainted_ = work_.isOpen() && (!sheet || tiles_.hasAny() || work_.sheetGround().fault());
+    hasPainted_ = work_.isOpen() && (!sheet || tiles_.hasAny() || work_.sheetGrounds().hasFault());
 }
 
 }  // namespace crosstick::table

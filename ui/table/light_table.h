@@ -7,6 +7,7 @@
 
 #include "ui/table/film_layer.h"
 #include "ui/table/held_picture.h"
+#include "ui/table/laid_sheets.h"
 #include "ui/table/rim_figures.h"
 #include "ui/table/sliding_image.h"
 #include "ui/table/tile_store.h"
@@ -26,6 +27,8 @@ class LightTable final : public QWidget {
 
     void setTheme(Theme theme);
     void setTool(std::unique_ptr<tools::Tool> tool);  ///< null: the hand
+    /// Shows a sheet with its collar, whatever the plan says, until another tool is taken.
+    void showCollar(std::optional<plan::SheetId> sheet);
     [[nodiscard]] bool isDrawing() const { return drawing_; }
     void finishTool();
     void fit();
@@ -51,7 +54,7 @@ class LightTable final : public QWidget {
     void menuWanted(const QPoint& at);
     void nextWanted(int step);  ///< Tab: the next thing on the table, or the one before
     void viewChanged();
-    void sheetFailed(const QString& fault);
+    void sheetFailed(std::size_t sheet);  ///< its copy cannot be read
 
   protected:
     void paintEvent(QPaintEvent* event) override;
@@ -74,12 +77,15 @@ class LightTable final : public QWidget {
     std::filesystem::path share_;
     std::optional<press::Faces> faces_;
     TileStore tiles_;
+    std::vector<LaidSheet> laid_;  ///< the lowest first
+    std::vector<SeamMark> seams_;
+    std::optional<plan::SheetId> whole_;  ///< the sheet that is shown with its collar
     SlidingImage ground_;
     SlidingImage pannedTable_;  ///< ground and films in one, while the view only slides
     int pannedFilms_ = 0;       ///< the films' picture that is in it
     HeldPicture zoomedTable_;   ///< ground and films in one, while the view goes nearer or farther
     int zoomedFilms_ = 0;
-    std::vector<TileKey> arrived_;
+    std::vector<SheetTile> arrived_;
     QTimer arrivals_;  ///< tiles that come one after the other are painted in one frame
     FilmLayer films_;
     View view_;
@@ -98,7 +104,7 @@ class LightTable final : public QWidget {
 
     void planReplaced();
     void renewSheet();
-    void laySheet(RasterSize size);
+    void layTiles();
     void renewScene();
     void orderFilms();
     void startMoving();

@@ -13,6 +13,9 @@ namespace crosstick::table {
 
 void LightTable::setTool(std::unique_ptr<tools::Tool> tool) {
     drawing_ = tool != nullptr;
+    if (whole_) {
+        showCollar(std::nullopt);
+    }
     tool_ = drawing_ ? std::move(tool) : std::make_unique<tools::HandTool>();
     work_.setWetRoute(std::nullopt);
     setCursor(drawing_ ? Qt::CrossCursor : Qt::ArrowCursor);

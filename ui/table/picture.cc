@@ -12,6 +12,7 @@
 #include "ui/table/corner_block.h"
 #include "ui/table/faults.h"
 #include "ui/table/film_painter.h"
+#include "ui/table/laid_sheets.h"
 #include "ui/table/rim_painter.h"
 
 namespace crosstick::table {
@@ -31,35 +32,38 @@ Metres printedInterval(const plan::Plan& plan) {
     return film::gridInterval(sheet ? sheet->scale : Scale{});
 }
 
-GridBox groundOf(const plan::Sheet& sheet) {
-    const auto at = [&](int column, int row) {
-        const geodesy::PlanePoint p = onGrid(sheet.placement, {static_cast<double>(column), static_cast<double>(row)});
-        return GridBox{p, p};
-    };
-    return at(0, 0).joined(at(sheet.columns, 0)).joined(at(0, sheet.rows)).joined(at(sheet.columns, sheet.rows));
+void paintSheetEdge(QPainter& painter, const QPolygonF& edge, const Palette& palette) {
+    QPainterPath path;
+    path.addPolygon(edge);
+    path.closeSubpath();
+    painter.strokePath(path, QPen(palette.edge, 2));
 }
 
-void paintDeskAndSheetEdge(QPainter& painter, const View& view, const plan::Sheet& sheet, const Palette& palette) {
-    QPainterPath edge;
-    const auto corners = sheetCorners(view, sheet.placement, {sheet.columns, sheet.rows});
-    edge.moveTo(corners[0].x, corners[0].y);
-    for (std::size_t n = 1; n < corners.size(); ++n) {
-        edge.lineTo(corners[n].x, corners[n].y);
+Result<void> paintGround(QPainter& painter, const Scene& scene, const View& view, const TileSources& tiles,
+                         const RimFigures& figures, const press::Faces& faces, const Palette& palette) {
+    bool isBare = true;
+    for (const LaidSheet& laid : laidSheets(scene.plan)) {
+        if (laid.place >= tiles.size() || tiles[laid.place] == nullptr) {
+            continue;
+        }
+        isBare = false;
+        const QPolygonF edge = edgeOf(view, laid);
+        paintSheetEdge(painter, edge, palette);
+        painter.save();
+        clipTo(painter, edge);
+        auto painted = paintSheet(painter, view, laid.lie, *tiles[laid.place], Scaling::Smooth);
+        painter.restore();
+        if (!painted) {
+            return painted;
+        }
     }
-    edge.closeSubpath();
-    painter.strokePath(edge, QPen(palette.edge, 2));
-}
-
-Result<void> paintGround(QPainter& painter, const Scene& scene, const View& view, const TileSource* tiles,
-                         const RimFigures& figures, const Palette& palette) {
-    const plan::SheetPtr sheet = firstSheet(scene.plan);
-    if (sheet && tiles != nullptr) {
-        paintDeskAndSheetEdge(painter, view, *sheet, palette);
-        return paintSheet(painter, view, sheet->placement, *tiles, Scaling::Smooth);
+    if (isBare) {
+        const Area& area = view.area();
+        painter.fillRect(QRectF(area.left, area.top, area.width, area.height), palette.sheet);
+        paintGrid(painter, view, figures, palette);
+    } else {
+        paintSeams(painter, view, seamMarks(scene.plan), faces, palette);
     }
-    const Area& area = view.area();
-    painter.fillRect(QRectF(area.left, area.top, area.width, area.height), palette.sheet);
-    paintGrid(painter, view, figures, palette);
     return {};
 }
 
@@ -85,10 +89,9 @@ void paintFilms(QPainter& painter, const Scene& scene, const std::vector<FilmInk
 
 Result<View> viewFor(const Scene& scene, const std::vector<FilmInk>& films, const Wish& wish) {
     const Area area = insideRim(wish.size.width(), wish.size.height());
-    const plan::SheetPtr sheet = firstSheet(scene.plan);
     std::optional<GridBox> ground = inkedGround(films);
-    if (!ground && sheet) {
-        ground = groundOf(*sheet);
+    for (const LaidSheet& laid : ground ? std::vector<LaidSheet>{} : laidSheets(scene.plan)) {
+        ground = ground ? ground->joined(groundOf(laid)) : groundOf(laid);
     }
     if (!ground && !wish.centre) {
         return fail(kNothingToSee, {{"plan", scene.plan.heading().name}});
@@ -99,7 +102,7 @@ Result<View> viewFor(const Scene& scene, const std::vector<FilmInk>& films, cons
 }
 
 Result<void> paintTable(QPainter& painter, const Scene& scene, const std::vector<FilmInk>& films, const View& view,
-                        const Wish& wish, const TileSource* tiles, const press::Faces& faces) {
+                        const Wish& wish, const TileSources& tiles, const press::Faces& faces) {
     const Palette colours = palette(wish.theme);
     const RimFigures figures = rimFigures(view, printedInterval(scene.plan), kFigureRoom);
     const Area& area = view.area();
@@ -107,7 +110,7 @@ Result<void> paintTable(QPainter& painter, const Scene& scene, const std::vector
     painter.fillRect(QRectF(0, 0, area.right(), area.bottom()), colours.desk);
     painter.save();
     painter.setClipRect(QRectF(area.left, area.top, area.width, area.height));
-    auto ground = paintGround(painter, scene, view, tiles, figures, colours);
+    auto ground = paintGround(painter, scene, view, tiles, figures, faces, colours);
     if (!ground) {
         painter.restore();
         return ground;
@@ -120,7 +123,7 @@ Result<void> paintTable(QPainter& painter, const Scene& scene, const std::vector
     return {};
 }
 
-Result<QImage> picture(const Scene& scene, const Wish& wish, const TileSource* tiles, const press::Faces& faces) {
+Result<QImage> picture(const Scene& scene, const Wish& wish, const TileSources& tiles, const press::Faces& faces) {
     const auto films = inkFilms(scene);
     if (!films) {
         return tl::unexpected(films.error());

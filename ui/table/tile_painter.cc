@@ -7,6 +7,13 @@
 #include <QTransform>
 
 namespace crosstick::table {
+namespace {
+
+constexpr double kUnseen = 0.2;       // of a pixel, that a corner may lie off
+constexpr double kOutOfSight = -1e6;  // where the projection does not reach
+
+}  // namespace
+
 QImage imageOf(const sheets::Pixels& pixels, Theme theme) {
     QImage image(pixels.columns, pixels.rows, QImage::Format_RGB32);
     for (int y = 0; y < pixels.rows; ++y) {
@@ -19,22 +26,40 @@ QImage imageOf(const sheets::Pixels& pixels, Theme theme) {
     return image;
 }
 
-QTransform tileOnTable(const View& view, const plan::Placement& placement, TileKey key) {
-    const double side = std::ldexp(1.0, key.level);
+QTransform onTable(const View& view, const SheetLie& lie, const QRectF& window, QSize picture) {
     const auto at = [&](double x, double y) {
-        return view.spot(onGrid(placement, {(key.column * kTile + x) * side, (key.row * kTile + y) * side}));
+        return view.spot(lie.onGrid({window.left() + x * window.width(), window.top() + y * window.height()}));
     };
     const Spot corner = at(0, 0);
     const Spot right = at(1, 0);
     const Spot down = at(0, 1);
+    const double wide = picture.width();
+    const double high = picture.height();
     // What rounding leaves of a turn would cost the painter's quick way for tiles that lie straight.
-    const auto step = [](double d) { return std::abs(d) * kTile < 0.001 ? 0.0 : d; };
-    return {step(right.x - corner.x),
-            step(right.y - corner.y),
-            step(down.x - corner.x),
-            step(down.y - corner.y),
-            corner.x,
-            corner.y};
+    const auto step = [](double over, double pixels) { return std::abs(over) < 0.001 ? 0.0 : over / pixels; };
+    const QTransform affine(step(right.x - corner.x, wide), step(right.y - corner.y, wide),
+                            step(down.x - corner.x, high), step(down.y - corner.y, high), corner.x, corner.y);
+    if (lie.isStraight()) {
+        return affine;
+    }
+    const Spot last = at(1, 1);
+    if (!std::isfinite(corner.x + right.x + down.x + last.x)) {
+        return QTransform::fromTranslate(kOutOfSight, kOutOfSight);
+    }
+    const QPointF meant = affine.map(QPointF(wide, high));
+    if (std::abs(meant.x() - last.x) + std::abs(meant.y() - last.y) < kUnseen) {
+        return affine;
+    }
+    QTransform bent;
+    const QPolygonF from({QPointF(0, 0), QPointF(wide, 0), QPointF(wide, high), QPointF(0, high)});
+    const QPolygonF to(
+        {QPointF(corner.x, corner.y), QPointF(right.x, right.y), QPointF(last.x, last.y), QPointF(down.x, down.y)});
+    return QTransform::quadToQuad(from, to, bent) ? bent : affine;
+}
+
+QTransform tileOnTable(const View& view, const SheetLie& lie, TileKey key) {
+    const double side = std::ldexp(kTile, key.level);
+    return onTable(view, lie, QRectF(key.column * side, key.row * side, side, side), {kTile, kTile});
 }
 
 FileTiles::FileTiles(sheets::Raster raster, Theme theme) : raster_(std::move(raster)), theme_(theme) {}
@@ -52,31 +77,24 @@ Result<QImage> FileTiles::tile(TileKey key) const {
     return imageOf(*pixels, theme_);
 }
 
-Result<void> paintSheet(QPainter& painter, const View& view, const plan::Placement& placement, const TileSource& tiles,
+Result<void> paintSheet(QPainter& painter, const View& view, const SheetLie& lie, const TileSource& tiles,
                         Scaling scaling) {
     painter.save();
     // Antialiasing of an image's edge would let the desk shine through between tiles.
     painter.setRenderHint(QPainter::Antialiasing, false);
     painter.setRenderHint(QPainter::SmoothPixmapTransform, scaling == Scaling::Smooth);
     const QTransform base = painter.transform();
-    for (const TileKey key : tilesIn(view, placement, tiles.size(), levelFor(placement, view.zoom()))) {
+    for (const TileKey key : tilesIn(view, lie, tiles.size(), levelFor(lie, view.zoom()))) {
         const auto image = tiles.tile(key);
         if (!image) {
             painter.restore();
             return tl::unexpected(image.error());
         }
-        painter.setTransform(tileOnTable(view, placement, key) * base);
+        painter.setTransform(tileOnTable(view, lie, key) * base);
         painter.drawImage(QPointF(0, 0), *image);
     }
     painter.restore();
     return {};
-}
-
-std::array<Spot, 4> sheetCorners(const View& view, const plan::Placement& placement, RasterSize raster) {
-    const double columns = raster.columns;
-    const double rows = raster.rows;
-    return {view.spot(onGrid(placement, {0, 0})), view.spot(onGrid(placement, {columns, 0})),
-            view.spot(onGrid(placement, {columns, rows})), view.spot(onGrid(placement, {0, rows}))};
 }
 
 }  // namespace crosstick::table

@@ -1,11 +1,8 @@
 #pragma once
 
-#include <array>
-
 #include <QImage>
 #include <QTransform>
 
-#include "core/plan/sheet.h"
 #include "core/sheets/raster.h"
 #include "core/units/result.h"
 #include "ui/table/palette.h"
@@ -43,13 +40,13 @@ class FileTiles final : public TileSource {
 enum class Scaling { Nearest, Smooth };
 
 /// Lays the sheet on the table: its tiles by one transformation, never resampled before.
-[[nodiscard]] Result<void> paintSheet(QPainter& painter, const View& view, const plan::Placement& placement,
-                                      const TileSource& tiles, Scaling scaling);
+[[nodiscard]] Result<void> paintSheet(QPainter& painter, const View& view, const SheetLie& lie, const TileSource& tiles,
+                                      Scaling scaling);
 
-/// From tile pixels to the table.
-[[nodiscard]] QTransform tileOnTable(const View& view, const plan::Placement& placement, TileKey key);
-
-/// The four corners of the sheet on the table, for its edge and for the ground under it.
-[[nodiscard]] std::array<Spot, 4> sheetCorners(const View& view, const plan::Placement& placement, RasterSize raster);
+/// From the pixels of a picture to the table, where it covers a window of a sheet's raster: affine where the sheet lies
+/// straight, else through the window's four corners.
+[[nodiscard]] QTransform onTable(const View& view, const SheetLie& lie, const QRectF& window, QSize picture);
+/// The same for a tile.
+[[nodiscard]] QTransform tileOnTable(const View& view, const SheetLie& lie, TileKey key);
 
 }  // namespace crosstick::table

@@ -14,29 +14,35 @@ constexpr std::size_t kMostAsked = 64;
 
 }  // namespace
 
-void TileReader::open(const std::filesystem::path& file, Theme theme, int generation) {
-    generation_ = generation;
-    tiles_.reset();
+void TileReader::open(std::size_t sheet, const std::filesystem::path& file, Theme theme, int generation) {
+    Open& open = open_[sheet];
+    open = {nullptr, generation};
     if (auto raster = sheets::Raster::open(file)) {
-        tiles_ = std::make_unique<FileTiles>(std::move(*raster), theme);
+        open.tiles = std::make_unique<FileTiles>(std::move(*raster), theme);
     } else {
-        Q_EMIT failed(QString::fromStdString(std::string(raster.error().fault.name)), generation);
+        Q_EMIT failed(sheet, generation);
     }
 }
 
-void TileReader::read(TileKey key, int generation) {
-    if (!tiles_ || generation != generation_) {
+void TileReader::close(std::size_t sheet) {
+    open_.erase(sheet);
+}
+
+void TileReader::read(SheetTile tile, int generation) {
+    const auto found = open_.find(tile.sheet);
+    if (found == open_.end() || !found->second.tiles || found->second.generation != generation) {
         return;
     }
-    if (auto image = tiles_->tile(key)) {
-        Q_EMIT arrived(key, *image, generation);
+    if (auto image = found->second.tiles->tile(tile.key)) {
+        Q_EMIT arrived(tile, *image, generation);
     } else {
-        Q_EMIT failed(QString::fromStdString(std::string(image.error().fault.name)), generation);
+        Q_EMIT failed(tile.sheet, generation);
     }
 }
 
-void TileReader::paintGlance(const std::shared_ptr<const sheets::Pixels>& whole, Theme theme, int generation) {
-    Q_EMIT glanced(imageOf(*whole, theme), generation);
+void TileReader::paintGlance(std::size_t sheet, const std::shared_ptr<const sheets::Pixels>& whole, Theme theme,
+                             int generation) {
+    Q_EMIT glanced(sheet, imageOf(*whole, theme), generation);
 }
 
 TileStore::TileStore(QObject* parent, std::size_t capBytes) : QObject(parent), reader_(new TileReader), cap_(capBytes) {
@@ -44,16 +50,16 @@ TileStore::TileStore(QObject* parent, std::size_t capBytes) : QObject(parent), r
     connect(&thread_, &QThread::finished, reader_, &QObject::deleteLater);
     connect(this, &TileStore::wanted, reader_, &TileReader::read);
     connect(reader_, &TileReader::arrived, this, &TileStore::take);
-    connect(reader_, &TileReader::glanced, this, [this](const QImage& whole, int generation) {
-        if (generation == generation_) {
-            glance_ = whole;
+    connect(reader_, &TileReader::glanced, this, [this](std::size_t sheet, const QImage& whole, int generation) {
+        if (isOf(sheet, generation)) {
+            laid_[sheet].glance = whole;
             Q_EMIT glanced();
         }
     });
-    connect(reader_, &TileReader::failed, this, [this](const QString& fault, int generation) {
-        if (generation == generation_) {
-            asked_.clear();
-            Q_EMIT failed(fault);
+    connect(reader_, &TileReader::failed, this, [this](std::size_t sheet, int generation) {
+        if (isOf(sheet, generation)) {
+            std::erase_if(asked_, [sheet](SheetTile tile) { return tile.sheet == sheet; });
+            Q_EMIT failed(sheet);
         }
     });
     connect(&thread_, &QThread::started, reader_, &stepBehind);
@@ -61,45 +67,76 @@ TileStore::TileStore(QObject* parent, std::size_t capBytes) : QObject(parent), r
 }
 
 TileStore::~TileStore() {
-    ++generation_;
+    laid_.clear();
     thread_.quit();
     thread_.wait();
 }
 
-void TileStore::open(const std::filesystem::path& copy, RasterSize size, Theme theme) {
-    close();
-    size_ = size;
-    isOpen_ = true;
-    const int generation = generation_;
-    QMetaObject::invokeMethod(reader_,
-                              [reader = reader_, copy, theme, generation] { reader->open(copy, theme, generation); });
+void TileStore::lay(std::vector<SheetInk> sheets, Theme theme) {
+    const bool isOtherLight = std::exchange(theme_, theme) != theme;
+    for (std::size_t sheet = sheets.size(); sheet < laid_.size(); ++sheet) {
+        drop(sheet);
+    }
+    laid_.resize(sheets.size());
+    for (std::size_t sheet = 0; sheet < sheets.size(); ++sheet) {
+        if (isOtherLight || !(laid_[sheet].ink == sheets[sheet])) {
+            layOne(sheet, std::move(sheets[sheet]));
+        }
+    }
 }
 
-void TileStore::glance(const std::shared_ptr<const sheets::Pixels>& whole, RasterSize size, Theme theme) {
-    close();
-    size_ = size;
-    QMetaObject::invokeMethod(reader_, [reader = reader_, whole, theme, generation = generation_] {
-        reader->paintGlance(whole, theme, generation);
-    });
+void TileStore::layOne(std::size_t sheet, SheetInk ink) {
+    drop(sheet);
+    Laid& laid = laid_[sheet];
+    laid = {std::move(ink), {}, ++generations_};
+    if (!laid.ink.copy.empty()) {
+        QMetaObject::invokeMethod(
+            reader_, [reader = reader_, sheet, copy = laid.ink.copy, theme = theme_, generation = laid.generation] {
+                reader->open(sheet, copy, theme, generation);
+            });
+    } else if (laid.ink.glance) {
+        QMetaObject::invokeMethod(
+            reader_, [reader = reader_, sheet, whole = laid.ink.glance, theme = theme_, generation = laid.generation] {
+                reader->paintGlance(sheet, whole, theme, generation);
+            });
+    }
 }
 
-void TileStore::close() {
-    ++generation_;
-    held_.clear();
-    turns_.clear();
-    asked_.clear();
-    bytes_ = 0;
-    isOpen_ = false;
-    glance_ = {};
+/// Forgets what is held of a sheet and closes its copy.
+void TileStore::drop(std::size_t sheet) {
+    std::erase_if(asked_, [sheet](SheetTile tile) { return tile.sheet == sheet; });
+    for (auto held = held_.begin(); held != held_.end();) {
+        if (held->first.sheet == sheet) {
+            bytes_ -= static_cast<std::size_t>(held->second.image.sizeInBytes());
+            turns_.erase(held->second.turn);
+            held = held_.erase(held);
+        } else {
+            ++held;
+        }
+    }
+    QMetaObject::invokeMethod(reader_, [reader = reader_, sheet] { reader->close(sheet); });
 }
 
-void TileStore::take(TileKey key, const QImage& image, int generation) {
-    if (generation != generation_) {
+bool TileStore::isOf(std::size_t sheet, int generation) const {
+    return sheet < laid_.size() && laid_[sheet].generation == generation;
+}
+
+bool TileStore::isOpen(std::size_t sheet) const {
+    return sheet < laid_.size() && (!laid_[sheet].ink.copy.empty() || !laid_[sheet].glance.isNull());
+}
+
+bool TileStore::hasAny() const {
+    return !held_.empty() ||
+           std::any_of(laid_.begin(), laid_.end(), [](const Laid& laid) { return !laid.glance.isNull(); });
+}
+
+void TileStore::take(SheetTile tile, const QImage& image, int generation) {
+    if (!isOf(tile.sheet, generation)) {
         return;
     }
-    asked_.erase(key);
-    turns_.push_front(key);
-    held_[key] = {image, turns_.begin()};
+    asked_.erase(tile);
+    turns_.push_front(tile);
+    held_[tile] = {image, turns_.begin()};
     bytes_ += static_cast<std::size_t>(image.sizeInBytes());
     while (bytes_ > cap_ && turns_.size() > 1) {
         const auto oldest = held_.find(turns_.back());
@@ -107,11 +144,11 @@ void TileStore::take(TileKey key, const QImage& image, int generation) {
         held_.erase(oldest);
         turns_.pop_back();
     }
-    Q_EMIT arrived(key);
+    Q_EMIT arrived(tile);
 }
 
-const QImage* TileStore::use(TileKey key) {
-    const auto found = held_.find(key);
+const QImage* TileStore::use(SheetTile tile) {
+    const auto found = held_.find(tile);
     if (found == held_.end()) {
         return nullptr;
     }
@@ -119,40 +156,43 @@ const QImage* TileStore::use(TileKey key) {
     return &found->second.image;
 }
 
-void TileStore::ask(TileKey key) {
-    if (asked_.size() < kMostAsked && asked_.insert(key).second) {
-        Q_EMIT wanted(key, generation_);
+void TileStore::ask(SheetTile tile) {
+    if (asked_.size() < kMostAsked && asked_.insert(tile).second) {
+        Q_EMIT wanted(tile, laid_[tile.sheet].generation);
     }
 }
 
-void TileStore::paint(QPainter& painter, const View& view, const plan::Placement& placement, const QRectF& part,
+void TileStore::paintGlance(QPainter& painter, const Laid& laid, const View& view, const SheetLie& lie) const {
+    const QRectF whole(0, 0, laid.ink.size.columns, laid.ink.size.rows);
+    painter.setTransform(onTable(view, lie, whole, laid.glance.size()) * painter.transform());
+    painter.drawImage(QPointF(0, 0), laid.glance);
+}
+
+void TileStore::paint(QPainter& painter, std::size_t sheet, const View& view, const SheetLie& lie, const QRectF& part,
                       Scaling scaling) {
-    if (!isOpen()) {
+    if (!isOpen(sheet)) {
         return;
     }
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing, false);
     painter.setRenderHint(QPainter::SmoothPixmapTransform, scaling == Scaling::Smooth);
-    const QTransform base = painter.transform();
-    if (!isOpen_) {
-        const QTransform stretch = QTransform::fromScale(static_cast<double>(size_.columns) / glance_.width(),
-                                                         static_cast<double>(size_.rows) / glance_.height());
-        painter.setTransform(stretch * tileOnTable(view, placement, {}) * base);
-        painter.drawImage(QPointF(0, 0), glance_);
+    const Laid& laid = laid_[sheet];
+    if (laid.ink.copy.empty()) {
+        paintGlance(painter, laid, view, lie);
         painter.restore();
         return;
     }
-    const int level = levelFor(placement, view.zoom());
-    const auto keys = tilesIn(view, placement, size_, level);
+    const QTransform base = painter.transform();
+    const auto keys = tilesIn(view, lie, laid.ink.size, levelFor(lie, view.zoom()));
     std::set<TileKey> standIns;
     for (const TileKey key : keys) {
-        if (held_.contains(key)) {
+        if (held_.contains({sheet, key})) {
             continue;
         }
-        ask(key);
+        ask({sheet, key});
         for (int up = 1; up <= kCoarsest; ++up) {
-            const TileKey coarser{level + up, key.column >> up, key.row >> up};
-            if (held_.contains(coarser)) {
+            const TileKey coarser{key.level + up, key.column >> up, key.row >> up};
+            if (held_.contains({sheet, coarser})) {
                 standIns.insert(coarser);
                 break;
             }
@@ -160,8 +200,9 @@ void TileStore::paint(QPainter& painter, const View& view, const plan::Placement
     }
     // The coarsest first, so that finer ones lie over them.
     const auto lay = [&](TileKey key) {
-        const QTransform toTable = tileOnTable(view, placement, key);
-        if (const QImage* image = toTable.mapRect(QRectF(0, 0, kTile, kTile)).intersects(part) ? use(key) : nullptr) {
+        const QTransform toTable = tileOnTable(view, lie, key);
+        if (const QImage* image =
+                toTable.mapRect(QRectF(0, 0, kTile, kTile)).intersects(part) ? use({sheet, key}) : nullptr) {
             painter.setTransform(toTable * base);
             painter.drawImage(QPointF(0, 0), *image);
         }

@@ -14,28 +14,44 @@
 
 namespace crosstick::table {
 
-/// Reads tiles from our copy of a sheet on a thread of its own, the latest asked for first.
+/// Reads tiles from our copies of sheets on a thread of its own, the latest asked for first.
 class TileReader : public QObject {
     Q_OBJECT
 
   public:
-    /// @param file  our copy of the sheet  @param theme  in whose light tiles come
-    void open(const std::filesystem::path& file, Theme theme, int generation);
-    void read(crosstick::table::TileKey key, int generation);
-    void paintGlance(const std::shared_ptr<const sheets::Pixels>& whole, Theme theme, int generation);
+    /// @param file  our copy of a sheet  @param theme  in whose light tiles come
+    void open(std::size_t sheet, const std::filesystem::path& file, Theme theme, int generation);
+    void close(std::size_t sheet);
+    void read(crosstick::table::SheetTile tile, int generation);
+    void paintGlance(std::size_t sheet, const std::shared_ptr<const sheets::Pixels>& whole, Theme theme,
+                     int generation);
 
   Q_SIGNALS:
-    void arrived(crosstick::table::TileKey key, const QImage& image, int generation);
-    void glanced(const QImage& whole, int generation);
-    void failed(const QString& fault, int generation);
+    void arrived(crosstick::table::SheetTile tile, const QImage& image, int generation);
+    void glanced(std::size_t sheet, const QImage& whole, int generation);
+    void failed(std::size_t sheet, int generation);
 
   private:
-    std::unique_ptr<FileTiles> tiles_;
-    int generation_ = 0;
+    struct Open {
+        std::unique_ptr<FileTiles> tiles;
+        int generation = 0;
+    };
+    std::map<std::size_t, Open> open_;
 };
 
-/// Tiles in memory, up to a cap; those not there are asked for and painted when they come. The window's thread never
-/// waits: until a tile comes a coarser one stands in for it.
+/// What there is of a sheet: our copy of it, or the whole at a glance until that is made, or nothing yet.
+struct SheetInk {
+    std::filesystem::path copy;
+    std::shared_ptr<const sheets::Pixels> glance;
+    RasterSize size;
+    friend bool operator==(const SheetInk& a, const SheetInk& b) {
+        return a.copy == b.copy && a.glance == b.glance && a.size.columns == b.size.columns &&
+               a.size.rows == b.size.rows;
+    }
+};
+
+/// Tiles of a plan's sheets in memory, up to one cap for all; those not there are asked for and painted when they come.
+/// The window's thread never waits: until a tile comes a coarser one stands in for it.
 class TileStore final : public QObject {
     Q_OBJECT
 
@@ -43,44 +59,48 @@ class TileStore final : public QObject {
     explicit TileStore(QObject* parent = nullptr, std::size_t capBytes = std::size_t{256} << 20);
     ~TileStore() override;
 
-    /// @param copy  of the sheet, in our cache
-    void open(const std::filesystem::path& copy, RasterSize size, Theme theme);
-    /// Shows the whole at a glance, a picture of any size, until it is opened.
-    void glance(const std::shared_ptr<const sheets::Pixels>& whole, RasterSize size, Theme theme);
-    void close();
-    [[nodiscard]] bool isOpen() const { return isOpen_ || !glance_.isNull(); }
-    [[nodiscard]] RasterSize size() const { return size_; }
-    /// Lays a part of the sheet on the table from what is there, and asks for what is missing in the view.
-    void paint(QPainter& painter, const View& view, const plan::Placement& placement, const QRectF& part,
+    /// A plan's sheets in their order; tiles of one that is as it was are kept.
+    void lay(std::vector<SheetInk> sheets, Theme theme);
+    [[nodiscard]] bool isOpen(std::size_t sheet) const;
+    /// Lays a part of a sheet on the table from what is there, and asks for what is missing in the view.
+    void paint(QPainter& painter, std::size_t sheet, const View& view, const SheetLie& lie, const QRectF& part,
                Scaling scaling);
-    [[nodiscard]] bool hasAny() const { return !held_.empty() || !glance_.isNull(); }
+    [[nodiscard]] bool hasAny() const;
     [[nodiscard]] bool isWaiting() const { return !asked_.empty(); }
 
   Q_SIGNALS:
-    void arrived(crosstick::table::TileKey key);
+    void arrived(crosstick::table::SheetTile tile);
     void glanced();
-    void failed(const QString& fault);
-    void wanted(crosstick::table::TileKey key, int generation);
+    void failed(std::size_t sheet);
+    void wanted(crosstick::table::SheetTile tile, int generation);
 
   private:
     struct Held {
         QImage image;
-        std::list<TileKey>::iterator turn;
+        std::list<SheetTile>::iterator turn;
+    };
+    struct Laid {
+        SheetInk ink;
+        QImage glance;
+        int generation = 0;
     };
     QThread thread_;
     TileReader* reader_;
-    RasterSize size_;
-    QImage glance_;
-    bool isOpen_ = false;
-    int generation_ = 0;
+    std::vector<Laid> laid_;
+    Theme theme_ = Theme::Day;
+    int generations_ = 0;
     std::size_t cap_, bytes_ = 0;
-    std::map<TileKey, Held> held_;
-    std::list<TileKey> turns_;  ///< the latest used first
-    std::set<TileKey> asked_;
+    std::map<SheetTile, Held> held_;
+    std::list<SheetTile> turns_;  ///< the latest used first
+    std::set<SheetTile> asked_;
 
-    void take(TileKey key, const QImage& image, int generation);
-    [[nodiscard]] const QImage* use(TileKey key);
-    void ask(TileKey key);
+    void layOne(std::size_t sheet, SheetInk ink);
+    void drop(std::size_t sheet);
+    [[nodiscard]] bool isOf(std::size_t sheet, int generation) const;
+    void take(SheetTile tile, const QImage& image, int generation);
+    [[nodiscard]] const QImage* use(SheetTile tile);
+    void ask(SheetTile tile);
+    void paintGlance(QPainter& painter, const Laid& laid, const View& view, const SheetLie& lie) const;
 };
 
 }  // namespace crosstick::table

@@ -12,6 +12,23 @@ int reduced(int size, int level) {
     return static_cast<int>((std::int64_t{size} + (std::int64_t{1} << level) - 1) >> level);
 }
 
+/// The view's corners, and for a sheet that is bent on its grid places between them and a little beyond.
+std::vector<Spot> looked(const View& view, const SheetLie& lie) {
+    if (lie.isStraight()) {
+        const auto corners = view.corners();
+        return {corners.begin(), corners.end()};
+    }
+    constexpr double kBeyond = 0.02;
+    const Area& area = view.area();
+    std::vector<Spot> spots;
+    for (const double x : {-kBeyond, 0.5, 1 + kBeyond}) {
+        for (const double y : {-kBeyond, 0.5, 1 + kBeyond}) {
+            spots.push_back({area.left + x * area.width, area.top + y * area.height});
+        }
+    }
+    return spots;
+}
+
 }  // namespace
 
 TilePart tilePart(TileKey key, RasterSize raster) {
@@ -22,7 +39,8 @@ TilePart tilePart(TileKey key, RasterSize raster) {
         {(key.column * kTile) << shift, (key.row * kTile) << shift, columns << shift, rows << shift}, columns, rows};
 }
 
-int levelFor(const plan::Placement& placement, Zoom zoom) {
+int levelFor(const SheetLie& lie, Zoom zoom) {
+    const plan::Placement& placement = lie.placement();
     const double across = std::hypot(placement.eastPerColumn, placement.northPerColumn);
     const double down = std::hypot(placement.eastPerRow, placement.northPerRow);
     const double onScreen = std::max(across, down) * zoom.value();  // logical pixels for one of the raster
@@ -32,22 +50,19 @@ int levelFor(const plan::Placement& placement, Zoom zoom) {
     return std::clamp(static_cast<int>(std::floor(-std::log2(onScreen))), 0, kCoarsest);
 }
 
-geodesy::PlanePoint onGrid(const plan::Placement& placement, Spot spot) {
-    return plan::onGrid(placement, spot.x, spot.y);
-}
-
-Spot inRaster(const plan::Placement& placement, geodesy::PlanePoint point) {
-    const plan::RasterSpot spot = plan::inRaster(placement, point);
-    return {spot.column, spot.row};
-}
-
-std::vector<TileKey> tilesIn(const View& view, const plan::Placement& placement, RasterSize raster, int level) {
+std::vector<TileKey> tilesIn(const View& view, const SheetLie& lie, RasterSize raster, int level) {
     double left = raster.columns;
     double right = 0;
     double top = raster.rows;
     double bottom = 0;
-    for (const Spot corner : view.corners()) {
-        const Spot s = inRaster(placement, view.place(corner));
+    for (const Spot spot : looked(view, lie)) {
+        const Spot s = lie.inRaster(view.place(spot));
+        if (!std::isfinite(s.x) || !std::isfinite(s.y)) {  // so far away that the projection ends: all may be in sight
+            left = top = 0;
+            right = raster.columns;
+            bottom = raster.rows;
+            break;
+        }
         left = std::min(left, s.x);
         right = std::max(right, s.x);
         top = std::min(top, s.y);

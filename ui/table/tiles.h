@@ -3,10 +3,9 @@
 #include <tuple>
 #include <vector>
 
-#include "core/plan/sheet.h"
 #include "core/sheets/levels.h"
 #include "core/sheets/pixels.h"
-#include "ui/table/view.h"
+#include "ui/table/sheet_lie.h"
 
 namespace crosstick::table {
 
@@ -36,14 +35,19 @@ struct TilePart {
 
 /// The level whose pixels come out at more than half and at most a whole logical pixel of the screen; 0 where even the
 /// raster's own pixels come out larger.
-[[nodiscard]] int levelFor(const plan::Placement& placement, Zoom zoom);
+[[nodiscard]] int levelFor(const SheetLie& lie, Zoom zoom);
 
 /// The tiles of a level that a view touches, row by row from the top.
-[[nodiscard]] std::vector<TileKey> tilesIn(const View& view, const plan::Placement& placement, RasterSize raster,
-                                           int level);
+[[nodiscard]] std::vector<TileKey> tilesIn(const View& view, const SheetLie& lie, RasterSize raster, int level);
 
-/// A point of the raster (0, 0: upper left corner of the upper left pixel) on the sheet's grid, and back.
-[[nodiscard]] geodesy::PlanePoint onGrid(const plan::Placement& placement, Spot spot);
-[[nodiscard]] Spot inRaster(const plan::Placement& placement, geodesy::PlanePoint point);
+/// A tile of one of a plan's sheets.
+struct SheetTile {
+    std::size_t sheet = 0;
+    TileKey key;
+    friend constexpr bool operator==(SheetTile, SheetTile) = default;
+    friend constexpr bool operator<(SheetTile a, SheetTile b) {
+        return std::tie(a.sheet, a.key) < std::tie(b.sheet, b.key);
+    }
+};
 
 }  // namespace crosstick::table

@@ -25,17 +25,6 @@ Line lineOf(const plan::Plan& plan, const plan::ItemId& item) {
     return {};
 }
 
-/// Distance to a piece between two points.
-double beside(geodesy::PlanePoint at, geodesy::PlanePoint a, geodesy::PlanePoint b) {
-    const double dx = (b.easting - a.easting).value();
-    const double dy = (b.northing - a.northing).value();
-    const double px = (at.easting - a.easting).value();
-    const double py = (at.northing - a.northing).value();
-    const double square = dx * dx + dy * dy;
-    const double share = square > 0 ? std::clamp((px * dx + py * dy) / square, 0.0, 1.0) : 0.0;
-    return std::hypot(px - share * dx, py - share * dy);
-}
-
 std::optional<Hit> hitOn(const plan::ItemId& item, const Line& line, geodesy::PlanePoint at, Metres reach) {
     std::optional<Hit> best;
     const auto& points = *line.points;
@@ -50,7 +39,7 @@ std::optional<Hit> hitOn(const plan::ItemId& item, const Line& line, geodesy::Pl
     }
     const std::size_t pieces = points.size() < 2 ? 0 : points.size() - (line.closed ? 0 : 1);
     for (std::size_t n = 0; n < pieces; ++n) {
-        const Metres away(beside(at, points[n], points[(n + 1) % points.size()]));
+        const Metres away = fromPiece(at, points[n], points[(n + 1) % points.size()]);
         if (away <= reach && (!best || away < best->away)) {
             best = Hit{item, std::nullopt, n + 1, away};
         }
@@ -109,6 +98,16 @@ plan::MeasurePtr pointAt(const plan::Plan& plan, const std::vector<plan::FilmPtr
         }
     }
     return best;
+}
+
+Metres fromPiece(geodesy::PlanePoint at, geodesy::PlanePoint a, geodesy::PlanePoint b) {
+    const double dx = (b.easting - a.easting).value();
+    const double dy = (b.northing - a.northing).value();
+    const double px = (at.easting - a.easting).value();
+    const double py = (at.northing - a.northing).value();
+    const double square = dx * dx + dy * dy;
+    const double share = square > 0 ? std::clamp((px * dx + py * dy) / square, 0.0, 1.0) : 0.0;
+    return Metres(std::hypot(px - share * dx, py - share * dy));
 }
 
 }  // namespace crosstick::tools

@@ -26,5 +26,7 @@ struct Hit {
                                        geodesy::PlanePoint at, Metres reach);
 
 [[nodiscard]] Metres apart(geodesy::PlanePoint a, geodesy::PlanePoint b);
+/// To the nearest place of a straight piece between two points.
+[[nodiscard]] Metres fromPiece(geodesy::PlanePoint at, geodesy::PlanePoint a, geodesy::PlanePoint b);
 
 }  // namespace crosstick::tools

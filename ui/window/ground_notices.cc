@@ -20,6 +20,12 @@ constexpr const char* kGrid = "grid";
 constexpr const char* kHeights = "heights";
 constexpr const char* kSheet = "sheet";
 constexpr const char* kDatum = "datum";
+constexpr std::size_t kMostTold = 8;  // sheets of a plan whose faults are told at once
+
+/// "sheet", "sheet 2": what a notice is about.
+std::string about(const char* what, std::size_t place) {
+    return place == 0 ? what : std::string(what) + ' ' + std::to_string(place + 1);
+}
 
 /// Relative to the plan's folder where it lies inside it.
 std::string pathFrom(const std::filesystem::path& folder, const std::filesystem::path& file) {
@@ -67,6 +73,7 @@ void Window::renewGround() {
     tellOfHeights();
     tellOfSheet();
     tellOfDatum();
+    tellOfSeams();
 }
 
 Notices::Deed Window::lookAgain() {
@@ -88,75 +95,82 @@ void Window::tellOfHeights() {
 }
 
 void Window::tellOfSheet() {
-    const auto& fault = work_.sheetGround().fault();
-    if (!fault) {
-        notices_->mend(kSheet);
-        return;
+    for (std::size_t n = 0; n < kMostTold; ++n) {
+        const auto& sheets = work_.committed().sheets();
+        const plan::SheetPtr sheet = n < sheets.size() ? sheets[n] : nullptr;
+        const work::SheetGround* ground = sheet ? work_.sheetGrounds().of(sheet->id) : nullptr;
+        if (ground == nullptr || !ground->fault()) {
+            notices_->mend(about(kSheet, n));
+            continue;
+        }
+        if (ground->fault()->fault == sheets::kFileMissing) {
+            seekSheet(sheet);
+        }
+        notices_->keep(about(kSheet, n), tr("The map sheet is not shown: %1").arg(outside_.say(*ground->fault())),
+                       {lookAgain(), {tr("Say where it is..."), [this, id = sheet->id] { findSheet(id); }}});
     }
-    if (fault->fault == sheets::kFileMissing) {
-        seekSheet();
-    }
-    notices_->keep(kSheet, tr("The map sheet is not shown: %1").arg(outside_.say(*fault)),
-                   {lookAgain(), {tr("Say where it is..."), [this] { findSheet(); }}});
 }
 
 /// How good the way from an old datum is, where a better one is known: the leader decides whether it is good enough.
 void Window::tellOfDatum() {
-    const auto& sheets = work_.committed().sheets();
-    if (sheets.empty() || sheets.front()->datumShift.betterGrid.empty()) {
-        notices_->mend(kDatum);
-        return;
-    }
-    const plan::DatumShift& shift = sheets.front()->datumShift;
     const auto metres = [](const std::optional<Metres>& accuracy) {
         return accuracy ? QLocale::c().toString(accuracy->value(), 'g', 3) + QStringLiteral(" m")
                         : tr("an accuracy that is not stated");
     };
-    notices_->keep(
-        kDatum,
-        tr("%1 to WGS 84 goes by \"%2\", good to %3; %4 would be had with the grid file %5, which is not "
-           "installed.")
-            .arg(QString::fromStdString(sheets.front()->datum), QString::fromStdString(shift.name),
-                 metres(shift.accuracy), metres(shift.betterAccuracy), QString::fromStdString(shift.betterGrid)),
-        {});
+    for (std::size_t n = 0; n < kMostTold; ++n) {
+        const auto& sheets = work_.committed().sheets();
+        if (n >= sheets.size() || sheets[n]->datumShift.betterGrid.empty()) {
+            notices_->mend(about(kDatum, n));
+            continue;
+        }
+        const plan::DatumShift& shift = sheets[n]->datumShift;
+        notices_->keep(
+            about(kDatum, n),
+            tr("%1 to WGS 84 goes by \"%2\", good to %3; %4 would be had with the grid file %5, which is not "
+               "installed.")
+                .arg(QString::fromStdString(sheets[n]->datum), QString::fromStdString(shift.name),
+                     metres(shift.accuracy), metres(shift.betterAccuracy), QString::fromStdString(shift.betterGrid)),
+            {});
+    }
 }
 
 /// The same file may lie elsewhere: beside the plan, below where it was, or beside other plans. It is looked for once.
-void Window::seekSheet() {
-    const auto gone = work_.sheetGround().file();
-    if (gone == soughtSheet_ || work_.committed().sheets().empty()) {
+void Window::seekSheet(const plan::SheetPtr& sheet) {
+    const std::filesystem::path gone = sheets::fromFolder(work_.folder(), sheet->path);
+    if (!sought_.insert(gone).second) {
         return;
     }
-    soughtSheet_ = gone;
     std::vector<std::filesystem::path> folders{work_.folder(), gone.parent_path()};
     for (const QString& file : settings_->value(QStringLiteral("recent/files")).toStringList()) {
         folders.push_back(std::filesystem::path(file.toStdString()).parent_path());
     }
     work_.errands().run(
         Lane::Makings, tr("Looking for the map sheet"), GivingUp::Allowed,
-        [sheet = work_.committed().sheets().front(), folders](Course& course) {
+        [sheet, folders](Course& course) {
             return sheets::findAgain(*sheet, folders, [&course] { return course.isStopped(); });
         },
-        [this, gone](const std::filesystem::path& found) {
-            if (!found.empty() && gone == work_.sheetGround().file() && work_.sheetGround().fault()) {
-                sheetIsAt(found);
+        [this, sheet, gone](const std::filesystem::path& found) {
+            const work::SheetGround* ground = work_.sheetGrounds().of(sheet->id);
+            if (!found.empty() && ground != nullptr && ground->file() == gone && ground->fault()) {
+                sheetIsAt(found, sheet->id);
             }
         });
 }
 
-void Window::findSheet() {
+void Window::findSheet(const plan::SheetId& sheet) {
     const QString chosen = QFileDialog::getOpenFileName(this, tr("Where is the map sheet?"),
                                                         QString::fromStdString(work_.folder().string()), sheetKinds());
     if (!chosen.isEmpty()) {
-        sheetIsAt(chosen.toStdString());
+        sheetIsAt(chosen.toStdString(), sheet);
     }
 }
 
-void Window::sheetIsAt(const std::filesystem::path& file) {
-    if (work_.committed().sheets().empty()) {
+void Window::sheetIsAt(const std::filesystem::path& file, std::optional<plan::SheetId> which) {
+    const auto& sheets = work_.committed().sheets();
+    const plan::SheetPtr sheet = which ? work_.committed().sheet(*which) : sheets.empty() ? nullptr : sheets.front();
+    if (!sheet) {
         return;
     }
-    const plan::SheetPtr sheet = work_.committed().sheets().front();
     work_.errands().run(
         Lane::Makings, tr("Reading %1").arg(QString::fromStdString(file.filename().string())), GivingUp::Allowed,
         [sheet, file, folder = work_.folder(), reader = work_.reader()](Course&) {

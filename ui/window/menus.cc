@@ -50,9 +50,12 @@ void Window::buildPlanMenu(QMenuBar* bar) {
     menu->addSeparator();
     add(menu, "save", tr("Save"), key("Ctrl+S"), [this] { save(); });
     add(menu, "save-as", tr("Save as..."), key("Ctrl+Shift+S"), [this] { askAndSaveAs(); });
-    QMenu* carried = menu->addMenu(tr("Sheets inside the plan"));
-    add(carried, "carry", tr("Put them in, for handing on"), {}, [this] { carrySheets(); });
-    add(carried, "carry-nothing", tr("Take them out"), {}, [this] { carryNoSheets(); });
+    sheetsMenu_ = menu->addMenu(tr("Map sheets"));
+    add(sheetsMenu_, "sheet-beside", tr("Lay one more..."), key("Ctrl+Shift+N"), [this] { askForSheetBeside(); });
+    add(sheetsMenu_, "carry", tr("Put them into the plan's file, for handing on"), {}, [this] { carrySheets(); });
+    add(sheetsMenu_, "carry-nothing", tr("Take them out of the file"), {}, [this] { carryNoSheets(); });
+    sheetsMenu_->addSeparator();
+    connect(sheetsMenu_, &QMenu::aboutToShow, this, &Window::fillSheetsMenu);
     menu->addSeparator();
     add(menu, "close", tr("Lay the plan away"), key("Ctrl+W"), [this] { leave(Next::LayAway); });
     add(menu, "quit", tr("Quit"), key("Ctrl+Q"), [this] { close(); });

@@ -81,8 +81,13 @@ void Window::askForSheet() {
     }
 }
 
-/// The sheet is looked through on another thread: its checksum reads the whole file.
 void Window::openSheet(const std::filesystem::path& file, const sheets::GivenFacts& given) {
+    readSheet(file, given,
+              [this](const std::filesystem::path& read, plan::Sheet sheet) { laySheet(read, std::move(sheet)); });
+}
+
+/// The sheet is looked through on another thread: its checksum reads the whole file.
+void Window::readSheet(const std::filesystem::path& file, const sheets::GivenFacts& given, const SheetTaker& then) {
     say({});
     const Uuid id = work_.newId();
     work_.errands().run(
@@ -92,24 +97,27 @@ void Window::openSheet(const std::filesystem::path& file, const sheets::GivenFac
             watch.isStopped = [&course] { return course.isStopped(); };
             return sheets::describeSheet(reader, file, id, given, watch);
         },
-        [this, file, given](Result<plan::Sheet> sheet) {
+        [this, file, given, then](Result<plan::Sheet> sheet) {
             if (sheet) {
-                laySheet(file, std::move(*sheet));
+                then(file, std::move(*sheet));
             } else {
-                askAboutSheet(file, given, sheet.error());
+                askAboutSheet(file, given, then, sheet.error());
             }
         });
 }
 
 /// What a file does not say stands on the sheet itself: it is asked for, once.
-void Window::askAboutSheet(const std::filesystem::path& file, const sheets::GivenFacts& given, const Error& fault) {
+void Window::askAboutSheet(const std::filesystem::path& file, const sheets::GivenFacts& given, const SheetTaker& then,
+                           const Error& fault) {
     if (fault.fault == sheets::kNoScale && !given.scale) {
         askForScale(tr("The file does not say its scale. It is printed on the sheet: 1 to"),
-                    [this, file, given](Scale printed) {
-                        openSheet(file, {printed, given.crs});
+                    [this, file, given, then](Scale printed) {
+                        readSheet(file, {printed, given.crs}, then);
                     });
     } else if (fault.fault == sheets::kNoCrs && given.crs.empty()) {
-        askForSheetGrid([this, file, given](const std::string& crs) { openSheet(file, {given.scale, crs}); });
+        askForSheetGrid([this, file, given, then](const std::string& crs) {
+            readSheet(file, {given.scale, crs}, then);
+        });
     } else {
         say(outside_.say(fault));
     }

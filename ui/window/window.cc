@@ -133,14 +133,14 @@ void Window::connectWork() {
         arrange();
     });
     connect(&work_, &work::Work::groundChanged, this, &Window::renewGround);
-    connect(&work_.sheetGround(), &work::SheetGround::changed, this, &Window::renewGround);
+    connect(&work_.sheetGrounds(), &work::SheetGrounds::changed, this, &Window::renewGround);
     connect(&work_, &work::Work::journalFailed, this, [this](const Error& fault) {
         notices_->keep("journal", tr("Unsaved work is not kept against a crash: %1").arg(outside_.say(fault)), {});
     });
 }
 
 void Window::connectTable() {
-    connect(table_, &table::LightTable::sheetFailed, &work_.sheetGround(), &work::SheetGround::copyIsDamaged);
+    connect(table_, &table::LightTable::sheetFailed, &work_.sheetGrounds(), &work::SheetGrounds::copyIsDamaged);
     connect(table_, &table::LightTable::labelWanted, this, [this] {
         if (work_.selected()) {
             detailsWanted_ = true;

@@ -2,6 +2,7 @@
 
 #include <functional>
 #include <map>
+#include <set>
 
 #include <QMainWindow>
 #include <QMenu>
@@ -59,7 +60,12 @@ class Window final : public QMainWindow {
     [[nodiscard]] const std::map<std::string, QAction*>& actionsByName() const { return actions_; }
     void run(const std::string& action);  ///< by its name, as a menu would
     void saveTo(const std::filesystem::path& file);
-    void sheetIsAt(const std::filesystem::path& file);  ///< the plan's sheet was moved there
+    /// A sheet of the plan was moved there; none named: the first.
+    void sheetIsAt(const std::filesystem::path& file, std::optional<plan::SheetId> which = std::nullopt);
+    /// Lays one more sheet into the plan, cropped where its map ends.
+    void layBeside(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
+    void cropAtNeatline(const plan::SheetId& sheet);
+    void holdNeatline(const plan::SheetId& sheet);
     [[nodiscard]] const Notices& notices() const { return *notices_; }
     [[nodiscard]] const DoingMark& doing() const { return *doing_; }
     [[nodiscard]] const Question& question() const { return *question_; }
@@ -92,8 +98,9 @@ class Window final : public QMainWindow {
     DoingMark* doing_;
     std::map<std::string, QAction*> actions_;
     QMenu* recentMenu_ = nullptr;
-    std::filesystem::path soughtSheet_;  ///< the last that was looked for
-    QStringList goneFiles_;              ///< recent plans that are not where they were
+    std::set<std::filesystem::path> sought_;  ///< sheets that were looked for, where they had been
+    QMenu* sheetsMenu_ = nullptr;
+    QStringList goneFiles_;  ///< recent plans that are not where they were
     enum class Next { GoOn, LayAway, Close };
     Next next_ = Next::GoOn;  ///< what is wanted once a save has come to pass
 
@@ -129,7 +136,10 @@ class Window final : public QMainWindow {
     // How plans come and are kept (plans.cc).
     void askForPlan();
     void askForSheet();
-    void askAboutSheet(const std::filesystem::path& file, const sheets::GivenFacts& given, const Error& fault);
+    using SheetTaker = std::function<void(const std::filesystem::path&, plan::Sheet)>;
+    void readSheet(const std::filesystem::path& file, const sheets::GivenFacts& given, const SheetTaker& then);
+    void askAboutSheet(const std::filesystem::path& file, const sheets::GivenFacts& given, const SheetTaker& then,
+                       const Error& fault);
     void askForSheetGrid(std::function<void(const std::string&)> then);
     void laySheet(const std::filesystem::path& file, plan::Sheet sheet);
     void askForGrid();
@@ -152,13 +162,22 @@ class Window final : public QMainWindow {
     void tellOfSheet();
     void tellOfDatum();
     void setHeightUnit(plan::HeightUnit unit);
-    void seekSheet();
+    void seekSheet(const plan::SheetPtr& sheet);
     void carrySheets();
     void carryNoSheets();
     /// What the file dialog offers as map sheets.
     [[nodiscard]] static QString sheetKinds();
-    void findSheet();
+    void findSheet(const plan::SheetId& sheet);
     void findHeights();
+
+    // The plan's sheets (sheet_deeds.cc).
+    void askForSheetBeside();
+    void fillSheetsMenu();
+    void fillSheetMenu(QMenu& menu, const plan::Sheet& sheet);
+    void addSheet(const std::filesystem::path& file, plan::Sheet sheet);
+    void showAllOf(const plan::SheetId& sheet);
+    void takeAway(const plan::SheetId& sheet);
+    void tellOfSeams();
 
     // What the menus do (deeds.cc).
     void draw(const std::string& kind);

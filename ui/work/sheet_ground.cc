@@ -1,5 +1,8 @@
 #include "ui/work/sheet_ground.h"
 
+#include <QCoreApplication>
+#include <QPointer>
+
 #include "core/sheets/faults.h"
 #include "core/sheets/raster.h"
 #include "ui/work/faults.h"
@@ -70,18 +73,20 @@ void SheetGround::copyIsDamaged() {
 
 void SheetGround::read() {
     const int round = round_;
-    const auto make = [this, round, file = file_, path = path_, find = finder_, spoilt = std::exchange(spoilt_, {}),
+    // The ground may be gone when an answer comes: whoever answers asks the window's thread whether it is still there.
+    const QPointer<SheetGround> self(this);
+    const auto make = [self, round, file = file_, path = path_, find = finder_, spoilt = std::exchange(spoilt_, {}),
                        columns = columns_, rows = rows_,
                        reader = reader_](Course& course) -> Result<std::filesystem::path> {
         sheets::Watch watch;
         watch.isStopped = [&course] { return course.isStopped(); };
         watch.tell = [&course](sheets::messages::Progress progress) { course.tell(progress.done, progress.of); };
-        watch.show = [this, round](const sheets::Pixels& picture) {
+        watch.show = [self, round](const sheets::Pixels& picture) {
             auto seen = std::make_shared<const sheets::Pixels>(picture);
-            QMetaObject::invokeMethod(this, [this, round, seen] {
-                if (round == round_ && copy_.empty()) {
-                    glance_ = seen;
-                    Q_EMIT changed();
+            QMetaObject::invokeMethod(QCoreApplication::instance(), [self, round, seen] {
+                if (self && round == self->round_ && self->copy_.empty()) {
+                    self->glance_ = seen;
+                    Q_EMIT self->changed();
                 }
             });
         };
@@ -99,14 +104,14 @@ void SheetGround::read() {
     };
     errands_.run(
         Lane::Makings, tr("Preparing the map sheet"), GivingUp::Allowed, make,
-        [this, round](Result<std::filesystem::path> copy) {
-            if (round == round_) {
-                take(std::move(copy));
+        [self, round](Result<std::filesystem::path> copy) {
+            if (self && round == self->round_) {
+                self->take(std::move(copy));
             }
         },
-        [this, round, file = file_] {
-            if (round == round_) {
-                take(fail(kSheetGivenUp, {{"file", file.string()}}));
+        [self, round, file = file_] {
+            if (self && round == self->round_) {
+                self->take(fail(kSheetGivenUp, {{"file", file.string()}}));
             }
         });
 }

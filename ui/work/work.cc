@@ -20,7 +20,7 @@ Work::Work(WorkOrder order, QObject* parent)
     : QObject(parent),
       order_(std::move(order)),
       ids_(order_.seed),
-      sheetGround_(errands_, order_.reader),
+      sheetGrounds_(errands_, order_.reader),
       errands_(order_.beforeErrand) {
     if (auto model = geodesy::MagneticModel::open(order_.share / "magnetic")) {
         model_ = std::move(*model);

@@ -17,7 +17,7 @@
 #include "core/plan/history.h"
 #include "core/sheets/plan_ground.h"
 #include "ui/work/errands.h"
-#include "ui/work/sheet_ground.h"
+#include "ui/work/sheet_grounds.h"
 
 namespace crosstick::work {
 
@@ -54,8 +54,8 @@ class Work : public QObject {
     [[nodiscard]] const sheets::ForeignReader& reader() const { return order_.reader; }
     /// Finds the files of the plan's ground, those that it carries too; for another thread.
     [[nodiscard]] sheets::FileFinder finder() const;
-    [[nodiscard]] SheetGround& sheetGround() { return sheetGround_; }
-    [[nodiscard]] const SheetGround& sheetGround() const { return sheetGround_; }
+    [[nodiscard]] SheetGrounds& sheetGrounds() { return sheetGrounds_; }
+    [[nodiscard]] const SheetGrounds& sheetGrounds() const { return sheetGrounds_; }
     /// Why the grid of the work cannot be opened, or the heights not read; nothing where they can, or where none are
     /// named.
     [[nodiscard]] const std::optional<Error>& gridFault() const { return gridFault_; }
@@ -172,7 +172,7 @@ class Work : public QObject {
     std::deque<SaveWish> saves_;
     std::optional<Saved> savedWhileDragging_;
     std::vector<std::function<void()>> afterSaves_;
-    SheetGround sheetGround_;
+    SheetGrounds sheetGrounds_;
     int asked_ = 0;    ///< number of the last that asked for another plan
     Errands errands_;  ///< the last: what still runs knows the rest
 
@@ -188,7 +188,7 @@ class Work : public QObject {
     /// Grid and heights of a plan whose sheets are others now.
     void keepGround(const plan::Plan& before);
     void readHeights();
-    void laySheet();
+    void laySheets();
     void takeHeights(Result<std::shared_ptr<const sheets::Elevation>> read);
     void openGrid(Result<movement::WorkGrid> grid);
     /// What every step of the history has in its train.

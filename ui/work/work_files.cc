@@ -121,7 +121,7 @@ void Work::lay(Brought brought) {
     phase_ = committed().phases().empty() ? 0 : committed().phases().front().number;
     openGrid(std::move(brought.grid));
     readHeights();
-    laySheet();
+    laySheets();
     figures_.clear();
     figureFaults_.clear();
     renewFigures(plan::Plan{});
@@ -310,7 +310,7 @@ void Work::close() {
     heights_.reset();
     gridFault_.reset();
     heightsFault_.reset();
-    sheetGround_.lay(nullptr, {}, {});
+    sheetGrounds_.lay({}, {}, {});
 }
 
 bool Work::beginJournal() {

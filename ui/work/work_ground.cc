@@ -83,14 +83,12 @@ void Work::lookAtGround() {
     if (heightsFault_) {
         readHeights();
     }
-    if (sheetGround_.fault()) {
-        sheetGround_.layAgain();
-    }
+    sheetGrounds_.layFaultyAgain();
     Q_EMIT groundChanged();
 }
 
-void Work::laySheet() {
-    sheetGround_.lay(committed().sheets().empty() ? nullptr : committed().sheets().front(), folder_, finder());
+void Work::laySheets() {
+    sheetGrounds_.lay(committed().sheets(), folder_, finder());
 }
 
 void Work::keepGround(const plan::Plan& before) {
@@ -106,7 +104,7 @@ void Work::keepGround(const plan::Plan& before) {
         readHeights();
     }
     if (&before.sheets() != &now.sheets()) {
-        laySheet();
+        laySheets();
         Q_EMIT groundChanged();
     }
 }

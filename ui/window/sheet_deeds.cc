@@ -1,0 +1,209 @@
+// The plan's map sheets: more of them, and where their maps end.
+#include <QFileDialog>
+
+#include "core/film/registration.h"
+#include "core/geodesy/faults.h"
+#include "core/sheets/neatline.h"
+#include "core/sheets/seams.h"
+#include "ui/tools/neatline_tool.h"
+#include "ui/window/window.h"
+
+namespace crosstick::window {
+namespace {
+
+using work::Course;
+using work::GivingUp;
+using work::Lane;
+
+constexpr const char* kSeams = "seams";
+
+QString nameOf(const plan::Sheet& sheet) {
+    const std::string name = sheet.name.empty() ? std::filesystem::path(sheet.path).stem().string() : sheet.name;
+    return QString::fromStdString(sheet.number.empty() ? name : sheet.number + " " + name);
+}
+
+plan::Plan withSheet(const plan::Plan& plan, plan::Sheet sheet) {
+    plan::PlanBuilder builder(plan);
+    builder.put(std::move(sheet));
+    return std::move(builder).build();
+}
+
+/// The ends of a sheet's map, read from our copy of it, which is made first if need be.
+Result<std::vector<plan::RasterSpot>> neatlineOf(const plan::Sheet& sheet, const std::filesystem::path& file,
+                                                 const sheets::ForeignReader& reader, Course& course) {
+    sheets::Watch watch;
+    watch.isStopped = [&course] { return course.isStopped(); };
+    watch.tell = [&course](sheets::messages::Progress progress) { course.tell(progress.done, progress.of); };
+    return reader.sheet(file, watch)
+        .and_then([](const std::filesystem::path& copy) { return sheets::Raster::open(copy); })
+        .and_then([&](const sheets::Raster& raster) {
+            return sheets::proposeNeatline(raster, sheet, film::gridInterval(sheet.scale));
+        });
+}
+
+/// "1:25 000, WGS 84"; where a datum is brought over, how and how well.
+QString factsOf(const plan::Sheet& sheet) {
+    QString scale = QString::number(sheet.scale.denominator, 'f', 0);
+    for (qsizetype at = scale.size() - 3; at > 0; at -= 3) {
+        scale.insert(at, QLatin1Char(' '));
+    }
+    QString facts = QStringLiteral("1:") + scale + QStringLiteral(", ") + QString::fromStdString(sheet.datum);
+    if (!sheet.datumShift.name.empty()) {
+        facts += QStringLiteral(" (") + QString::fromStdString(sheet.datumShift.name);
+        facts += sheet.datumShift.accuracy
+                     ? QStringLiteral(", %1 m)").arg(QLocale::c().toString(sheet.datumShift.accuracy->value(), 'g', 3))
+                     : QStringLiteral(")");
+    }
+    return facts;
+}
+
+}  // namespace
+
+void Window::askForSheetBeside() {
+    if (!work_.isOpen()) {
+        return askForSheet();
+    }
+    const QString file = QFileDialog::getOpenFileName(this, tr("Lay one more map sheet"),
+                                                      QString::fromStdString(work_.folder().string()), sheetKinds());
+    if (!file.isEmpty()) {
+        layBeside(file.toStdString());
+    }
+}
+
+void Window::layBeside(const std::filesystem::path& file, const sheets::GivenFacts& given) {
+    readSheet(file, given,
+              [this](const std::filesystem::path& read, plan::Sheet sheet) { addSheet(read, std::move(sheet)); });
+}
+
+void Window::addSheet(const std::filesystem::path& file, plan::Sheet sheet) {
+    for (const plan::SheetPtr& other : work_.committed().sheets()) {
+        if (!sheet.sha256.empty() && other->sha256 == sheet.sha256) {
+            return say(tr("%1 lies in the plan already.").arg(nameOf(*other)));
+        }
+    }
+    sheet.path = std::filesystem::absolute(file).string();
+    sheet.elevationPath.clear();  // heights are those of the first
+    const plan::SheetId added = sheet.id;
+    std::vector<plan::SheetId> whole{added};
+    for (const plan::SheetPtr& other : work_.committed().sheets()) {
+        if (other->neatline.empty()) {
+            whole.push_back(other->id);
+        }
+    }
+    work_.commit(withSheet(work_.committed(), std::move(sheet)), "lay one more sheet");
+    for (const plan::SheetId& id : whole) {
+        cropAtNeatline(id);
+    }
+}
+
+void Window::cropAtNeatline(const plan::SheetId& id) {
+    const plan::SheetPtr sheet = work_.committed().sheet(id);
+    if (!sheet) {
+        return;
+    }
+    work_.errands().run(
+        Lane::Makings, tr("Looking where the map of %1 ends").arg(nameOf(*sheet)), GivingUp::Allowed,
+        [sheet, find = work_.finder(), reader = work_.reader()](Course& course) {
+            return neatlineOf(*sheet, find(sheet->path), reader, course);
+        },
+        [this, id](Result<std::vector<plan::RasterSpot>> corners) {
+            const plan::SheetPtr now = work_.committed().sheet(id);
+            if (!now) {
+                return;
+            }
+            if (!corners) {
+                return say(nameOf(*now) + QStringLiteral(": ") + outside_.say(corners.error()));
+            }
+            plan::Sheet cropped = *now;
+            cropped.neatline = std::move(*corners);
+            work_.commit(withSheet(work_.committed(), std::move(cropped)), "crop the sheet at its map's edge");
+        });
+}
+
+void Window::holdNeatline(const plan::SheetId& id) {
+    const plan::SheetPtr sheet = work_.committed().sheet(id);
+    auto way = sheet ? geodesy::PlaneLink::between(sheet->crs, work_.committed().planeCrs())
+                     : Result<geodesy::PlaneLink>(fail(geodesy::kNoTransformation));
+    if (!way) {
+        return sheet ? say(outside_.say(way.error())) : void();
+    }
+    const auto link = std::make_shared<const geodesy::PlaneLink>(std::move(*way));
+    say({});
+    work_.select(std::nullopt);
+    detailsWanted_ = false;
+    arrange();
+    const tools::RasterWays ways{
+        [link, placement = sheet->placement](geodesy::PlanePoint inPlan) {
+            return link->inverse(inPlan).map([&](geodesy::PlanePoint own) { return plan::inRaster(placement, own); });
+        },
+        [link, placement = sheet->placement](plan::RasterSpot spot) {
+            return link->forward(plan::onGrid(placement, spot.column, spot.row));
+        }};
+    table_->setTool(std::make_unique<tools::NeatlineTool>(id, ways));
+    table_->showCollar(id);
+    table_->setFocus();
+}
+
+void Window::showAllOf(const plan::SheetId& id) {
+    if (const plan::SheetPtr sheet = work_.committed().sheet(id)) {
+        plan::Sheet whole = *sheet;
+        whole.neatline.clear();
+        work_.commit(withSheet(work_.committed(), std::move(whole)), "show the sheet with its collar");
+    }
+}
+
+void Window::takeAway(const plan::SheetId& id) {
+    plan::PlanBuilder builder(work_.committed());
+    builder.removeSheet(id);
+    work_.commit(std::move(builder).build(), "take a sheet away");
+}
+
+/// One entry for each sheet, made anew whenever the menu opens.
+void Window::fillSheetsMenu() {
+    for (QAction* action : sheetsMenu_->actions()) {
+        if (action->menu() != nullptr && action->menu()->parent() == sheetsMenu_) {
+            action->menu()->deleteLater();
+            sheetsMenu_->removeAction(action);
+        }
+    }
+    if (work_.isOpen()) {
+        for (const plan::SheetPtr& sheet : work_.committed().sheets()) {
+            fillSheetMenu(*sheetsMenu_->addMenu(nameOf(*sheet)), *sheet);
+        }
+    }
+}
+
+void Window::fillSheetMenu(QMenu& menu, const plan::Sheet& sheet) {
+    const plan::SheetId id = sheet.id;
+    menu.addAction(factsOf(sheet))->setEnabled(false);
+    menu.addSeparator();
+    menu.addAction(tr("Crop where its grid ends"), this, [this, id] { cropAtNeatline(id); });
+    menu.addAction(tr("Edge of its map by hand"), this, [this, id] { holdNeatline(id); });
+    menu.addAction(tr("Show its collar"), this, [this, id] { showAllOf(id); })->setEnabled(!sheet.neatline.empty());
+    QAction* away = menu.addAction(tr("Take it away"), this, [this, id] { takeAway(id); });
+    // The first sheet's grid is that of films and figures.
+    away->setEnabled(work_.committed().sheets().front()->id != id);
+}
+
+/// Sheets that ought to join and do not: the table shows where, this says how much.
+void Window::tellOfSeams() {
+    const auto seams = work_.isOpen() ? sheets::seamsOf(work_.committed())
+                                      : Result<std::vector<sheets::Seam>>(std::vector<sheets::Seam>{});
+    QStringList words;
+    for (const sheets::Seam& seam : seams.value_or(std::vector<sheets::Seam>{})) {
+        if (!seam.meets()) {
+            words.push_back(tr("%1 and %2: %3 m %4")
+                                .arg(nameOf(*work_.committed().sheet(seam.one)),
+                                     nameOf(*work_.committed().sheet(seam.other)),
+                                     QString::number(std::abs(seam.offset.value()), 'f', 0),
+                                     seam.offset > Metres(0) ? tr("missing") : tr("overlap")));
+        }
+    }
+    if (words.isEmpty()) {
+        notices_->mend(kSeams);
+    } else {
+        notices_->keep(kSeams, tr("Sheets do not meet. %1.").arg(words.join(QStringLiteral("; "))), {});
+    }
+}
+
+}  // namespace crosstick::window
