@@ -21,8 +21,11 @@ constexpr double kSeenShare = 0.6;
 constexpr int kGapSteps = 48;       // 12 mm: a village or a name may hide a line so long
 constexpr int kShortestSteps = 80;  // 20 mm of it make a line
 constexpr double kAgreeMm = 0.6;    // ends so near an edge lie on it
-constexpr double kShiftMm = 1.5;    // the printed neatline is sought so far beside the ends
+constexpr double kShiftMm = 2.5;    // the printed neatline is sought so far beside the ends
 constexpr double kEdgeContrast = 40;
+constexpr double kFrameShare = 0.6;  // a dark line that is so much as dark as the frame round it may be the neatline
+constexpr int kCutSteps = 8;         // 2 mm without a line and then less than
+constexpr int kTailSteps = 40;       // 10 mm of it: figures beyond the edge, no line
 constexpr int kMostLines = 400;
 
 /// Along: the way that a line of the grid runs; across: what stays the same on it. Metres of the sheet's grid.
@@ -66,7 +69,7 @@ class Search {
     std::optional<LineEnds> follow(Runs runs, double across, double low, double high);
     std::vector<LineEnds> lines(Runs runs);
     std::optional<Edge> edgeThrough(const std::vector<LineEnds>& lines, double LineEnds::*end) const;
-    void layOnPrint(Edge& edge, Runs runs, double low, double high);
+    void layOnPrint(Edge& edge, Runs runs, double low, double high, double outwards);
 };
 
 /// A dark hair with lighter paper on both sides.
@@ -86,6 +89,27 @@ bool Search::isSeen(Runs runs, double along, double across) {
         std::nth_element(side.begin(), middle, side.end());
         return *middle - darkest >= kContrast;
     });
+}
+
+/// Cuts from a stretch's last seen step whatever is no line any more: short pieces behind a gap, as figures are.
+/// @param step  towards the stretch's inside: 1 at its beginning, -1 at its end
+template <class Seen>
+int withoutTail(int last, int inside, int step, const Seen& isSeen) {
+    while (last != inside) {
+        int at = last;
+        int seen = last;
+        for (; at != inside && std::abs(at - seen) <= kCutSteps; at += step) {
+            seen = isSeen(at) ? at : seen;
+        }
+        if (at == inside || std::abs(seen - last) >= kTailSteps) {
+            return last;
+        }
+        while (at != inside && !isSeen(at)) {
+            at += step;
+        }
+        last = at;
+    }
+    return last;
 }
 
 /// The longest stretch on which a line of the grid is printed.
@@ -119,6 +143,10 @@ std::optional<LineEnds> Search::follow(Runs runs, double across, double low, dou
             bestUntil = until;
         }
     }
+    const auto isOn = [&](int n) { return count(n, n + 1) > 0; };
+    const int middle = (bestFrom + bestUntil) / 2;
+    bestFrom = withoutTail(bestFrom, middle, 1, isOn);
+    bestUntil = withoutTail(bestUntil, middle, -1, isOn);
     if (bestUntil - bestFrom < kShortestSteps) {
         return std::nullopt;
     }
@@ -196,28 +224,31 @@ std::optional<Edge> Search::edgeThrough(const std::vector<LineEnds>& lines, doub
     return Edge{(y - slope * x) / n - slope * origin, slope};
 }
 
-/// Moves an edge onto the dark line that is printed along it, where there is one.
-/// @param runs  the way the edge itself runs  @param low, high  its ends
-void Search::layOnPrint(Edge& edge, Runs runs, double low, double high) {
-    std::vector<double> means;
+/// Moves an edge onto the dark line that is printed along it, the innermost where a frame has several.
+/// @param runs  the way the edge itself runs  @param low, high  its ends  @param outwards  1 or -1: where the collar is
+void Search::layOnPrint(Edge& edge, Runs runs, double low, double high, double outwards) {
+    std::vector<double> means;  // from inside to outside
     std::vector<double> shifts;
     for (double mm = -kShiftMm; mm <= kShiftMm + 1e-9; mm += 0.05) {
         double sum = 0;
         int count = 0;
         for (double along = low; along <= high; along += mm_) {
-            sum += at(runs, along, edge.at + edge.tilt * along + mm * mm_);
+            sum += at(runs, along, edge.at + edge.tilt * along + outwards * mm * mm_);
             ++count;
         }
         means.push_back(count > 0 ? sum / count : 255);
-        shifts.push_back(mm);
+        shifts.push_back(outwards * mm);
     }
-    const auto darkest = std::min_element(means.begin(), means.end());
-    const double dark = *darkest;
-    const auto where = static_cast<std::size_t>(darkest - means.begin());
     std::vector<double> sorted = means;
     std::nth_element(sorted.begin(), sorted.begin() + static_cast<std::ptrdiff_t>(sorted.size() / 2), sorted.end());
-    if (sorted[sorted.size() / 2] - dark >= kEdgeContrast) {
-        edge.at += shifts[where] * mm_;
+    const double paper = sorted[sorted.size() / 2];
+    const double darkest = *std::min_element(means.begin(), means.end());
+    const double enough = std::max(kEdgeContrast, kFrameShare * (paper - darkest));
+    for (std::size_t n = 1; n + 1 < means.size(); ++n) {
+        if (paper - means[n] >= enough && means[n] <= means[n - 1] && means[n] <= means[n + 1]) {
+            edge.at += shifts[n] * mm_;
+            return;
+        }
     }
 }
 
@@ -243,10 +274,10 @@ Result<std::vector<plan::RasterSpot>> Search::corners() {
     const auto southWest = meet(*bottom, *left);
     const auto northEast = meet(*top, *right);
     const double inset = 3 * mm_;  // corners are ornamented
-    layOnPrint(*bottom, Runs::East, southWest[0] + inset, northEast[0] - inset);
-    layOnPrint(*top, Runs::East, southWest[0] + inset, northEast[0] - inset);
-    layOnPrint(*left, Runs::North, southWest[1] + inset, northEast[1] - inset);
-    layOnPrint(*right, Runs::North, southWest[1] + inset, northEast[1] - inset);
+    layOnPrint(*bottom, Runs::East, southWest[0] + inset, northEast[0] - inset, -1);
+    layOnPrint(*top, Runs::East, southWest[0] + inset, northEast[0] - inset, 1);
+    layOnPrint(*left, Runs::North, southWest[1] + inset, northEast[1] - inset, -1);
+    layOnPrint(*right, Runs::North, southWest[1] + inset, northEast[1] - inset, 1);
     std::vector<plan::RasterSpot> corners;
     for (const auto& corner : {meet(*top, *left), meet(*top, *right), meet(*bottom, *right), meet(*bottom, *left)}) {
         corners.push_back(plan::inRaster(sheet_.placement, {Metres(corner[0]), Metres(corner[1])}));

@@ -9,7 +9,7 @@ namespace crosstick::sheets {
 
 /// Where the map ends on a sheet and its collar begins, as the ends of its printed grid lines tell: every line is
 /// followed over the paper, a straight edge is laid through the ends on each side, and where a dark line is printed
-/// within 1.5 mm of that edge, the edge is laid on it.
+/// within 2.5 mm of that edge, the edge is laid on it.
 /// @param copy  of the sheet in our cache  @param interval  of the grid that the sheet prints
 /// @returns  four corners in pixels of the raster, going round from the north-west
 /// Accuracy: half a pixel of 0.17 mm where the neatline is printed, else 0.5 mm of paper.

@@ -41,14 +41,15 @@ void paintSheetEdge(QPainter& painter, const QPolygonF& edge, const Palette& pal
 
 Result<void> paintGround(QPainter& painter, const Scene& scene, const View& view, const TileSources& tiles,
                          const RimFigures& figures, const press::Faces& faces, const Palette& palette) {
-    bool isBare = true;
-    for (const LaidSheet& laid : laidSheets(scene.plan)) {
-        if (laid.place >= tiles.size() || tiles[laid.place] == nullptr) {
-            continue;
+    std::vector<std::pair<LaidSheet, QPolygonF>> open;
+    for (LaidSheet& laid : laidSheets(scene.plan)) {
+        if (laid.place < tiles.size() && tiles[laid.place] != nullptr) {
+            QPolygonF edge = edgeOf(view, laid);
+            paintSheetEdge(painter, edge, palette);  // before all of them: where two join no edge is seen
+            open.emplace_back(std::move(laid), std::move(edge));
         }
-        isBare = false;
-        const QPolygonF edge = edgeOf(view, laid);
-        paintSheetEdge(painter, edge, palette);
+    }
+    for (const auto& [laid, edge] : open) {
         painter.save();
         clipTo(painter, edge);
         auto painted = paintSheet(painter, view, laid.lie, *tiles[laid.place], Scaling::Smooth);
@@ -57,7 +58,7 @@ Result<void> paintGround(QPainter& painter, const Scene& scene, const View& view
             return painted;
         }
     }
-    if (isBare) {
+    if (open.empty()) {
         const Area& area = view.area();
         painter.fillRect(QRectF(area.left, area.top, area.width, area.height), palette.sheet);
         paintGrid(painter, view, figures, palette);
