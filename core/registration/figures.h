@@ -33,7 +33,8 @@ struct Proof {
 [[nodiscard]] Proof proofOf(const Fit& fit, std::optional<Scale> scale = std::nullopt);
 /// "Worst mark 0.4 mm = 10 m on the ground (mark 3); good for 25 m work.", or that it cannot be checked and what would
 /// help; then, where it is so, that models cannot be told apart.
-[[nodiscard]] std::string proofText(const Fit& fit, const Proof& proof);
+/// @param marks  how many of what was fitted are marks; what comes after them are crossings that were found
+[[nodiscard]] std::string proofText(const Fit& fit, const Proof& proof, std::size_t marks = kMostMarks);
 [[nodiscard]] const char* nameOf(Kind kind);  ///< "similarity", "affine", "projective", "quadratic"
 
 }  // namespace crosstick::registration

@@ -10,6 +10,7 @@ namespace crosstick::registration {
 namespace {
 
 constexpr double kFinestReading = 0.1;  // pixels, our own: no hand and no finder reads a printed line closer
+constexpr double kSmallestSlip = 0.3;   // pixels, our own: about a pixel off is a reading, however fine the others are
 constexpr double kChance = 0.001;       // of calling a sound mark a blunder, our own: one set in a thousand
 constexpr int kSpareToChoose = 4;       // observations over the parameters
 
@@ -116,7 +117,7 @@ bool isNoChance(double gain, double squaresLeft, double freedomLeft, std::size_t
     if (freedomLeft < 1) {
         return false;
     }
-    const double variance = std::max(squaresLeft / freedomLeft, kFinestReading * kFinestReading);
+    const double variance = std::max(squaresLeft / freedomLeft, kSmallestSlip * kSmallestSlip);
     return chanceOf(gain / 2 / variance, freedomLeft) * static_cast<double>(marks) < kChance;
 }
 

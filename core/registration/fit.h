@@ -56,7 +56,7 @@ struct Fit {
 /// - The model, where none is wished: the least of Schwarz's criterion N ln(S/N) + p ln N, N coordinates, S their
 /// squares
 ///   in pixels, p parameters, among models with N >= p + 4; one with fewer parameters that comes within kClear is taken
-///   in its place. No mark is believed to be read better than 0.1 pixel.
+///   in its place. No mark is believed to be read better than 0.1 pixel, nor called a blunder for a pixel.
 /// - Blunders: the mark whose leaving out improves the fit most is dropped if an F test with 2 and N - p - 2 degrees of
 ///   freedom, at 0.001 shared among the marks (Bonferroni), says that chance does not do that; the model is chosen anew
 ///   after each; at most a quarter of the marks. One that the last model has no quarrel with is taken back.
