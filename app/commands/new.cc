@@ -1,5 +1,6 @@
 #include <ostream>
 
+#include "app/beside.h"
 #include "app/command.h"
 #include "app/commands/answers.h"
 #include "app/sheet_options.h"
@@ -15,13 +16,6 @@ struct Options {
     SheetOptions facts;
     std::optional<double> pace, rate;
 };
-
-/// Relative to the plan's folder where the file lies under it, so that both can be moved together.
-std::string asSeenFrom(const std::filesystem::path& folder, const std::filesystem::path& file) {
-    const auto relative =
-        std::filesystem::proximate(std::filesystem::absolute(file), std::filesystem::absolute(folder));
-    return relative.empty() || *relative.begin() == ".." ? std::filesystem::absolute(file).string() : relative.string();
-}
 
 Result<plan::Heading> headingFrom(const Options& options, const Surroundings& surroundings) {
     plan::Heading heading;
