@@ -45,6 +45,7 @@ void addLeg(CLI::App& program, Action& action);
 void addSpecimen(CLI::App& program, Action& action);
 void addSheet(CLI::App& program, Action& action);
 void addLay(CLI::App& program, Action& action);
+void addRegister(CLI::App& program, Action& action);
 void addCarry(CLI::App& program, Action& action);
 void addPicture(CLI::App& program, Action& action);
 void addAbout(CLI::App& program, Action& action);

@@ -24,10 +24,4 @@ Result<sheets::Raster> sheetFor(const plan::Sheet& sheet, const std::filesystem:
         .and_then([](const std::filesystem::path& copy) { return sheets::Raster::open(copy); });
 }
 
-std::string asSeenFrom(const std::filesystem::path& folder, const std::filesystem::path& file) {
-    const auto relative =
-        std::filesystem::proximate(std::filesystem::absolute(file), std::filesystem::absolute(folder));
-    return relative.empty() || *relative.begin() == ".." ? std::filesystem::absolute(file).string() : relative.string();
-}
-
 }  // namespace crosstick::app

@@ -18,8 +18,4 @@ namespace crosstick::app {
 [[nodiscard]] Result<sheets::Raster> sheetFor(const plan::Sheet& sheet, const std::filesystem::path& file,
                                               const Surroundings& surroundings);
 
-/// A path as a plan keeps it: relative to the plan's folder where the file lies under it, so that both can be moved
-/// together.
-[[nodiscard]] std::string asSeenFrom(const std::filesystem::path& folder, const std::filesystem::path& file);
-
 }  // namespace crosstick::app

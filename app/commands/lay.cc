@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "app/beside.h"
 #include "app/command.h"
 #include "app/commands/answers.h"
 #include "app/ground_files.h"

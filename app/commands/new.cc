@@ -1,8 +1,8 @@
 #include <ostream>
 
+#include "app/beside.h"
 #include "app/command.h"
 #include "app/commands/answers.h"
-#include "app/ground_files.h"
 #include "app/progress_line.h"
 #include "app/sheet_options.h"
 #include "core/files/plan_file.h"

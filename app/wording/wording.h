@@ -24,6 +24,7 @@ struct Words {
 [[nodiscard]] std::span<const Words> planWords();
 [[nodiscard]] std::span<const Words> workerWords();
 [[nodiscard]] std::span<const Words> sheetsWords();
+[[nodiscard]] std::span<const Words> registrationWords();
 [[nodiscard]] std::span<const Words> movementWords();
 [[nodiscard]] std::span<const Words> filmWords();
 [[nodiscard]] std::span<const Words> filesWords();

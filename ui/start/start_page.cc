@@ -88,6 +88,8 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent), glass_(new QWidget(this
     };
     way(tr("Lay a map sheet"), tr("GeoTIFF in a projected grid; starts a new plan"), tr("Ctrl N"),
         &StartPage::sheetWanted);
+    way(tr("Register a scan or photo"), tr("a picture of a sheet, laid on its grid by a few crossings"),
+        tr("Ctrl Shift G"), &StartPage::scanWanted);
     way(tr("Take up a plan"), tr("a GeoPackage that was saved before"), tr("Ctrl O"), &StartPage::planWanted);
     way(tr("Start from the grid alone"), tr("blank film with ticks, for a sheet you hold in your hand"), tr("Ctrl G"),
         &StartPage::gridWanted);

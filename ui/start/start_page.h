@@ -31,6 +31,7 @@ class StartPage final : public QWidget {
 
   Q_SIGNALS:
     void sheetWanted();
+    void scanWanted();
     void planWanted();
     void gridWanted();
     void demoWanted();

@@ -43,6 +43,7 @@ void Window::buildMenus(QMenuBar* bar) {
 void Window::buildPlanMenu(QMenuBar* bar) {
     QMenu* menu = bar->addMenu(tr("&Plan"));
     add(menu, "new", tr("New on a map sheet..."), key("Ctrl+N"), [this] { askForSheet(); });
+    add(menu, "register", tr("Register a scan or photo..."), key("Ctrl+Shift+G"), [this] { askForScan(); });
     add(menu, "grid-alone", tr("New from the grid alone..."), key("Ctrl+G"), [this] { askForGrid(); });
     add(menu, "open", tr("Take up a plan..."), key("Ctrl+O"), [this] { askForPlan(); });
     recentMenu_ = menu->addMenu(tr("Plans on this desk"));

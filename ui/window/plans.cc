@@ -118,6 +118,8 @@ void Window::askAboutSheet(const std::filesystem::path& file, const sheets::Give
         askForSheetGrid([this, file, given, then](const std::string& crs) {
             readSheet(file, {given.scale, crs}, then);
         });
+    } else if (fault.fault == sheets::kNoPlacement) {
+        registerScan(file, given);
     } else {
         say(outside_.say(fault));
     }

@@ -90,6 +90,7 @@ void Window::buildParts() {
     rows->addWidget(question_);
     setCentralWidget(middle);
     copies_ = new copies::Copies(work_, outside_.say, outside_.share, pages_);
+    register_ = new registering::RegisterPage(work_.errands(), work_.reader(), outside_.say, outside_.share, pages_);
     auto* across = new QHBoxLayout(desk_);
     across->setContentsMargins(0, 0, 0, 0);
     across->setSpacing(0);
@@ -100,7 +101,8 @@ void Window::buildParts() {
     down->addWidget(march_);
     across->addLayout(down, 1);
     across->addWidget(details_);
-    for (QWidget* page : {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_)}) {
+    for (QWidget* page :
+         {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_), static_cast<QWidget*>(register_)}) {
         pages_->addWidget(page);
     }
     buildMenus(bar);
@@ -173,7 +175,10 @@ void Window::connectPages() {
         next_ = Next::GoOn;  // who wanted to leave reads this first
         say(words);
     });
+    connect(register_, &registering::RegisterPage::laid, this, &Window::laidByHand);
+    connect(register_, &registering::RegisterPage::left, this, &Window::leaveRegister);
     connect(start_, &start::StartPage::sheetWanted, this, &Window::askForSheet);
+    connect(start_, &start::StartPage::scanWanted, this, &Window::askForScan);
     connect(start_, &start::StartPage::planWanted, this, &Window::askForPlan);
     connect(start_, &start::StartPage::gridWanted, this, &Window::askForGrid);
     connect(start_, &start::StartPage::demoWanted, this, &Window::openDemo);
@@ -262,6 +267,7 @@ void Window::setLight(look::Light light) {
     march_->setLight(light);
     details_->setLight(light);
     copies_->setLight(light);
+    register_->setLight(light);
     start_->setLight(light);
     table_->setTheme(light == look::Light::Night ? table::Theme::Night : table::Theme::Day);
     settings_->setValue(QStringLiteral("light"),

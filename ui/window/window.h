@@ -15,6 +15,7 @@
 #include "ui/look/theme.h"
 #include "ui/march/march_sill.h"
 #include "ui/phases/rail.h"
+#include "ui/registering/register_page.h"
 #include "ui/start/start_page.h"
 #include "ui/table/light_table.h"
 #include "ui/window/doing_mark.h"
@@ -57,6 +58,9 @@ class Window final : public QMainWindow {
     [[nodiscard]] work::Work& work() { return work_; }
     [[nodiscard]] table::LightTable& table() { return *table_; }
     [[nodiscard]] copies::Copies& copies() { return *copies_; }
+    [[nodiscard]] registering::RegisterPage& registerPage() { return *register_; }
+    /// Lays a scan or photo on its grid by hand; then it is a new plan's sheet, or one more of the present plan.
+    void registerScan(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
     [[nodiscard]] const std::map<std::string, QAction*>& actionsByName() const { return actions_; }
     void run(const std::string& action);  ///< by its name, as a menu would
     void saveTo(const std::filesystem::path& file);
@@ -93,6 +97,8 @@ class Window final : public QMainWindow {
     march::MarchSill* march_;
     details::Details* details_;
     copies::Copies* copies_;
+    registering::RegisterPage* register_;
+    QWidget* beforeRegister_ = nullptr;  ///< the page to go back to
     Notices* notices_ = nullptr;
     Question* question_;
     DoingMark* doing_;
@@ -172,6 +178,9 @@ class Window final : public QMainWindow {
 
     // The plan's sheets (sheet_deeds.cc).
     void askForSheetBeside();
+    void askForScan();
+    void laidByHand(const std::filesystem::path& file, const plan::Sheet& sheet);
+    void leaveRegister();
     void fillSheetsMenu();
     void fillSheetMenu(QMenu& menu, const plan::Sheet& sheet);
     void addSheet(const std::filesystem::path& file, plan::Sheet sheet);
