@@ -121,23 +121,27 @@ void drawGround(CardPen& pen, const Profile& profile, const Scales& scales, Metr
     stroke(pen, std::move(points), width);
 }
 
+/// The slope stands under the ground, beside the middle of its part; where another one stands already, it is left out.
 void drawSteep(CardPen& pen, const Profile& profile, const Scales& scales) {
-    double free = 0;  // a label stands where the one before has left room
+    constexpr double kBeside = 2.2;
+    std::vector<drawing::Box> taken;
     for (const movement::SteepPart& part : profile.steep) {
         drawGround(pen, profile, scales, part.from, part.to, kSteepPen);
+        const Metres middle = (part.from + part.to) / 2;
+        const auto spot = std::min_element(
+            profile.spots.begin(), profile.spots.end(),
+            [&](const auto& a, const auto& b) { return abs(a.ground - middle) < abs(b.ground - middle); });
+        if (spot == profile.spots.end() || !spot->height) {
+            continue;
+        }
         const std::string text = fmt::format("{} %", numberText(std::abs(part.steepest) * 100, 0));
-        const double x = scales.x((part.from + part.to) / 2);
-        const double left = x - widthOf(text, kAxis) / 2;
-        if (left > free) {
-            double lowest = scales.top;
-            for (const movement::ProfileSpot& spot : profile.spots) {
-                if (spot.height && spot.ground >= part.from && spot.ground <= part.to) {
-                    lowest = std::max(lowest, scales.y(*spot.height));
-                }
-            }
-            const double base = std::min(lowest + 2 + kAxis.capHeight, kAxisFoot - 1);
-            pen.write(text, {x, base}, kAxis, Align::Middle);
-            free = left + widthOf(text, kAxis) + 1;
+        const double width = widthOf(text, kAxis);
+        const double left = scales.x(spot->ground) + (part.steepest > 0 ? kBeside : -kBeside - width);
+        const double base = std::min(scales.y(*spot->height) + kAxis.capHeight * 1.5, kAxisFoot - 1);
+        const drawing::Box box{left, base - kAxis.capHeight, left + width, base};
+        if (std::none_of(taken.begin(), taken.end(), [&](const drawing::Box& other) { return box.meets(other); })) {
+            pen.write(text, {left, base}, kAxis);
+            taken.push_back(box.grown(0.5));
         }
     }
 }
