@@ -1,10 +1,9 @@
 #include <array>
-#include <cmath>
 #include <string_view>
 
 #include "app/commands/card_forms.h"
+#include "app/commands/csv.h"
 #include "core/geodesy/plane_angles.h"
-#include "core/units/number_text.h"
 
 namespace crosstick::app {
 namespace {
@@ -33,43 +32,6 @@ constexpr std::array<std::string_view, 23> kColumns{"route",
                                                     "gm_angle_deg",
                                                     "gm_angle_source"};
 
-/// A spreadsheet takes a text that begins like this for a formula; an apostrophe makes it a text.
-std::string harmless(const std::string& text) {
-    constexpr std::string_view kFormula = "=+-@\t\r";
-    return !text.empty() && kFormula.find(text.front()) != std::string_view::npos ? '\'' + text : text;
-}
-
-std::string cell(const std::string& text) {
-    if (text.find_first_of(",\"\r\n") == std::string::npos) {
-        return text;
-    }
-    std::string quoted = "\"";
-    for (const char letter : text) {
-        quoted += letter == '"' ? "\"\"" : std::string(1, letter);
-    }
-    return quoted + '"';
-}
-
-std::string figure(double value, int decimals) {
-    return std::isfinite(value) ? numberText(value, decimals) : std::string{};
-}
-template <class Tag>
-std::string figure(Quantity<Tag> value, int decimals) {
-    return figure(value.value(), decimals);
-}
-template <class T>
-std::string figure(const std::optional<T>& value, int decimals) {
-    return value ? figure(*value, decimals) : std::string{};
-}
-
-std::string row(const std::vector<std::string>& cells) {
-    std::string text;
-    for (std::size_t n = 0; n < cells.size(); ++n) {
-        text += (n == 0 ? "" : ",") + cell(cells[n]);
-    }
-    return text + "\r\n";
-}
-
 /// How far the route has come at the end of a piece.
 struct SoFar {
     Metres ground{0};
@@ -91,27 +53,27 @@ std::vector<std::string> pieceCells(const CardContent& content, const movement::
             harmless(last ? paper.to : "bend"),
             paper.pieces[at].toGrid,
             last ? harmless(paper.tie) : "",
-            figure(piece.gridAzimuth, 4),
-            figure(geodesy::backAzimuth(piece.gridAzimuth), 4),
-            figure(piece.magneticAzimuth, 4),
-            figure(geodesy::backAzimuth(piece.magneticAzimuth), 4),
-            figure(piece.mapDistance, 3),
-            figure(piece.groundDistance, 3),
-            figure(piece.climb, 1),
-            figure(piece.descent, 1),
-            figure(piece.paces, 2),
-            figure(piece.time, 2),
-            figure(soFar.ground, 3),
-            figure(soFar.time, 2),
+            csvFigure(piece.gridAzimuth, 4),
+            csvFigure(geodesy::backAzimuth(piece.gridAzimuth), 4),
+            csvFigure(piece.magneticAzimuth, 4),
+            csvFigure(geodesy::backAzimuth(piece.magneticAzimuth), 4),
+            csvFigure(piece.mapDistance, 3),
+            csvFigure(piece.groundDistance, 3),
+            csvFigure(piece.climb, 1),
+            csvFigure(piece.descent, 1),
+            csvFigure(piece.paces, 2),
+            csvFigure(piece.time, 2),
+            csvFigure(soFar.ground, 3),
+            csvFigure(soFar.time, 2),
             arrival ? isoTime(*arrival, zone) : "",
-            figure(content.figures.gm.angle, 6),
+            csvFigure(content.figures.gm.angle, 6),
             content.figures.gm.source == plan::DeclinationSource::Model ? "model" : "sheet"};
 }
 
 }  // namespace
 
 std::string cardCsv(const plan::Plan& plan, const std::vector<CardContent>& routes) {
-    std::string text = row({kColumns.begin(), kColumns.end()});
+    std::string text = csvRecord({kColumns.begin(), kColumns.end()});
     for (const CardContent& content : routes) {
         SoFar soFar;
         for (const movement::Leg& leg : content.figures.legs) {
@@ -119,7 +81,7 @@ std::string cardCsv(const plan::Plan& plan, const std::vector<CardContent>& rout
                 const movement::Piece& piece = leg.pieces[at];
                 soFar.ground += piece.groundDistance;
                 soFar.time = soFar.time && piece.time ? std::optional(*soFar.time + *piece.time) : std::nullopt;
-                text += row(pieceCells(content, leg, at, soFar, plan.heading().zone));
+                text += csvRecord(pieceCells(content, leg, at, soFar, plan.heading().zone));
             }
         }
     }

@@ -5,6 +5,7 @@
 
 #include "core/movement/paper_figures.h"
 #include "core/movement/route_figures.h"
+#include "core/movement/runs_along.h"
 
 namespace crosstick::app {
 
@@ -13,6 +14,7 @@ struct CardContent {
     movement::RouteFigures figures;
     movement::PaperRoute paper;
     std::vector<movement::Crossing> crossings;
+    std::vector<movement::RunAlong> runs;
 };
 
 /// For the terminal: aligned, rounded as the trade does, the source of every figure under it.

@@ -2,6 +2,7 @@
 
 #include "app/commands/card_forms.h"
 #include "core/geodesy/plane_angles.h"
+#include "core/movement/rate_text.h"
 
 namespace crosstick::app {
 namespace {
@@ -21,6 +22,11 @@ Json number(const std::optional<T>& value) {
     return value ? number(*value) : Json(nullptr);
 }
 
+/// Rise over run in per cent, negative downhill.
+Json steepness(const std::optional<movement::Steepest>& steepest) {
+    return steepest ? number(steepest->slope * 100) : Json(nullptr);
+}
+
 Json time(const std::optional<Instant>& when, TimeZone zone) {
     return when ? Json(isoTime(*when, zone)) : Json(nullptr);
 }
@@ -35,36 +41,77 @@ Json pieceJson(const movement::Piece& piece) {
             {"magnetic_azimuth_deg", number(piece.magneticAzimuth)},
             {"back_magnetic_azimuth_deg", number(geodesy::backAzimuth(piece.magneticAzimuth))},
             {"true_azimuth_deg", number(piece.trueAzimuth)},
+            {"back_true_azimuth_deg", number(piece.backTrueAzimuth)},
             {"map_distance_m", number(piece.mapDistance)},
             {"ground_distance_m", number(piece.groundDistance)},
             {"slope_distance_m", number(piece.slopeDistance)},
             {"climb_m", number(piece.climb)},
             {"descent_m", number(piece.descent)},
+            {"steepest_percent", steepness(piece.steepest)},
             {"paces", number(piece.paces)},
-            {"minutes", number(piece.time)}};
+            {"minutes", number(piece.time)},
+            {"slowed_by_rule", piece.slowed}};
 }
 
-Json legJson(const movement::Leg& leg, TimeZone zone) {
+Json textOrNull(const std::string& text) {
+    return text.empty() ? Json(nullptr) : Json(text);
+}
+
+/// What the leader says about a leg.
+void putNotes(Json& json, const movement::Leg& leg) {
+    const plan::LegNotes& notes = leg.notes;
+    json["going"] = !notes.going ? Json(nullptr) : Json(*notes.going == plan::Going::Road ? "road" : "cross-country");
+    json["halt_minutes"] = number(notes.halt);
+    json["catching"] = textOrNull(notes.catching);
+    json["remark"] = textOrNull(notes.remark);
+    json["rally_point"] = textOrNull(leg.rallyLabel);
+    json["in_contact"] = textOrNull(notes.inContact);
+    json["if_separated"] = textOrNull(notes.ifSeparated);
+}
+
+Json legJson(const movement::Leg& leg, const movement::PaperLeg& paper, const std::string& fromTie, TimeZone zone) {
     Json pieces = Json::array();
     for (const movement::Piece& piece : leg.pieces) {
         pieces.push_back(pieceJson(piece));
     }
-    return {{"leg", leg.number},
-            {"from", leg.fromLabel},
-            {"from_grid", leg.fromGrid},
-            {"to", leg.toLabel},
-            {"to_grid", leg.toGrid},
-            {"map_distance_m", number(leg.mapDistance)},
-            {"ground_distance_m", number(leg.groundDistance)},
-            {"slope_distance_m", number(leg.slopeDistance)},
-            {"climb_m", number(leg.climb)},
-            {"descent_m", number(leg.descent)},
-            {"paces", number(leg.paces)},
-            {"minutes", number(leg.time)},
-            {"ground_distance_so_far_m", number(leg.groundSoFar)},
-            {"minutes_so_far", number(leg.timeSoFar)},
-            {"arrival", time(leg.arrival, zone)},
-            {"pieces", std::move(pieces)}};
+    Json json{{"leg", leg.number},
+              {"from", leg.fromLabel},
+              {"from_grid", leg.fromGrid},
+              {"from_tie", textOrNull(fromTie)},
+              {"to", leg.toLabel},
+              {"to_grid", leg.toGrid},
+              {"to_tie", textOrNull(paper.tie)},
+              {"map_distance_m", number(leg.mapDistance)},
+              {"ground_distance_m", number(leg.groundDistance)},
+              {"slope_distance_m", number(leg.slopeDistance)},
+              {"climb_m", number(leg.climb)},
+              {"descent_m", number(leg.descent)},
+              {"steepest_percent", steepness(leg.steepest)},
+              {"steepest_after_m", leg.steepest ? number(leg.steepest->along) : Json(nullptr)},
+              {"paces", number(leg.paces)},
+              {"minutes", number(leg.time)},
+              {"ground_distance_so_far_m", number(leg.groundSoFar)},
+              {"minutes_so_far", number(leg.timeSoFar)},
+              {"arrival", time(leg.arrival, zone)}};
+    putNotes(json, leg);
+    json["pieces"] = std::move(pieces);
+    return json;
+}
+
+Json runJson(const movement::RunAlong& run) {
+    return {{"line", run.label},
+            {"leg", run.leg},
+            {"map_distance_from_last_m", number(run.mapFromLast)},
+            {"map_distance_from_m", number(run.mapFrom)},
+            {"map_distance_to_m", number(run.mapTo)}};
+}
+
+Json rateJson(const movement::RateSpan& span, const movement::RouteFigures& figures, TimeZone zone) {
+    return {{"from", time(movement::arrivalAfter(figures.start, span.since), zone)},
+            {"ground_distance_so_far_m", number(span.from)},
+            {"going", span.going == plan::Going::Road ? "road" : "cross-country"},
+            {"light", span.light == movement::Light::Night ? "night" : "day"},
+            {"rate_kmh", number(span.rate)}};
 }
 
 Json crossingJson(const movement::Crossing& crossing, TimeZone zone) {
@@ -113,6 +160,11 @@ Json routeJson(const plan::Plan& plan, const CardContent& content, const std::st
     json["pace_note"] = figures.pace ? Json(figures.pace->note) : Json(nullptr);
     json["rate_kmh"] = figures.rate ? number(figures.rate->rate) : Json(nullptr);
     json["rate_note"] = figures.rate ? Json(figures.rate->note) : Json(nullptr);
+    json["rate_rule"] = movement::rateText(figures, zone);
+    json["rates"] = Json::array();
+    for (const movement::RateSpan& span : figures.progress.spans) {
+        json["rates"].push_back(rateJson(span, figures, zone));
+    }
     json["start"] = time(figures.start, zone);
     json["arrival"] = time(figures.arrival, zone);
     json["map_distance_m"] = number(figures.mapDistance);
@@ -120,17 +172,25 @@ Json routeJson(const plan::Plan& plan, const CardContent& content, const std::st
     json["slope_distance_m"] = number(figures.slopeDistance);
     json["climb_m"] = number(figures.climb);
     json["descent_m"] = number(figures.descent);
+    json["steepest_percent"] = steepness(figures.steepest);
     json["paces"] = number(figures.paces);
     json["minutes"] = number(figures.time);
     json["legs"] = Json::array();
-    for (const movement::Leg& leg : figures.legs) {
-        json["legs"].push_back(legJson(leg, zone));
+    for (std::size_t n = 0; n < figures.legs.size(); ++n) {
+        const std::string& fromTie = n == 0 ? content.paper.startTie : content.paper.legs[n - 1].tie;
+        json["legs"].push_back(legJson(figures.legs[n], content.paper.legs[n], fromTie, zone));
     }
     json["crossings"] = Json::array();
     for (const movement::Crossing& crossing : content.crossings) {
         json["crossings"].push_back(crossingJson(crossing, zone));
     }
+    json["runs_along"] = Json::array();
+    for (const movement::RunAlong& run : content.runs) {
+        json["runs_along"].push_back(runJson(run));
+    }
     json["onward"] = onwardJson(figures.onward);
+    json["administrative_ground_distance_m"] =
+        figures.administrative ? number(figures.administrative->groundDistance) : Json(nullptr);
     return json;
 }
 

@@ -1,8 +1,8 @@
-#include <algorithm>
-
 #include <fmt/format.h>
 
 #include "app/commands/card_forms.h"
+#include "app/commands/text_table.h"
+#include "core/movement/rate_text.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::app {
@@ -10,75 +10,8 @@ namespace {
 
 using geodesy::AngleUnit;
 
-/// Letters, not bytes, so that columns stand under each other.
-std::size_t letters(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(
-        text.begin(), text.end(), [](char byte) { return (static_cast<unsigned char>(byte) & 0xc0U) != 0x80U; }));
-}
-
-enum class Side { Left, Right };
-struct Column {
-    std::string head;
-    Side side = Side::Right;
-    std::size_t width = 0;
-};
-
-/// Rows of cells that become aligned text.
-class Table {
-  public:
-    explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {
-        for (Column& column : columns_) {
-            column.width = letters(column.head);
-        }
-    }
-    void add(std::vector<std::string> cells) {
-        for (std::size_t n = 0; n < cells.size(); ++n) {
-            columns_[n].width = std::max(columns_[n].width, letters(cells[n]));
-        }
-        rows_.push_back(std::move(cells));
-    }
-    [[nodiscard]] std::string text() const {
-        std::vector<std::string> heads;
-        for (const Column& column : columns_) {
-            heads.push_back(column.head);
-        }
-        std::string out = line(heads);
-        for (const auto& cells : rows_) {
-            out += line(cells);
-        }
-        return out;
-    }
-
-  private:
-    [[nodiscard]] std::string line(const std::vector<std::string>& cells) const {
-        std::string out;
-        for (std::size_t n = 0; n < cells.size(); ++n) {
-            const std::string room(columns_[n].width - letters(cells[n]), ' ');
-            out += n == 0 ? "" : "  ";
-            out += columns_[n].side == Side::Left ? cells[n] + room : room + cells[n];
-        }
-        while (!out.empty() && out.back() == ' ') {
-            out.pop_back();
-        }
-        return out + '\n';
-    }
-
-    std::vector<Column> columns_;
-    std::vector<std::vector<std::string>> rows_;
-};
-
 std::string figure(const std::optional<std::int64_t>& value) {
     return value ? std::to_string(*value) : std::string{};
-}
-
-/// Control letters of what people typed must not reach the terminal.
-std::string plain(std::string text) {
-    for (char& letter : text) {
-        if (static_cast<unsigned char>(letter) < 0x20 || letter == 0x7f) {
-            letter = ' ';
-        }
-    }
-    return text;
 }
 
 std::string sourceText(const movement::GmAngle& gm, const std::string& modelName) {
@@ -95,7 +28,7 @@ std::string sourceText(const movement::GmAngle& gm, const std::string& modelName
                                                        : "taken: " + sheet + "; beside it: " + model;
 }
 
-std::string headText(const CardContent& content, AngleUnit unit, const std::string& modelName) {
+std::string headText(const CardContent& content, AngleUnit unit, TimeZone zone, const std::string& modelName) {
     const movement::RouteFigures& figures = content.figures;
     std::string text = plain(content.paper.name) + (figures.use == plan::Use::Primary ? ", primary" : ", alternate") +
                        ", grid " + figures.gridCrs + '\n';
@@ -104,13 +37,12 @@ std::string headText(const CardContent& content, AngleUnit unit, const std::stri
     text += figures.pace ? fmt::format("Pace count {} double per 100 m {}\n",
                                        numberText(figures.pace->doublePacesPer100), plain(figures.pace->note))
                          : "Pace count not given\n";
-    text += figures.rate
-                ? fmt::format("Rate {} km/h {}\n", numberText(figures.rate->rate.value()), plain(figures.rate->note))
-                : "Rate not given: times unknown\n";
+    text += figures.rate || figures.timing ? "Rate " + plain(movement::rateText(figures, zone)) + '\n'
+                                           : "Rate not given: times unknown\n";
     return text;
 }
 
-void addLeg(Table& table, const movement::PaperLeg& leg) {
+void addLeg(TextTable& table, const movement::PaperLeg& leg) {
     for (std::size_t at = 0; at < leg.pieces.size(); ++at) {
         const movement::PaperPiece& piece = leg.pieces[at];
         const bool first = at == 0;
@@ -144,24 +76,24 @@ std::string crossingsText(const movement::PaperRoute& paper) {
 std::string cardTable(const plan::Plan& plan, const CardContent& content, AngleUnit unit,
                       const std::string& modelName) {
     const movement::PaperRoute& paper = content.paper;
-    Table table({{"leg", Side::Left},
-                 {"from", Side::Left},
-                 {"to", Side::Left},
-                 {"grid", Side::Left},
-                 {"mag"},
-                 {"back"},
-                 {"grid az"},
-                 {"back"},
-                 {"map m"},
-                 {"ground m"},
-                 {"paces"},
-                 {"time"},
-                 {"arrive"},
-                 {"m so far"},
-                 {"so far"},
-                 {"climb"},
-                 {"descent"},
-                 {"tie", Side::Left}});
+    TextTable table({{"leg", Side::Left},
+                     {"from", Side::Left},
+                     {"to", Side::Left},
+                     {"grid", Side::Left},
+                     {"mag"},
+                     {"back"},
+                     {"grid az"},
+                     {"back"},
+                     {"map m"},
+                     {"ground m"},
+                     {"paces"},
+                     {"time"},
+                     {"arrive"},
+                     {"m so far"},
+                     {"so far"},
+                     {"climb"},
+                     {"descent"},
+                     {"tie", Side::Left}});
     table.add({"", "", plain(paper.startLabel), paper.startGrid, "", "", "", "", "", "", "", "", paper.startTime, "",
                "", "", "", plain(paper.startTie)});
     for (const movement::PaperLeg& leg : paper.legs) {
@@ -169,7 +101,7 @@ std::string cardTable(const plan::Plan& plan, const CardContent& content, AngleU
     }
     table.add({"all", "", "", "", "", "", "", "", std::to_string(paper.metres), std::to_string(paper.groundMetres),
                figure(paper.paces), paper.time, paper.arrival, "", "", figure(paper.climb), figure(paper.descent), ""});
-    std::string text = headText(content, unit, modelName);
+    std::string text = headText(content, unit, plan.heading().zone, modelName);
     text += content.figures.start ? "Start " + dateTimeGroup(*content.figures.start, plan.heading().zone) + '\n'
                                   : "Start not given: clock times unknown\n";
     text += '\n' + table.text();
@@ -179,6 +111,25 @@ std::string cardTable(const plan::Plan& plan, const CardContent& content, AngleU
                         paper.onward->magnetic, paper.onward->backMagnetic, paper.onward->grid, paper.onward->metres);
     }
     text += crossingsText(paper);
+    for (const movement::PaperLeg& leg : paper.legs) {
+        if (!leg.notes.empty()) {
+            text += fmt::format("Leg {}: {}\n", leg.number, plain(fmt::format("{}", fmt::join(leg.notes, ", "))));
+        }
+    }
+    for (const movement::RunAlong& run : content.runs) {
+        text += fmt::format("Runs along {} for {} m, from {} m after {} on\n", plain(run.label),
+                            numberText((run.mapTo - run.mapFrom).value(), 0), numberText(run.mapFromLast.value(), 0),
+                            plain(paper.legs[static_cast<std::size_t>(run.leg - 1)].from));
+    }
+    if (content.figures.administrative) {
+        text += fmt::format("Before the start point {} m, administrative, not in the sums.\n",
+                            numberText(content.figures.administrative->groundDistance.value(), 0));
+    }
+    if (content.figures.steepest) {
+        text +=
+            fmt::format("Steepest {} %, {} m after the start.\n", numberText(content.figures.steepest->slope * 100, 0),
+                        numberText(content.figures.steepest->along.value(), 0));
+    }
     text += paper.climb ? "" : "Climb is unknown: no height model covers the route.\n";
     return text + "Sums are of the figures shown. Planning and training aid: check by map and compass.\n";
 }

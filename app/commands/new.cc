@@ -3,6 +3,7 @@
 #include "app/beside.h"
 #include "app/command.h"
 #include "app/commands/answers.h"
+#include "app/commands/timing_options.h"
 #include "app/progress_line.h"
 #include "app/sheet_options.h"
 #include "core/files/plan_file.h"
@@ -15,7 +16,8 @@ namespace {
 struct Options {
     std::string plan, sheet, name, zone = "Z", date, marking, author, unit, distribution, declination = "model";
     SheetOptions facts;
-    std::optional<double> pace, rate;
+    std::optional<double> pace;
+    TimingOptions timing;
 };
 
 Result<plan::Heading> headingFrom(const Options& options, const Surroundings& surroundings) {
@@ -44,10 +46,7 @@ Result<plan::Heading> headingFrom(const Options& options, const Surroundings& su
     if (options.pace) {
         heading.pace = plan::PaceProfile{*options.pace, ""};
     }
-    if (options.rate) {
-        heading.rate = plan::MarchRate{KilometresPerHour(*options.rate), ""};
-    }
-    return heading;
+    return withTiming(std::move(heading), options.timing);
 }
 
 Result<plan::Plan> planFrom(const Options& options, const Surroundings& surroundings) {
@@ -115,9 +114,7 @@ void addNew(CLI::App& program, Action& action) {
     command->add_option("--pace", options->pace, "Double paces per 100 m")
         ->check(CLI::Validator(numberFault, ""))
         ->check(CLI::Range(30.0, 150.0));
-    command->add_option("--rate", options->rate, "Rate of march, km/h")
-        ->check(CLI::Validator(numberFault, ""))
-        ->check(CLI::Range(0.1, 30.0));
+    addTimingOptions(*command, options->timing);
     addSheetOptions(*command, options->facts);
     command->callback([options, &action] {
         action = [options](const Surroundings& surroundings) { return makeNew(*options, surroundings); };

@@ -5,7 +5,7 @@
 namespace crosstick::app {
 namespace {
 
-constexpr std::array<Words, 8> kWords{{
+constexpr std::array<Words, 14> kWords{{
     {"movement/route-too-short", "RTE {route} has fewer than two points. Draw it to its end first."},
     {"movement/route-not-on-grid",
      "RTE {route} has a point that the sheet's grid does not reach. Check its points against the sheet."},
@@ -19,6 +19,18 @@ constexpr std::array<Words, 8> kWords{{
     {"movement/no-such-route", "The plan has no route {route}. It has: {known}."},
     {"movement/card-form",
      "{file} ends in neither .pdf nor .csv, and a card is written as one of these. Give the file such an ending."},
+    {"movement/too-long", "Even a start a month earlier closes too late. Check the halts and rates of the plan."},
+    {"movement/no-such-column", "The plan has no column {column}. It has: {known}."},
+    {"movement/no-rate",
+     "The plan has neither a rate of march nor a timing, so that no start can be worked out. Give it one, or --rate."},
+    {"movement/no-heights",
+     "No elevation model covers RTE {route}, so that its profile is unknown. Give the plan's sheet one that does."},
+    {"movement/profile-form",
+     "{file} ends in none of .csv, .png and .pdf, and a profile is written as one of these. Give the file such an "
+     "ending."},
+    {"movement/table-form",
+     "{file} ends in none of .pdf, .csv and .html, and this paper is written as one of these. Give the file such an "
+     "ending."},
 }};
 
 }  // namespace

@@ -268,8 +268,10 @@ class Import {
         }
         // Stops may name measures by this file's own ids.
         for (Json& stop : form["points"]) {
-            if (stop.is_object() && stop.contains("measure")) {
-                stop["measure"] = text(idOf(stop["measure"], plan_));
+            for (const char* key : {"measure", "rally"}) {
+                if (stop.is_object() && stop.contains(key)) {
+                    stop[key] = text(idOf(stop[key], plan_));
+                }
             }
         }
         if (form["points"].is_null()) {

@@ -1,4 +1,5 @@
 #include "core/files/json_form.h"
+#include "core/files/json_tasks.h"
 
 namespace crosstick::files {
 namespace {
@@ -107,6 +108,15 @@ std::optional<plan::Column> columnFrom(const Json& json, FieldReader& force) {
     return column;
 }
 
+template <class T>
+std::optional<T> orWrong(Result<T> read, FieldReader& whole, const char* key) {
+    if (!read) {
+        whole.wrong(key, "objects of identities, texts and times");
+        return std::nullopt;
+    }
+    return std::move(*read);
+}
+
 template <class T, class From>
 void readList(FieldReader& reader, const char* key, std::vector<T>& list, From&& from) {
     if (const Json* values = reader.array(key)) {
@@ -130,6 +140,12 @@ Json toJson(const plan::Force& force) {
     for (const plan::Column& column : force.columns) {
         json["columns"].push_back(columnJson(column));
     }
+    for (const plan::Task& task : force.tasks) {
+        json["tasks"].push_back(toJson(task));
+    }
+    for (const plan::Event& event : force.events) {
+        json["events"].push_back(toJson(event));
+    }
     put(json, force.unknown);
     return json;
 }
@@ -139,6 +155,10 @@ Result<plan::Force> forceFrom(const Json& json) {
     plan::Force force;
     readList(reader, "elements", force.elements, elementFrom);
     readList(reader, "columns", force.columns, columnFrom);
+    readList(reader, "tasks", force.tasks,
+             [](const Json& value, FieldReader& whole) { return orWrong(taskFrom(value), whole, "tasks"); });
+    readList(reader, "events", force.events,
+             [](const Json& value, FieldReader& whole) { return orWrong(eventFrom(value), whole, "events"); });
     if (reader.fault()) {
         return tl::unexpected(*reader.fault());
     }

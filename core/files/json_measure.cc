@@ -77,6 +77,62 @@ void readRest(FieldReader& reader, plan::Measure& m) {
     }
 }
 
+constexpr double kLongestHalt = 7.0 * 24 * 60;  // minutes
+
+void putLegNotes(Json& json, const plan::LegNotes& leg) {
+    if (leg.going) {
+        json["going"] = *leg.going == plan::Going::Road ? "road" : "cross-country";
+    }
+    if (leg.halt) {
+        json["halt_min"] = leg.halt->value();
+    }
+    put(json, "catching", leg.catching);
+    put(json, "remark", leg.remark);
+    if (leg.rally) {
+        json["rally"] = text(*leg.rally);
+    }
+    put(json, "in_contact", leg.inContact);
+    put(json, "if_separated", leg.ifSeparated);
+}
+
+plan::LegNotes legNotesFrom(FieldReader& stop) {
+    plan::LegNotes leg;
+    if (const auto going = stop.choice("going", {"", "cross-country", "road"}, 0); going > 0) {
+        leg.going = static_cast<plan::Going>(going - 1);
+    }
+    if (const auto halt = stop.number("halt_min")) {
+        leg.halt = Minutes(*halt);
+        if (!(*halt >= 0 && *halt <= kLongestHalt)) {
+            stop.wrong("halt_min", "minutes up to a week");
+        }
+    }
+    leg.catching = stop.text("catching");
+    leg.remark = stop.text("remark");
+    leg.rally = stop.id("rally");
+    leg.inContact = stop.text("in_contact");
+    leg.ifSeparated = stop.text("if_separated");
+    return leg;
+}
+
+void readStops(FieldReader& reader, plan::Route& route) {
+    const Json* stops = reader.array("points");
+    if (stops == nullptr) {
+        return;
+    }
+    for (const Json& value : *stops) {
+        FieldReader stop(value, "route point");
+        const auto at = stop.whole("at");
+        const auto measure = stop.id("measure");
+        plan::LegNotes leg = legNotesFrom(stop);
+        const bool isGood = at && measure && *at >= 0 && static_cast<std::size_t>(*at) < route.vertices.size();
+        if (!isGood || stop.fault()) {
+            reader.wrong("points", "vertices that the route has, with their measures");
+            return;
+        }
+        route.stops.push_back({static_cast<std::size_t>(*at), *measure, stop.unknown(), std::move(leg)});
+    }
+}
+
 }  // namespace
 
 Json measureRest(const plan::Measure& measure) {
@@ -143,6 +199,7 @@ Json toJson(const plan::Route& r) {
     Json stops = Json::array();
     for (const plan::Stop& stop : r.stops) {
         Json entry = {{"at", stop.vertex}, {"measure", text(stop.measure)}};
+        putLegNotes(entry, stop.leg);
         put(entry, stop.unknown);
         stops.push_back(std::move(entry));
     }
@@ -164,19 +221,7 @@ Result<plan::Route> routeFrom(const Json& json) {
     r.name = reader.text("name");
     r.use = static_cast<plan::Use>(reader.choice("use", {"primary", "alternate"}, 0));
     r.vertices = pointsFrom(reader, "vertices");
-    if (const Json* stops = reader.array("points")) {
-        for (const Json& value : *stops) {
-            FieldReader stop(value, "route point");
-            const auto at = stop.whole("at");
-            const auto measure = stop.id("measure");
-            const bool isGood = at && measure && *at >= 0 && static_cast<std::size_t>(*at) < r.vertices.size();
-            if (!isGood) {
-                reader.wrong("points", "vertices that the route has, with their measures");
-                break;
-            }
-            r.stops.push_back({static_cast<std::size_t>(*at), *measure, stop.unknown()});
-        }
-    }
+    readStops(reader, r);
     r.onwardTo = reader.id("onward_to");
     r.start = reader.time("start");
     r.why = reader.text("why");

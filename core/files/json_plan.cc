@@ -38,7 +38,8 @@ Json zoneJson(TimeZone zone) {
     return {{"letter", std::string(1, zone.letter)}, {"offset_min", zone.offset.count()}};
 }
 
-constexpr std::int64_t kFarthestZone = 15L * 60;  ///< minutes from UTC
+constexpr std::int64_t kFarthestZone = 15L * 60;   ///< minutes from UTC
+constexpr double kMostPreparing = 30.0 * 24 * 60;  ///< minutes
 
 TimeZone zoneFrom(FieldReader& reader) {
     TimeZone zone;
@@ -70,6 +71,58 @@ void readPaceAndRate(FieldReader& reader, plan::Heading& h) {
         h.rate->unknown = inner.unknown();
         if (inner.fault() || !(h.rate->rate.value() > 0)) {
             reader.wrong("rate", "a rate over 0");
+        }
+    }
+}
+
+constexpr std::array<std::pair<const char*, KilometresPerHour plan::MarchRates::*>, 4> kRates{{
+    {"road_day_km_per_h", &plan::MarchRates::roadByDay},
+    {"road_night_km_per_h", &plan::MarchRates::roadByNight},
+    {"cross_country_day_km_per_h", &plan::MarchRates::crossCountryByDay},
+    {"cross_country_night_km_per_h", &plan::MarchRates::crossCountryByNight},
+}};
+
+Json timingJson(const plan::Timing& timing) {
+    constexpr std::array kRules{"light", "naismith", "tobler"};
+    Json json = {{"rule", kRules[static_cast<std::size_t>(timing.rule)]}};
+    put(json, "going", std::string(timing.going == plan::Going::Road ? "road" : ""));
+    for (const auto& [key, rate] : kRates) {
+        json[key] = (timing.rates.*rate).value();
+    }
+    put(json, timing.unknown);
+    return json;
+}
+
+void readTiming(FieldReader& reader, plan::Heading& h) {
+    constexpr double kFastest = 30;
+    if (const Json* timing = reader.object("timing")) {
+        FieldReader inner(*timing, "timing");
+        h.timing.emplace();
+        h.timing->rule = static_cast<plan::TimeRule>(inner.choice("rule", {"light", "naismith", "tobler"}, 0));
+        h.timing->going = static_cast<plan::Going>(inner.choice("going", {"cross-country", "road"}, 0));
+        for (const auto& [key, rate] : kRates) {
+            KilometresPerHour& kept = h.timing->rates.*rate;
+            kept = KilometresPerHour(inner.number(key).value_or(kept.value()));
+            if (!(kept.value() > 0 && kept.value() <= kFastest)) {
+                inner.wrong(key, "a rate over 0 and up to 30");
+            }
+        }
+        h.timing->unknown = inner.unknown();
+        if (inner.fault()) {
+            reader.wrong("timing", "a rule, and rates over 0 and up to 30 km/h");
+        }
+    }
+    h.hHour = reader.time("h_hour");
+    if (const Json* list = reader.array("preparations")) {
+        for (const Json& value : *list) {
+            FieldReader inner(value, "preparation");
+            plan::Preparation one{inner.text("name"), Minutes(inner.number("minutes").value_or(-1))};
+            one.unknown = inner.unknown();
+            if (inner.fault() || !(one.lasts.value() >= 0 && one.lasts.value() <= kMostPreparing)) {
+                reader.wrong("preparations", "a name, and minutes up to 30 days");
+                return;
+            }
+            h.preparations.push_back(std::move(one));
         }
     }
 }
@@ -136,6 +189,15 @@ Json toJson(const plan::Heading& h) {
         json["rate"] = {{"km_per_h", h.rate->rate.value()}, {"note", h.rate->note}};
         put(json["rate"], h.rate->unknown);
     }
+    if (h.timing) {
+        json["timing"] = timingJson(*h.timing);
+    }
+    put(json, "h_hour", h.hHour);
+    for (const plan::Preparation& one : h.preparations) {
+        Json form = {{"name", one.name}, {"minutes", one.lasts.value()}};
+        put(form, one.unknown);
+        json["preparations"].push_back(std::move(form));
+    }
     put(json, h.gauge);
     put(json, h.unknown);
     return json;
@@ -157,6 +219,7 @@ Result<plan::Heading> headingFrom(const Json& json) {
     h.declination = static_cast<plan::DeclinationSource>(reader.choice("declination", {"model", "sheet"}, 0));
     h.plane = planeFrom(reader);
     readPaceAndRate(reader, h);
+    readTiming(reader, h);
     h.gauge = gaugeFrom(reader);
     if (reader.fault()) {
         return tl::unexpected(*reader.fault());

@@ -103,6 +103,17 @@ Result<void> pagesAreSound(Database& database) {
     return {};
 }
 
+/// SQLite reads what is missing of the last page as zeros, and so would hide that a file was cut there.
+Result<void> endsWithAPage(Database& database) {
+    std::error_code trouble;
+    const auto size = std::filesystem::file_size(database.file(), trouble);
+    const auto page = static_cast<std::uintmax_t>(std::max<std::int64_t>(1, database.wholeOf("PRAGMA page_size")));
+    if (!trouble && size % page != 0) {
+        return fail(kDamagedPlan, {{"file", database.file().string()}, {"why", std::string("its end is missing")}});
+    }
+    return {};
+}
+
 Result<plan::Plan> readThroughCopy(Database& file, int schema) {
     auto copy = Database::inMemory();
     if (!copy) {
@@ -135,6 +146,9 @@ Result<PlanFile> PlanFile::open(const std::filesystem::path& file, Access access
     const auto schema = schemaVersion(*database);
     if (!schema) {
         return tl::unexpected(schema.error());
+    }
+    if (auto whole = endsWithAPage(*database); !whole) {
+        return tl::unexpected(whole.error());
     }
     PlanFile opened;
     opened.file_ = file;

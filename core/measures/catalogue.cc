@@ -57,7 +57,8 @@ const Entry* find(std::string_view kind) {
 }
 
 bool isCrossedOnTheMarch(const Entry& entry) {
-    constexpr std::array kCrossed{Sign::NamedLine, Sign::Boundary, Sign::FrontLine, Sign::Teeth, Sign::DangerLine};
+    constexpr std::array kCrossed{Sign::NamedLine, Sign::Boundary,   Sign::FrontLine,
+                                  Sign::Teeth,     Sign::DangerLine, Sign::Way};
     return std::find(kCrossed.begin(), kCrossed.end(), entry.sign) != kCrossed.end();
 }
 

@@ -20,8 +20,9 @@ struct Crossing {
     std::optional<Instant> arrival;  ///< head of the column, the second begun
 };
 
-/// Boundaries, phase lines, lines of departure and limits of advance that the legs cross or touch, in the order in
-/// which they are met. Lines count that lie on a film that shows the route; where no film shows it, those on any film.
+/// Boundaries, phase lines, lines of departure, limits of advance and ways of others that the legs cross or touch, in
+/// the order in which they are met. Lines count that lie on a film that shows the route; where no film shows it, those
+/// on any film.
 ///
 /// A line touched at a vertex (its own or the route's) counts once; one that the route runs along counts where they
 /// meet. Accuracy: a line nearer than 1 micrometre is met; meetings of the same line less than 1 mm apart are one.

@@ -12,5 +12,11 @@ inline constexpr FaultId kNoPrintedAngle{"movement/no-printed-angle"};
 inline constexpr FaultId kNoRoutes{"movement/no-routes"};
 inline constexpr FaultId kNoSuchRoute{"movement/no-such-route"};
 inline constexpr FaultId kCardForm{"movement/card-form"};
+inline constexpr FaultId kTooLong{"movement/too-long"};
+inline constexpr FaultId kNoSuchColumn{"movement/no-such-column"};
+inline constexpr FaultId kNoRate{"movement/no-rate"};
+inline constexpr FaultId kNoHeights{"movement/no-heights"};
+inline constexpr FaultId kProfileForm{"movement/profile-form"};
+inline constexpr FaultId kTableForm{"movement/table-form"};
 
 }  // namespace crosstick::movement

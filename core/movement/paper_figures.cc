@@ -61,6 +61,25 @@ std::string named(const std::string& label, std::string_view without) {
     return label.empty() ? std::string(without) : label;
 }
 
+/// What the leader says about a leg, each with the word that it is known by.
+std::vector<std::string> notesOf(const Leg& leg) {
+    std::vector<std::string> notes;
+    const auto note = [&](std::string_view lead, const std::string& text) {
+        if (!text.empty()) {
+            notes.push_back(std::string(lead) + text);
+        }
+    };
+    if (leg.notes.halt) {
+        notes.push_back("halt " + numberText(leg.notes.halt->value(), 0) + " min");
+    }
+    note("catch: ", leg.notes.catching);
+    note("rally: ", leg.rallyLabel);
+    note("in contact: ", leg.notes.inContact);
+    note("if separated: ", leg.notes.ifSeparated);
+    note("", leg.notes.remark);
+    return notes;
+}
+
 PaperLeg paperLeg(const Leg& leg, const plan::Plan& plan, const WorkGrid& grid, AngleUnit unit) {
     PaperLeg paper;
     paper.number = leg.number;
@@ -78,6 +97,10 @@ PaperLeg paperLeg(const Leg& leg, const plan::Plan& plan, const WorkGrid& grid, 
     }
     paper.climb = whole(leg.climb);
     paper.descent = whole(leg.descent);
+    if (leg.steepest) {
+        paper.steepest = whole(leg.steepest->slope * 100);
+    }
+    paper.notes = notesOf(leg);
     paper.time = timeOrNothing(leg.time);
     paper.timeSoFar = timeOrNothing(leg.timeSoFar);
     paper.arrival = clock(leg.arrival, plan.heading().zone);

@@ -40,8 +40,10 @@ struct PaperLeg {
     std::int64_t metresSoFar = 0, groundMetresSoFar = 0;
     std::optional<std::int64_t> pacesSoFar;
     std::optional<std::int64_t> climb, descent;  ///< whole metres
+    std::optional<std::int64_t> steepest;        ///< whole per cent, negative downhill
     std::string time, timeSoFar;                 ///< "0:41"; empty where unknown
     std::string arrival;                         ///< "2141"; empty where unknown
+    std::vector<std::string> notes;              ///< "catch: road beyond the weir", "rally: RLY 1", "halt 10 min"
 };
 
 /// A route's figures for people. Sums are those of the figures shown, so that they can be checked by hand; times are

@@ -24,6 +24,8 @@ std::optional<Relief> reliefBetween(geodesy::PlanePoint fromInPlan, geodesy::Pla
         return std::nullopt;
     }
     Relief relief{};
+    relief.heights.push_back(*before);
+    const Metres run = ground / steps;
     for (int n = 1; n <= steps; ++n) {
         const double share = static_cast<double>(n) / steps;
         const auto now = heights.heightAt({fromInPlan.easting + (toInPlan.easting - fromInPlan.easting) * share,
@@ -33,7 +35,11 @@ std::optional<Relief> reliefBetween(geodesy::PlanePoint fromInPlan, geodesy::Pla
         }
         const Metres rise = *now - *before;
         (rise.value() >= 0 ? relief.climb : relief.descent) += abs(rise);
-        relief.slope += Metres(std::hypot(ground.value() / steps, rise.value()));
+        relief.slope += Metres(std::hypot(run.value(), rise.value()));
+        if (run.value() > 0 && std::abs(rise / run) > std::abs(relief.steepest.slope)) {
+            relief.steepest = {rise / run, run * (n - 0.5)};
+        }
+        relief.heights.push_back(*now);
         before = now;
     }
     return relief;

@@ -5,6 +5,7 @@
 #include "core/geodesy/geodesic.h"
 #include "core/movement/faults.h"
 #include "core/movement/gm_angle.h"
+#include "core/movement/noted_way.h"
 #include "core/movement/relief.h"
 #include "core/movement/work_grid.h"
 
@@ -36,10 +37,11 @@ struct Work {
     const plan::Route& route;
     const WorkGrid& grid;
     const sheets::HeightSource* heights;
+    NotedWay way;
     GmAngle gm{};
 };
 
-Piece pieceBetween(const Spot& from, const Spot& to, const Work& work) {
+Piece pieceBetween(const Spot& from, const Spot& to, std::optional<plan::Going> going, Work& work) {
     Piece piece;
     piece.from = from.onGrid;
     piece.to = to.onGrid;
@@ -48,21 +50,20 @@ Piece pieceBetween(const Spot& from, const Spot& to, const Work& work) {
     piece.mapDistance = geodesy::planeDistance(from.onGrid, to.onGrid);
     const geodesy::Geodesic line = geodesy::geodesic(from.place, to.place);
     piece.trueAzimuth = line.azimuthAtStart;
+    piece.backTrueAzimuth = geodesy::backAzimuth(line.azimuthAtEnd);
     piece.groundDistance = line.distance;
-    if (work.heights != nullptr) {
-        if (const auto relief = reliefBetween(from.inPlan, to.inPlan, line.distance, *work.heights)) {
-            piece.climb = relief->climb;
-            piece.descent = relief->descent;
-            piece.slopeDistance = relief->slope;
-        }
+    const auto relief = work.heights != nullptr ? reliefBetween(from.inPlan, to.inPlan, line.distance, *work.heights)
+                                                : std::optional<Relief>{};
+    if (relief) {
+        piece.climb = relief->climb;
+        piece.descent = relief->descent;
+        piece.slopeDistance = relief->slope;
+        piece.steepest = relief->steepest;
     }
-    const plan::Heading& heading = work.plan.heading();
-    if (heading.pace) {
-        piece.paces = piece.groundDistance.value() / 100 * heading.pace->doublePacesPer100;
+    if (const auto& pace = work.plan.heading().pace) {
+        piece.paces = piece.groundDistance.value() / 100 * pace->doublePacesPer100;
     }
-    if (heading.rate && heading.rate->rate.value() > 0) {
-        piece.time = Minutes(piece.groundDistance.value() / (heading.rate->rate.value() * 1000 / 60));
-    }
+    work.way.addPiece(piece.groundDistance, going, relief);
     return piece;
 }
 
@@ -74,24 +75,42 @@ void add(std::optional<T>& sum, const std::optional<T>& part) {
 
 template <class Sum, class Part>
 void addFigures(Sum& sum, const Part& part) {
+    if (sum.steepest && part.steepest && std::abs(part.steepest->slope) > std::abs(sum.steepest->slope)) {
+        sum.steepest = Steepest{part.steepest->slope, sum.groundDistance + part.steepest->along};
+    } else if (!part.steepest) {
+        sum.steepest.reset();
+    }
     sum.mapDistance += part.mapDistance;
     sum.groundDistance += part.groundDistance;
     add(sum.climb, part.climb);
     add(sum.descent, part.descent);
     add(sum.slopeDistance, part.slopeDistance);
     add(sum.paces, part.paces);
-    add(sum.time, part.time);
 }
 
 template <class Sum>
 void startAtNothing(Sum& sum) {
     sum.climb = sum.descent = sum.slopeDistance = Metres(0);
+    sum.steepest = Steepest{};
     sum.paces = 0;
-    sum.time = Minutes(0);
+}
+
+bool isA(const plan::Plan& plan, const plan::ItemId& item, std::string_view kind) {
+    const auto measure = plan.measure(item);
+    return measure && measure->kind == kind;
+}
+
+/// Stops before the start point lie outside; so do none where no stop is one, or where it comes last.
+void beginAtStartPoint(std::vector<plan::Stop>& ends, const plan::Plan& plan) {
+    const auto first = std::find_if(ends.begin(), ends.end(),
+                                    [&](const plan::Stop& stop) { return isA(plan, stop.measure, "start-point"); });
+    if (std::distance(first, ends.end()) >= 2) {
+        ends.erase(ends.begin(), first);
+    }
 }
 
 /// Where legs begin and end: the stops, or both ends of a route that has fewer than two.
-std::vector<plan::Stop> legEnds(const plan::Route& route) {
+std::vector<plan::Stop> legEnds(const plan::Plan& plan, const plan::Route& route) {
     std::vector<plan::Stop> ends;
     for (const plan::Stop& stop : route.stops) {
         if (stop.vertex < route.vertices.size() && (ends.empty() || stop.vertex > ends.back().vertex)) {
@@ -104,6 +123,7 @@ std::vector<plan::Stop> legEnds(const plan::Route& route) {
         };
         ends = {named(0), named(route.vertices.size() - 1)};
     }
+    beginAtStartPoint(ends, plan);
     return ends;
 }
 
@@ -112,7 +132,19 @@ std::string labelOf(const plan::Plan& plan, const plan::ItemId& id) {
     return measure ? label(*measure) : std::string{};
 }
 
-Leg legBetween(const plan::Stop& from, const plan::Stop& to, const std::vector<Spot>& spots, const Work& work) {
+/// The last rally point that the route has passed up to a vertex.
+std::optional<plan::ItemId> lastRally(const plan::Plan& plan, const plan::Route& route, std::size_t vertex) {
+    std::optional<plan::ItemId> last;
+    for (const plan::Stop& stop : route.stops) {
+        if (stop.vertex <= vertex &&
+            (isA(plan, stop.measure, "rally-point") || isA(plan, stop.measure, "objective-rally-point"))) {
+            last = stop.measure;
+        }
+    }
+    return last;
+}
+
+Leg legBetween(const plan::Stop& from, const plan::Stop& to, const std::vector<Spot>& spots, Work& work) {
     Leg leg;
     leg.from = from.measure;
     leg.to = to.measure;
@@ -120,11 +152,17 @@ Leg legBetween(const plan::Stop& from, const plan::Stop& to, const std::vector<S
     leg.toLabel = labelOf(work.plan, to.measure);
     leg.fromGrid = work.grid.gridText(spots[from.vertex].onGrid);
     leg.toGrid = work.grid.gridText(spots[to.vertex].onGrid);
+    leg.notes = to.leg;
+    if (!leg.notes.rally) {
+        leg.notes.rally = lastRally(work.plan, work.route, from.vertex);
+    }
+    leg.rallyLabel = leg.notes.rally ? labelOf(work.plan, *leg.notes.rally) : std::string{};
     startAtNothing(leg);
     for (std::size_t at = from.vertex; at < to.vertex; ++at) {
-        leg.pieces.push_back(pieceBetween(spots[at], spots[at + 1], work));
+        leg.pieces.push_back(pieceBetween(spots[at], spots[at + 1], to.leg.going, work));
         addFigures(leg, leg.pieces.back());
     }
+    work.way.addHalt(to.leg.halt);
     return leg;
 }
 
@@ -154,13 +192,22 @@ void countUp(RouteFigures& figures) {
         leg.number = ++number;
         addFigures(figures, leg);
         leg.groundSoFar = figures.groundDistance;
-        leg.timeSoFar = figures.time;
-        leg.arrival = arrivalAfter(figures.start, figures.time);
     }
-    figures.arrival = arrivalAfter(figures.start, figures.time);
 }
 
-Result<std::optional<Onward>> onwardFrom(const Spot& last, const Work& work) {
+std::optional<Administrative> administrativeBefore(std::size_t first, const std::vector<Spot>& spots) {
+    if (first == 0) {
+        return std::nullopt;
+    }
+    Administrative before;
+    for (std::size_t at = 0; at < first; ++at) {
+        before.mapDistance += geodesy::planeDistance(spots[at].onGrid, spots[at + 1].onGrid);
+        before.groundDistance += geodesy::geodesic(spots[at].place, spots[at + 1].place).distance;
+    }
+    return before;
+}
+
+Result<std::optional<Onward>> onwardFrom(const Spot& last, Work& work) {
     if (!work.route.onwardTo) {
         return std::nullopt;
     }
@@ -172,18 +219,16 @@ Result<std::optional<Onward>> onwardFrom(const Spot& last, const Work& work) {
     if (!to) {
         return tl::unexpected(to.error());
     }
-    return Onward{measure->id, label(*measure), pieceBetween(last, *to, work)};
+    return Onward{measure->id, label(*measure), pieceBetween(last, *to, std::nullopt, work)};
 }
 
-/// Without a profile, a rate or heights a sum is unknown, not nothing.
-void forgetUnknown(RouteFigures& figures) {
-    const auto forget = [&](auto& sum) {
-        sum.paces = figures.pace ? sum.paces : std::nullopt;
-        sum.time = figures.rate ? sum.time : std::nullopt;
-    };
-    forget(figures);
-    for (Leg& leg : figures.legs) {
-        forget(leg);
+/// Without a profile a sum is unknown, not nothing.
+void forgetPaces(RouteFigures& figures) {
+    if (!figures.pace) {
+        figures.paces.reset();
+        for (Leg& leg : figures.legs) {
+            leg.paces.reset();
+        }
     }
 }
 
@@ -214,7 +259,7 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
     if (route.vertices.size() < 2) {
         return fail(kRouteTooShort, {{"route", route.name}});
     }
-    Work work{plan, route, grid, heights, {}};
+    Work work{plan, route, grid, heights, NotedWay(plan), {}};
     std::vector<Spot> spots;
     spots.reserve(route.vertices.size());
     for (const geodesy::PlanePoint vertex : route.vertices) {
@@ -224,7 +269,7 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
         }
         spots.push_back(*spot);
     }
-    const std::vector<plan::Stop> ends = legEnds(route);
+    const std::vector<plan::Stop> ends = legEnds(plan, route);
     auto gm = gmAngleAt(plan, grid, middleOf(spots, ends.front().vertex, ends.back().vertex), model, heights);
     if (!gm) {
         return tl::unexpected(gm.error());
@@ -240,17 +285,24 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
     figures.start = route.start;
     figures.pace = plan.heading().pace;
     figures.rate = plan.heading().rate;
+    figures.timing = plan.heading().timing;
+    figures.administrative = administrativeBefore(ends.front().vertex, spots);
     startAtNothing(figures);
     for (std::size_t n = 0; n + 1 < ends.size(); ++n) {
         figures.legs.push_back(legBetween(ends[n], ends[n + 1], spots, work));
     }
     countUp(figures);
-    forgetUnknown(figures);
+    forgetPaces(figures);
     auto onward = onwardFrom(spots[ends.back().vertex], work);
     if (!onward) {
         return tl::unexpected(onward.error());
     }
     figures.onward = std::move(*onward);
+    const auto place = grid.plane().geographic(gm->middle);
+    if (!place) {
+        return tl::unexpected(place.error());
+    }
+    work.way.giveTimes(figures, *place);
     return figures;
 }
 

@@ -6,6 +6,8 @@
 
 #include "core/geodesy/declination.h"
 #include "core/geodesy/plane_angles.h"
+#include "core/movement/progress.h"
+#include "core/movement/relief.h"
 #include "core/plan/plan.h"
 #include "core/sheets/height_source.h"
 
@@ -31,12 +33,15 @@ struct Piece {
     geodesy::PlanePoint from, to;  ///< in the grid of the work
     Degrees gridAzimuth;           ///< not a number for a piece of no length
     Degrees trueAzimuth;           ///< geodesic, at the start
+    Degrees backTrueAzimuth;       ///< from the end, where it is read
     Degrees magneticAzimuth;
     Metres mapDistance;                                   ///< in the plane of the grid of the work
     Metres groundDistance;                                ///< geodesic on WGS 84
     std::optional<Metres> climb, descent, slopeDistance;  ///< unknown without heights
-    std::optional<double> paces;                          ///< double paces on ground distance; none without a profile
+    std::optional<Steepest> steepest;
+    std::optional<double> paces;  ///< double paces on ground distance; none without a profile
     std::optional<Minutes> time;
+    bool slowed = false;  ///< by the plan's hiking rule, which is slower here than doctrine
     friend bool operator==(const Piece&, const Piece&) = default;
 };
 
@@ -49,11 +54,14 @@ struct Leg {
     std::vector<Piece> pieces;
     Metres mapDistance, groundDistance;
     std::optional<Metres> climb, descent, slopeDistance;
+    std::optional<Steepest> steepest;  ///< seen from the leg's start
     std::optional<double> paces;
     std::optional<Minutes> time;
-    Metres groundSoFar;  ///< at the end of the leg
-    std::optional<Minutes> timeSoFar;
-    std::optional<Instant> arrival;  ///< head of the column, the second begun
+    Metres groundSoFar;                ///< at the end of the leg
+    std::optional<Minutes> timeSoFar;  ///< the halts at points before it counted
+    std::optional<Instant> arrival;    ///< head of the column, the second begun
+    plan::LegNotes notes;
+    std::string rallyLabel;  ///< of the active rally point, empty where there is none
     friend bool operator==(const Leg&, const Leg&) = default;
 };
 
@@ -65,6 +73,12 @@ struct Onward {
     friend bool operator==(const Onward&, const Onward&) = default;
 };
 
+/// What lies before the start point: each commander's own affair, outside legs and totals.
+struct Administrative {
+    Metres mapDistance, groundDistance;
+    friend bool operator==(const Administrative&, const Administrative&) = default;
+};
+
 struct RouteFigures {
     plan::ItemId route;
     std::string name;
@@ -73,20 +87,25 @@ struct RouteFigures {
     GmAngle gm;
     std::vector<Leg> legs;
     std::optional<Onward> onward;
+    std::optional<Administrative> administrative;
     Metres mapDistance, groundDistance;
     std::optional<Metres> climb, descent, slopeDistance;
+    std::optional<Steepest> steepest;  ///< seen from the first stop
     std::optional<double> paces;
-    std::optional<Minutes> time;
+    std::optional<Minutes> time;  ///< on the move and at the halts of route points between the first and the last
     std::optional<Instant> start, arrival;
+    Progress progress;  ///< over the legs, onward, and as far beyond as the longest column reaches back
     std::optional<plan::PaceProfile> pace;
     std::optional<plan::MarchRate> rate;
+    std::optional<plan::Timing> timing;  ///< none: the one rate made the times
     friend bool operator==(const RouteFigures&, const RouteFigures&) = default;
 };
 
 /// Everything a card, a ledger or a film says about a route, computed here and nowhere else.
 ///
 /// Map distances and grid azimuths are those of the grid of the work (the first ground sheet's printed grid); ground
-/// distance is the geodesic. One G-M angle for the whole route, at the middle of its length.
+/// distance is the geodesic. One G-M angle for the whole route, at the middle of its length. Legs begin at the first
+/// start point, or at the first stop where no stop is one.
 /// @param model    may be absent only where the plan takes the sheet's printed angle
 /// @param heights  null: climb, descent and slope distance stay unknown
 /// Errors: movement/..., and those of geodesy. A route with fewer than two stops is one leg from its first to its last

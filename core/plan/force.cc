@@ -18,6 +18,12 @@ const Element* Force::element(const Uuid& id) const {
     return found == elements.end() ? nullptr : &*found;
 }
 
+const Task* Force::task(const Uuid& element, int phase) const {
+    const auto found = std::find_if(tasks.begin(), tasks.end(),
+                                    [&](const Task& one) { return one.element == element && one.phase == phase; });
+    return found == tasks.end() ? nullptr : &*found;
+}
+
 const Column* Force::columnNamed(std::string_view name) const {
     const auto found = std::find_if(columns.begin(), columns.end(),
                                     [&](const Column& one) { return name.empty() || isSame(one.name, name); });

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "core/plan/measure.h"
+#include "core/plan/tasks.h"
 
 namespace crosstick::plan {
 
@@ -40,14 +40,17 @@ struct Column {
     friend bool operator==(const Column&, const Column&) = default;
 };
 
-/// Who we are and in which order we move.
+/// Who we are, in which order we move, what each is to do, and what is reported.
 struct Force {
     std::vector<Element> elements;
     std::vector<Column> columns;
+    std::vector<Task> tasks = {};    ///< at most one for an element in a phase
+    std::vector<Event> events = {};  ///< in the order of the execution checklist
     UnknownFields unknown = {};
     friend bool operator==(const Force&, const Force&) = default;
 
     [[nodiscard]] const Element* element(const Uuid& id) const;  ///< null where there is none
+    [[nodiscard]] const Task* task(const Uuid& element, int phase) const;
     /// The column of a name, in any case of letters; the first for no name; null where there is none.
     [[nodiscard]] const Column* columnNamed(std::string_view name) const;
 };

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/geodesy/points.h"
+#include "core/plan/timing.h"
 #include "core/units/time.h"
 #include "core/units/uuid.h"
 
@@ -22,9 +23,6 @@ enum class PlaceState { Unplaced, Assumed, Confirmed };
 enum class Whose { Own, Enemy };
 /// Present, or planned and on order: the trade draws the latter dashed.
 enum class Standing { Present, Planned };
-
-/// Fields that this version does not know, kept as they came: key to JSON text. A newer program's data survive a save.
-using UnknownFields = std::map<std::string, std::string>;
 
 /// Where a copy of something of higher's came from.
 struct TraceSource {
@@ -62,11 +60,24 @@ using MeasurePtr = std::shared_ptr<const Measure>;
 
 enum class Use { Primary, Alternate };
 
+/// What a leader says about the leg that ends at a route point.
+struct LegNotes {
+    std::optional<Going> going;   ///< none: as the plan's timing says
+    std::optional<Minutes> halt;  ///< at its end, beside the hourly halts that rates hold already
+    std::string catching;         ///< what tells that one has gone too far: "road beyond the weir"
+    std::string remark;
+    std::optional<ItemId> rally;  ///< active on this leg; none: the last rally point that the route passed
+    std::string inContact;        ///< what to do in contact
+    std::string ifSeparated;
+    friend bool operator==(const LegNotes&, const LegNotes&) = default;
+};
+
 /// A measure that sits on a route's vertex.
 struct Stop {
     std::size_t vertex = 0;
     ItemId measure;
     UnknownFields unknown = {};
+    LegNotes leg = {};  ///< of the leg that ends here
     friend bool operator==(const Stop&, const Stop&) = default;
 };
 

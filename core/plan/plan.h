@@ -65,7 +65,10 @@ struct Heading {
     geodesy::Zone plane;  ///< the plan's own plane: WGS 84, this UTM zone or UPS
     std::optional<PaceProfile> pace;
     std::optional<MarchRate> rate;
-    std::optional<drawing::Gauge> gauge;  ///< sizes of symbols, pens and letters; none: the usual ones
+    std::optional<Timing> timing;           ///< none: times are made by the one rate
+    std::optional<Instant> hHour;           ///< the time that others are told from
+    std::vector<Preparation> preparations;  ///< before the start, in the order in which they are done
+    std::optional<drawing::Gauge> gauge;    ///< sizes of symbols, pens and letters; none: the usual ones
     UnknownFields unknown;
     friend bool operator==(const Heading&, const Heading&) = default;
 };

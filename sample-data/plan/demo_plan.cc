@@ -43,6 +43,10 @@ plan::Heading headingOf(const Json& data) {
     heading.pace = plan::PaceProfile{data.at("pace").get<double>(), data.at("pace_note").get<std::string>()};
     heading.rate =
         plan::MarchRate{KilometresPerHour(data.at("rate").get<double>()), data.at("rate_note").get<std::string>()};
+    heading.hHour = timeOf(data, "h_hour");
+    for (const Json& pair : data.at("preparations")) {
+        heading.preparations.push_back({pair.at(0).get<std::string>(), Minutes(pair.at(1).get<double>())});
+    }
     return heading;
 }
 
@@ -71,7 +75,41 @@ plan::Measure measureOf(const Json& entry) {
     return measure;
 }
 
-/// Who marches, in which order.
+Uuid elementId(const Json& name) {
+    return idOf("element " + name.get<std::string>());
+}
+
+plan::Task taskOf(const Json& entry) {
+    plan::Task task;
+    task.element = elementId(entry.at("element"));
+    task.phase = entry.at("phase").get<int>();
+    task.task = entry.at("task").get<std::string>();
+    task.purpose = entry.value("purpose", "");
+    task.place = entry.value("place", "");
+    task.trigger = entry.value("trigger", "");
+    task.codeWord = entry.value("code_word", "");
+    if (entry.contains("attached_to")) {
+        task.attachedTo = elementId(entry.at("attached_to"));
+    }
+    return task;
+}
+
+plan::Event eventOf(const Json& entry) {
+    plan::Event event;
+    event.what = entry.at("what").get<std::string>();
+    event.id = idOf("event " + event.what);
+    event.place = idOf(entry.at("place").get<std::string>());
+    if (entry.contains("route")) {
+        event.route = idOf(entry.at("route").get<std::string>());
+    }
+    event.man = entry.value("man", "") == "last" ? plan::WhichMan::Last : plan::WhichMan::First;
+    event.planned = timeOf(entry, "planned");
+    event.codeWord = entry.at("code_word").get<std::string>();
+    event.reporter = elementId(entry.at("reporter"));
+    return event;
+}
+
+/// Who marches, in which order, what each is to do, what is reported.
 plan::Force forceOf(const Json& data) {
     plan::Force force;
     for (const Json& entry : data.at("elements")) {
@@ -96,6 +134,12 @@ plan::Force forceOf(const Json& data) {
         column.serials.push_back(std::move(serial));
     }
     force.columns.push_back(std::move(column));
+    for (const Json& entry : data.at("tasks")) {
+        force.tasks.push_back(taskOf(entry));
+    }
+    for (const Json& entry : data.at("events")) {
+        force.events.push_back(eventOf(entry));
+    }
     return force;
 }
 

@@ -70,6 +70,23 @@ TEST(GeoJson, ARouteKnowsItsPointsByTheFilesOwnNames) {
     EXPECT_EQ(imported->plan.measure(held->stops[0].measure)->number, "3");
 }
 
+TEST(GeoJson, ARouteBringsWhatIsSaidAboutItsLegs) {
+    const std::string route =
+        R"({"type":"Feature","id":"r-1","geometry":{"type":"LineString","coordinates":[[-31,46],[-31,46.01]]},
+        "properties":{"kind":"route","name":"FERN","points":[{"at":0,"measure":"m-a"},{"at":1,"measure":"m-b",
+        "going":"road","halt_min":10,"catching":"stream","rally":"m-a","in_contact":"break east"}]}})";
+    const auto imported = readGeoJson(collection(route), emptyPlan(), {});
+    ASSERT_TRUE(imported);
+    const plan::RoutePtr fern = imported->plan.routeNamed("FERN");
+    const plan::LegNotes& leg = fern->stops[1].leg;
+    EXPECT_EQ(leg.going, plan::Going::Road);
+    EXPECT_EQ(leg.halt, Minutes(10));
+    EXPECT_EQ(leg.catching, "stream");
+    EXPECT_EQ(leg.rally, fern->stops[0].measure);
+    EXPECT_EQ(leg.inContact, "break east");
+    EXPECT_EQ(fern->stops[0].leg, plan::LegNotes{});
+}
+
 TEST(GeoJson, GoesOnTheFilmAskedForWhereAFeatureNamesNone) {
     const auto imported = readGeoJson(collection(point(R"({"kind":"checkpoint"})")), emptyPlan(), {"SKETCH"});
     ASSERT_TRUE(imported);

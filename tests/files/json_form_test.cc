@@ -29,6 +29,7 @@ TEST_P(JsonForm, GivesBackWhatItWasMadeOf) {
     EXPECT_EQ(*sheetFrom(throughText(toJson(*plan.sheets().front()))), *plan.sheets().front());
     EXPECT_EQ(*headingFrom(throughText(toJson(plan.heading()))), plan.heading());
     EXPECT_EQ(*phasesFrom(throughText(toJson(plan.phases()))), plan.phases());
+    EXPECT_EQ(*forceFrom(throughText(toJson(plan.force()))), plan.force());
     EXPECT_EQ(*registrationFrom(throughText(toJson(plan.registration()))), plan.registration());
 }
 
@@ -46,6 +47,30 @@ TEST(JsonForm, ADifferenceLeadsToTheSamePlanAfterTheRoundTrip) {
         const auto difference = differenceFrom(throughText(toJson(plan::difference(before, after))));
         ASSERT_TRUE(difference);
         EXPECT_TRUE(plan::apply(before, *difference) == after);
+    }
+}
+
+TEST(JsonForm, WhatSaysNothingOfTimesIsWrittenAsBefore) {
+    const Json heading = toJson(plan::Heading{});
+    for (const char* key : {"timing", "h_hour", "preparations"}) {
+        EXPECT_FALSE(heading.contains(key)) << key;
+    }
+    plan::Route route;
+    route.vertices.resize(2);
+    route.stops = {{1, Uuid{{9}}}};
+    EXPECT_EQ(toJson(route)["points"][0].size(), 2U);
+    const Json force = toJson(plan::Force{});
+    EXPECT_FALSE(force.contains("tasks"));
+    EXPECT_FALSE(force.contains("events"));
+}
+
+TEST(JsonForm, TimingOutsideItsRangesIsRefused) {
+    for (const char* text : {R"({"timing": {"rule": "guess"}})", R"({"timing": {"road_day_km_per_h": 0}})",
+                             R"({"timing": {"road_day_km_per_h": 31}})", R"({"preparations": [{"minutes": -1}]})",
+                             R"({"preparations": [{"name": "orders"}]})"}) {
+        const auto heading = headingFrom(*parseJson(text));
+        ASSERT_FALSE(heading) << text;
+        EXPECT_EQ(heading.error().fault, kBadField) << text;
     }
 }
 

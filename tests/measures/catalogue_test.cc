@@ -70,6 +70,7 @@ TEST(Catalogue, AMarchCrossesLinesAndNotArrows) {
     EXPECT_TRUE(isCrossedOnTheMarch(*find("phase-line")));
     EXPECT_TRUE(isCrossedOnTheMarch(*find("final-coordination-line")));
     EXPECT_TRUE(isCrossedOnTheMarch(*find("linear-danger-area")));
+    EXPECT_TRUE(isCrossedOnTheMarch(*find("main-supply-route")));
     EXPECT_FALSE(isCrossedOnTheMarch(*find("direction-of-attack")));
     EXPECT_FALSE(isCrossedOnTheMarch(*find("objective")));
 }

@@ -120,6 +120,27 @@ plan::Sheet sheet() {
     return sheet;
 }
 
+plan::Force force() {
+    plan::Force force;
+    plan::Column column;
+    column.id = kettleId("column");
+    column.name = "Approach";
+    const auto march = [&](const char* name, const char* unit, int people) {
+        force.elements.push_back({kettleId(name), unit, name, "", people});
+        column.serials.push_back({kettleId(name), "", std::nullopt});
+    };
+    march("1 Sqd", "1/2/C inf sqd", 9);
+    march("HQ fwd", "hq 2/C inf plt", 3);
+    march("WPN", "WPN/2/C inf sqd", 8);
+    march("2 Sqd", "2/2/C inf sqd", 9);
+    march("HQ rear", "hq 2/C inf plt", 2);
+    march("3 Sqd", "3/2/C inf sqd", 9);
+    column.serials.front().role = "POINT";
+    column.serials.back().role = "REAR";
+    force.columns.push_back(std::move(column));
+    return force;
+}
+
 plan::Film film(const std::vector<plan::Measure>& measures) {
     plan::Film film;
     film.id = kettleId("MOVE");
@@ -154,7 +175,12 @@ plan::Plan kettlePlan() {
         measures.push_back(std::move(line));
     }
     plan::PlanBuilder builder{plan::Plan{}};
-    builder.id(kettleId("plan")).heading(heading()).put(sheet()).put(film(measures)).put(std::move(measures));
+    builder.id(kettleId("plan"))
+        .heading(heading())
+        .force(force())
+        .put(sheet())
+        .put(film(measures))
+        .put(std::move(measures));
     for (plan::Route route : {quill(), mitten()}) {
         route.onwardTo = kettleId("ORP SORREL");
         route.start = *parseIsoTime("2027-03-13T21:00:00-02:00");

@@ -8,7 +8,8 @@
 namespace crosstick::movement {
 
 /// The plan that the hand-checked figures were computed for: exercise SLOW KETTLE, UTM zone 25 north, 13 March 2027,
-/// zone time O, both routes with their points, the lines they cross, film MOVE, 74 double paces to 100 m, 1.6 km/h.
+/// zone time O, both routes with their points, the lines they cross, film MOVE, the column of 40 people, 74 double
+/// paces to 100 m, 1.6 km/h.
 [[nodiscard]] plan::Plan kettlePlan();
 
 /// A measure's identity in that plan, by "CP 3", "PL BODKIN".

@@ -87,5 +87,26 @@ TEST(PaperWords, TimesOnTheMoveRoundHalvesUp) {
     EXPECT_EQ(routeTitle("RTE QUILL"), "RTE QUILL");
 }
 
+TEST(PaperFigures, ALegTellsWhatTheLeaderSaysAboutIt) {
+    plan::Plan plan = kettlePlan();
+    plan::Route route = *plan.routeNamed("QUILL");
+    plan::LegNotes& leg = route.stops[3].leg;
+    leg.halt = Minutes(10);
+    leg.catching = "road beyond the weir";
+    leg.rally = kettleId("CP 2");
+    leg.inContact = "break east";
+    leg.ifSeparated = "wait 30 min at CP 2";
+    leg.remark = "quiet";
+    plan = std::move(plan::PlanBuilder(plan).put(route)).build();
+    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto figures = routeFigures(plan, *plan.routeNamed("QUILL"), &model.value(), nullptr);
+    const PaperRoute paper = *paperFigures(plan, *figures, geodesy::AngleUnit::Degrees);
+    EXPECT_EQ(paper.legs[2].notes,
+              (std::vector<std::string>{"halt 10 min", "catch: road beyond the weir", "rally: CP 2",
+                                        "in contact: break east", "if separated: wait 30 min at CP 2", "quiet"}));
+    EXPECT_TRUE(paper.legs[1].notes.empty());
+    EXPECT_FALSE(paper.legs[2].steepest);
+}
+
 }  // namespace
 }  // namespace crosstick::movement

@@ -289,5 +289,59 @@ TEST(Arrival, IsTheSecondBegunAndUnknownWithoutStartOrTime) {
     EXPECT_FALSE(arrivalAfter(start, Minutes(1e300)));
 }
 
+TEST(RouteFigures, LegsBeginAtTheStartPointAndWhatLiesBeforeIsAdministrative) {
+    plan::Plan plan = plainRoute({at(654000, 5100000), at(655000, 5100000), at(655000, 5100300)});
+    plan::Measure start = *plan.measure(kettleId("CP 2"));
+    start.kind = "start-point";
+    plan = std::move(plan::PlanBuilder(plan).put(start)).build();
+    const auto result = figuresOf(plan);
+    ASSERT_TRUE(result);
+    EXPECT_EQ(result->legs.size(), 1U);
+    EXPECT_NEAR(result->mapDistance.value(), 300, 1e-9);
+    ASSERT_TRUE(result->administrative);
+    EXPECT_NEAR(result->administrative->mapDistance.value(), 1000, 1e-9);
+    EXPECT_FALSE(figuresOf(plainRoute({at(654000, 5100000), at(655000, 5100000)}))->administrative);
+}
+
+TEST(RouteFigures, TheActiveRallyPointIsTheLastOneThatWasPassed) {
+    plan::Plan plan = plainRoute({at(654000, 5100000), at(655000, 5100000), at(655000, 5100300), at(655500, 5100300)});
+    plan::Measure rally = *plan.measure(kettleId("CP 2"));
+    rally.kind = "rally-point";
+    plan = std::move(plan::PlanBuilder(plan).put(rally)).build();
+    const auto result = figuresOf(plan);
+    EXPECT_EQ(result->legs[0].rallyLabel, "");
+    EXPECT_EQ(result->legs[1].rallyLabel, "RLY 2");
+    EXPECT_EQ(result->legs[2].rallyLabel, "RLY 2");
+}
+
+TEST(RouteFigures, HaltsAtPointsCountInTheTimeSoFarAndNotInTheLegs) {
+    const auto plan = changedRoute(plainRoute({at(655000, 5100000), at(656000, 5100000), at(657000, 5100000)}),
+                                   [](plan::Route& route) { route.stops[1].leg.halt = Minutes(20); });
+    const auto result = figuresOf(plan);
+    EXPECT_NEAR(result->legs[0].timeSoFar->value(), result->legs[0].time->value(), 1e-9);
+    EXPECT_NEAR(result->legs[1].timeSoFar->value(), (*result->legs[0].time + *result->legs[1].time).value() + 20, 1e-9);
+    EXPECT_NEAR(result->time->value(), result->legs[1].timeSoFar->value(), 1e-9);
+}
+
+TEST(RouteFigures, ANaismithLegOnASteepClimbIsSlowerThanDoctrine) {
+    const Slope slope(0.3);
+    const auto plan = changed(plainRoute({at(655000, 5100000), at(656000, 5100000)}), [](plan::Heading& heading) {
+        heading.timing = plan::Timing{plan::TimeRule::Naismith, plan::Going::Road, {}};
+    });
+    const auto result = figuresOf(plan, &slope);
+    // 1 km and 300 m of climb: 12 + 30 min; by road at night 18.75
+    EXPECT_NEAR(result->time->value(), 42, 0.05);
+    EXPECT_TRUE(result->legs[0].pieces[0].slowed);
+    EXPECT_FALSE(figuresOf(plan)->legs[0].pieces[0].slowed);  // no heights: doctrine alone
+    EXPECT_NEAR(figuresOf(plan)->time->value(), 18.75, 0.05);
+}
+
+TEST(RouteFigures, TheBackTrueAzimuthIsReadAtTheEnd) {
+    // 40 km to the east at 46 north: the meridians turn by 0.37 degree between the two
+    const auto result = figuresOf(plainRoute({at(640000, 5100000), at(680000, 5100000)}));
+    const Piece& piece = result->legs[0].pieces[0];
+    EXPECT_NEAR(turn(piece.backTrueAzimuth, Degrees(piece.trueAzimuth.value() + 180)), 0.372, 0.01);
+}
+
 }  // namespace
 }  // namespace crosstick::movement

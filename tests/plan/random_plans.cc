@@ -108,6 +108,28 @@ Film RandomPlans::film(const Plan& plan) {
     return f;
 }
 
+LegNotes RandomPlans::legNotes() {
+    LegNotes leg;
+    if (coin()) {
+        leg.going = coin() ? Going::Road : Going::CrossCountry;
+        leg.halt = Minutes(between(0, 60));
+        leg.catching = word();
+        leg.remark = word();
+        leg.rally = ids_.next();
+        leg.inContact = word();
+        leg.ifSeparated = word();
+    }
+    return leg;
+}
+
+Timing RandomPlans::timing() {
+    const auto rate = [&] { return KilometresPerHour(between(0.5, 6)); };
+    return {static_cast<TimeRule>(below(3)),
+            coin() ? Going::Road : Going::CrossCountry,
+            {rate(), rate(), rate(), rate()},
+            unknown()};
+}
+
 Route RandomPlans::route(const Plan& plan) {
     Route r;
     r.id = ids_.next();
@@ -117,7 +139,7 @@ Route RandomPlans::route(const Plan& plan) {
         r.vertices.push_back(point());
     }
     for (std::size_t at = 0; at < r.vertices.size() && !plan.measures().isEmpty(); at += 1 + below(3)) {
-        r.stops.push_back({at, anyMeasure(plan)->id, unknown()});
+        r.stops.push_back({at, anyMeasure(plan)->id, unknown(), legNotes()});
     }
     if (coin()) {
         r.onwardTo = ids_.next();
@@ -185,6 +207,11 @@ Heading RandomPlans::heading() {
         h.rate = MarchRate{KilometresPerHour(between(1, 5)), word(), unknown()};
         h.gauge = drawing::Gauge::of(between(4, 8), between(0.25, 0.7), between(1.8, 4));
     }
+    if (coin()) {
+        h.timing = timing();
+        h.hHour = instant();
+        h.preparations = {{word(), Minutes(between(0, 300)), unknown()}, {"rest", Minutes(60)}};
+    }
     h.unknown = unknown();
     return h;
 }
@@ -208,6 +235,31 @@ Force RandomPlans::force() {
         column.serials.push_back(std::move(serial));
     }
     force.columns.push_back(std::move(column));
+    for (const Element& element : force.elements) {
+        if (coin()) {
+            force.tasks.push_back({element.id, static_cast<int>(1 + below(5)), word(), word(), word(), word(), word(),
+                                   coin() ? std::optional(ids_.next()) : std::nullopt, unknown()});
+        }
+    }
+    for (std::size_t n = below(4); n-- > 0;) {
+        Event event;
+        event.id = ids_.next();
+        event.what = word();
+        event.man = coin() ? WhichMan::First : WhichMan::Last;
+        event.codeWord = word();
+        if (coin()) {
+            event.place = ids_.next();
+            event.route = ids_.next();
+            event.element = ids_.next();
+        } else {
+            event.planned = instant();
+            event.reporter = ids_.next();
+            event.reported = instant();
+            event.actual = instant();
+        }
+        event.unknown = unknown();
+        force.events.push_back(std::move(event));
+    }
     force.unknown = unknown();
     return force;
 }

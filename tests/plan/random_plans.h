@@ -15,6 +15,8 @@ class RandomPlans {
 
     [[nodiscard]] Measure measure();
     [[nodiscard]] Film film(const Plan& plan);
+    [[nodiscard]] LegNotes legNotes();
+    [[nodiscard]] Timing timing();
     [[nodiscard]] Route route(const Plan& plan);
     [[nodiscard]] Sheet sheet();
     [[nodiscard]] Heading heading();

@@ -161,6 +161,27 @@ TEST(RouteCard, LongNamesTiesAndNotesStayInTheirPlaces) {
     expectTidy(cards(plan, "QUILL"));
 }
 
+TEST(RouteCard, WhatIsSaidAboutALegStandsWithItAndStaysInItsPlace) {
+    std::string many;
+    for (int n = 0; n < 60; ++n) {
+        many += "beside the wall ";
+    }
+    plan::Plan plan = kettlePlan();
+    plan::Route route = *plan.routeNamed("QUILL");
+    route.stops[1].leg.catching = "road beyond the saddle";
+    route.stops[1].leg.halt = Minutes(10);
+    route.stops[2].leg.inContact = many;
+    route.stops[2].leg.ifSeparated = many;
+    route.stops[2].leg.remark = many;
+    plan = std::move(plan::PlanBuilder(plan).put(route)).build();
+    const auto pages = cards(plan, "QUILL");
+    expectTidy(pages);
+    const auto words = wordsOf(pages);
+    EXPECT_THAT(words, Contains(HasSubstr("catch: road beyond the saddle")));
+    EXPECT_THAT(words, Contains(HasSubstr("halt 10 min")));
+    EXPECT_THAT(words, Contains(HasSubstr("in contact: beside the wall")));
+}
+
 TEST(RouteCard, ALegOfManyBendsGoesOnOnTheNextCard) {
     std::vector<geodesy::PlanePoint> points;
     for (int n = 0; n < 40; ++n) {

@@ -9,6 +9,7 @@
 #include <QStyledItemDelegate>
 #include <QVBoxLayout>
 
+#include "core/movement/rate_text.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::ledger {
@@ -200,13 +201,9 @@ void Ledger::renewFacts() {
     paceField_->setVisible(!figures->pace);
     pace_->setText(figures->pace ? tr("%1 paces per 100 m, yours").arg(figures->pace->doublePacesPer100)
                                  : tr("How often does your left foot strike the ground in 100 m?"));
-    const QString rate =
-        figures->rate
-            ? tr("%1 km/h%2")
-                  .arg(figures->rate->rate.value())
-                  .arg(figures->rate->note.empty() ? QString()
-                                                   : QStringLiteral(", ") + QString::fromStdString(figures->rate->note))
-            : tr("no rate of march given");
+    const QString rate = figures->rate || figures->timing
+                             ? QString::fromStdString(movement::rateText(*figures, work_.plan().heading().zone))
+                             : tr("no rate of march given");
     constexpr double kRows = 1.8;  // of two: a word that does not fit leaves the end of the first row bare
     rate_->setText(rate_->fontMetrics().elidedText(rate, Qt::ElideRight, static_cast<int>(kRows * (kFactsWide - 22))));
     rate_->setToolTip(rate);

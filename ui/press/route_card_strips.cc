@@ -51,7 +51,11 @@ Strip endStrip(const movement::PaperLeg& leg, std::size_t at) {
     }
     parts.push_back(leg.climb && leg.descent ? fmt::format("climb {}, descent {} m", *leg.climb, *leg.descent)
                                              : "climb unknown");
+    if (leg.steepest) {
+        parts.push_back(fmt::format("steep {} %", *leg.steepest));
+    }
     parts.push_back(fmt::format("so far {} m{}", leg.metresSoFar, leg.timeSoFar.empty() ? "" : " in " + leg.timeSoFar));
+    parts.insert(parts.end(), leg.notes.begin(), leg.notes.end());
     for (std::string& row : packed(parts, kInfoWidth, kInfoHand)) {
         strip.info.push_back(std::move(row));
     }

@@ -6,22 +6,13 @@
 #include <fmt/format.h>
 
 #include "core/geodesy/crs.h"
+#include "core/movement/rate_text.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::press {
 namespace {
 
 using geodesy::AngleUnit;
-
-std::string joined(const std::vector<std::string>& parts, std::string_view between) {
-    std::string text;
-    for (const std::string& part : parts) {
-        if (!part.empty()) {
-            text += text.empty() ? part : std::string(between) + part;
-        }
-    }
-    return text;
-}
 
 /// "25 000": thousands apart, as scales are printed.
 std::string thousands(double value) {
@@ -42,16 +33,6 @@ std::string exactAngle(Degrees angle, AngleUnit unit) {
     const std::string side = angle.value() < 0 ? " W" : " E";
     return unit == AngleUnit::Mils ? numberText(mils(abs(angle)).value(), 1) + " mils" + side
                                    : numberText(abs(angle).value(), 2) + "°" + side;
-}
-
-std::string sheetText(const plan::Plan& plan) {
-    if (plan.sheets().empty()) {
-        return "none";
-    }
-    const plan::Sheet& sheet = *plan.sheets().front();
-    return joined({joined({sheet.name, sheet.number}, " "), sheet.series,
-                   sheet.edition.empty() ? "" : "ed. " + sheet.edition, "1:" + thousands(sheet.scale.denominator)},
-                  ", ");
 }
 
 /// "25T FL FM, WGS 84" where grids are MGRS; the grid's own name elsewhere.
@@ -111,8 +92,7 @@ std::vector<CardFact> leftFacts(const plan::Plan& plan, const movement::RouteFig
              figures.pace
                  ? joined({numberText(figures.pace->doublePacesPer100) + " double per 100 m", figures.pace->note}, ", ")
                  : "not given"},
-            {"Rate", figures.rate ? joined({numberText(figures.rate->rate.value()) + " km/h", figures.rate->note}, ", ")
-                                  : "not given"}};
+            {"Rate", movement::rateText(figures, heading.zone)}};
 }
 
 std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFigures& figures, AngleUnit unit,
@@ -187,6 +167,26 @@ std::string exactText(const movement::RouteFigures& figures, const movement::Pap
 }
 
 }  // namespace
+
+std::string joined(const std::vector<std::string>& parts, std::string_view between) {
+    std::string text;
+    for (const std::string& part : parts) {
+        if (!part.empty()) {
+            text += text.empty() ? part : std::string(between) + part;
+        }
+    }
+    return text;
+}
+
+std::string sheetText(const plan::Plan& plan) {
+    if (plan.sheets().empty()) {
+        return "none";
+    }
+    const plan::Sheet& sheet = *plan.sheets().front();
+    return joined({joined({sheet.name, sheet.number}, " "), sheet.series,
+                   sheet.edition.empty() ? "" : "ed. " + sheet.edition, "1:" + thousands(sheet.scale.denominator)},
+                  ", ");
+}
 
 CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figures, const movement::PaperRoute& paper,
                     AngleUnit unit, const std::string& modelName) {

@@ -34,6 +34,11 @@ struct CardWords {
     std::string source;
 };
 
+/// What is not empty, with a text between each two.
+[[nodiscard]] std::string joined(const std::vector<std::string>& parts, std::string_view between);
+/// The plan's first sheet: "ULMERAY SOUTH 2, ISL 25, ed. 3, 1:25 000", or "none".
+[[nodiscard]] std::string sheetText(const plan::Plan& plan);
+
 /// @param modelName  "WMM2025"
 [[nodiscard]] CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figures,
                                   const movement::PaperRoute& paper, geodesy::AngleUnit unit,

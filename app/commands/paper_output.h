@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "app/command.h"
+#include "ui/press/paper_table.h"
+
+namespace crosstick::app {
+
+/// Papers in the form that a file's ending asks for: .pdf or .html.
+/// Errors: movement/table-form with "file"; those of press::pagesPdf().
+[[nodiscard]] Result<std::string> paperBytes(const std::string& file, const std::vector<press::PaperTable>& papers,
+                                             const plan::Heading& heading, const Surroundings& surroundings);
+
+/// A table's cells as records of RFC 4180, its columns' keys first; second texts in columns of their own where any row
+/// has one.
+[[nodiscard]] std::string tableCsv(const press::PaperTable& table);
+
+}  // namespace crosstick::app

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <vector>
+
+#include "core/movement/relief.h"
+#include "core/movement/route_figures.h"
+
+namespace crosstick::movement {
+
+/// A way as it will be walked, noted piece by piece while it is measured; times are made when all of it is known.
+class NotedWay {
+  public:
+    explicit NotedWay(const plan::Plan& plan) : plan_(plan) {}
+
+    /// @param going   none: as the plan's timing says
+    /// @param relief  none: a hiking rule cannot be used, and doctrine stands alone
+    void addPiece(Metres ground, std::optional<plan::Going> going, const std::optional<Relief>& relief);
+    /// A halt before the next piece.
+    void addHalt(std::optional<Minutes> lasts);
+
+    /// Times, arrivals and the head's progress for figures whose pieces are exactly those that were noted: those of the
+    /// legs, and onward's where there is one. Everything stays unknown where the plan has no rate.
+    /// @param place  by which nights are reckoned
+    void giveTimes(RouteFigures& figures, geodesy::GeoPoint place) const;
+
+  private:
+    const plan::Plan& plan_;
+    std::vector<Stretch> stretches_;
+    std::vector<std::size_t> pieceEnds_;  ///< of each piece, how many stretches there are at its end
+    Minutes halt_{0};
+};
+
+}  // namespace crosstick::movement

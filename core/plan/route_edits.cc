@@ -1,0 +1,124 @@
+#include "core/plan/route_edits.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/plan/edits.h"
+#include "core/plan/showings.h"
+
+namespace crosstick::plan {
+namespace {
+
+bool isSamePlace(geodesy::PlanePoint a, geodesy::PlanePoint b) {
+    constexpr double kSame = 1e-3;  // metres
+    return std::hypot((a.easting - b.easting).value(), (a.northing - b.northing).value()) <= kSame;
+}
+
+/// What holds for a leg whichever way it is walked, and the halt of the place where it ends.
+LegNotes walkedBack(const LegNotes& leg, std::optional<Minutes> halt) {
+    LegNotes back;
+    back.going = leg.going;
+    back.remark = leg.remark;
+    back.halt = halt;
+    return back;
+}
+
+/// Shown wherever another item is, right above it.
+void showAbove(PlanBuilder& builder, const Plan& plan, const ItemId& below, const ItemId& item) {
+    for (const FilmPtr& held : plan.films()) {
+        const auto at = std::find_if(held->shows.begin(), held->shows.end(),
+                                     [&](const Showing& showing) { return showing.item == below; });
+        if (at == held->shows.end()) {
+            continue;
+        }
+        Film film = *held;
+        const std::string next = std::next(at) == held->shows.end() ? std::string{} : std::next(at)->order;
+        film.shows.push_back({item, orderBetween(at->order, next), {}, {}});
+        builder.put(std::move(film));
+    }
+}
+
+}  // namespace
+
+Plan reversed(const Plan& plan, const ItemId& item) {
+    const RoutePtr held = plan.route(item);
+    if (!held || held->vertices.empty()) {
+        return plan;
+    }
+    Route route = *held;
+    std::reverse(route.vertices.begin(), route.vertices.end());
+    std::reverse(route.stops.begin(), route.stops.end());
+    const std::size_t last = route.vertices.size() - 1;
+    for (std::size_t n = 0; n < route.stops.size(); ++n) {
+        Stop& stop = route.stops[n];
+        stop.vertex = last - std::min(stop.vertex, last);
+        // the leg that ends here now is the one that ended at the stop before, which was the next
+        stop.leg = walkedBack(n == 0 ? LegNotes{} : held->stops[held->stops.size() - n].leg, stop.leg.halt);
+    }
+    route.onwardTo.reset();
+    route.ifNotFound.clear();
+    return std::move(PlanBuilder(plan).put(std::move(route))).build();
+}
+
+Plan splitAt(const Plan& plan, const ItemId& item, std::size_t vertex, const ItemId& second, std::string name) {
+    const RoutePtr held = plan.route(item);
+    if (!held || vertex == 0 || vertex + 1 >= held->vertices.size()) {
+        return plan;
+    }
+    Route front = *held;
+    Route back = *held;
+    const auto at = static_cast<std::ptrdiff_t>(vertex);
+    front.vertices.erase(front.vertices.begin() + at + 1, front.vertices.end());
+    back.vertices.erase(back.vertices.begin(), back.vertices.begin() + at);
+    std::erase_if(front.stops, [&](const Stop& stop) { return stop.vertex > vertex; });
+    std::erase_if(back.stops, [&](const Stop& stop) { return stop.vertex < vertex; });
+    for (Stop& stop : back.stops) {
+        stop.leg = stop.vertex == vertex ? LegNotes{} : stop.leg;
+        stop.vertex -= vertex;
+    }
+    front.onwardTo.reset();
+    back.id = second;
+    back.name = std::move(name);
+    back.start.reset();
+    PlanBuilder builder(plan);
+    builder.put(std::move(front)).put(std::move(back));
+    showAbove(builder, plan, item, second);
+    return std::move(builder).build();
+}
+
+Plan joined(const Plan& plan, const ItemId& first, const ItemId& second) {
+    const RoutePtr front = plan.route(first);
+    const RoutePtr back = plan.route(second);
+    if (!front || !back || first == second || front->vertices.empty() || back->vertices.empty()) {
+        return plan;
+    }
+    Route route = *front;
+    const std::size_t meet = isSamePlace(front->vertices.back(), back->vertices.front()) ? 1 : 0;
+    const std::size_t shift = route.vertices.size() - meet;
+    route.vertices.insert(route.vertices.end(), back->vertices.begin() + static_cast<std::ptrdiff_t>(meet),
+                          back->vertices.end());
+    for (Stop stop : back->stops) {
+        stop.vertex += shift;
+        const bool isTaken = !route.stops.empty() && route.stops.back().vertex >= stop.vertex;
+        if (!isTaken) {
+            route.stops.push_back(std::move(stop));
+        }
+    }
+    route.onwardTo = back->onwardTo;
+    const Plan next = without(plan, second);
+    return std::move(PlanBuilder(next).put(std::move(route))).build();
+}
+
+Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other) {
+    const RoutePtr a = plan.route(one);
+    const RoutePtr b = plan.route(other);
+    if (!a || !b || a->use == b->use) {
+        return plan;
+    }
+    Route first = *a;
+    Route second = *b;
+    std::swap(first.use, second.use);
+    return std::move(PlanBuilder(plan).put(std::move(first)).put(std::move(second))).build();
+}
+
+}  // namespace crosstick::plan

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <string>
+
+#include "core/plan/plan.h"
+
+namespace crosstick::plan {
+
+// Edits of whole routes, in the manner of edits.h: what an edit names and the plan has not leaves the plan as it is.
+
+/// The way back. Ground of the legs, halts and remarks go with it; what was said for the other direction does not:
+/// where it goes on to, catching features, rally points, what to do in contact, when separated or lost.
+[[nodiscard]] Plan reversed(const Plan& plan, const ItemId& route);
+
+/// Cut at a vertex between its ends, which then ends the one and begins the other, with its route point where it has
+/// one. The second one is new, alike in use, shown on the same films above the first, and goes on where the route did.
+[[nodiscard]] Plan splitAt(const Plan& plan, const ItemId& route, std::size_t vertex, const ItemId& second,
+                           std::string name);
+
+/// The second one put on to the first, straight from end to start where these lie apart, and taken out of the plan. The
+/// first one goes on where the second did.
+[[nodiscard]] Plan joined(const Plan& plan, const ItemId& first, const ItemId& second);
+
+/// Primary and alternate change places.
+[[nodiscard]] Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other);
+
+}  // namespace crosstick::plan

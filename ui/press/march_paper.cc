@@ -1,0 +1,204 @@
+#include "ui/press/march_paper.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "core/movement/paper_figures.h"
+#include "core/movement/rate_text.h"
+#include "core/units/number_text.h"
+#include "symbols/unit_symbol.h"
+
+namespace crosstick::press {
+namespace {
+
+using drawing::Weight;
+using movement::MarchPoint;
+using movement::MarchTable;
+
+constexpr double kSymbol = 6;  // millimetres: look, march table
+
+std::string whole(double value) {
+    return numberText(std::floor(value + 0.5), 0);
+}
+
+/// To a decimetre, and no more figures than are said.
+std::string metresText(Metres length) {
+    return numberText(std::round(length.value() * 10) / 10) + " m";
+}
+
+std::string clock(const std::optional<Instant>& when, TimeZone zone) {
+    return when ? clockTime(*when, zone) : std::string("—");
+}
+
+std::string minutes(const std::optional<Minutes>& time) {
+    return time ? whole(time->value()) + " min" : std::string("unknown");
+}
+
+drawing::Drawing symbolOf(const std::string& words) {
+    if (words.empty()) {
+        return {};
+    }
+    drawing::Gauge gauge;
+    gauge.symbol = kSymbol;
+    auto sketch = symbols::sketchUnit(measures::withoutAmplifiers(measures::readUnit(words)), {}, gauge);
+    sketch.ink.append(std::move(sketch.letters));
+    return std::move(sketch.ink);
+}
+
+std::string columnText(const plan::Column& column, const MarchTable& table) {
+    return joined({table.columnName, fmt::format("{} people", table.people), metresText(table.length) + " long",
+                   column.files == 1 ? "single file" : fmt::format("{} files", column.files),
+                   numberText(column.apart.value()) + " m apart"},
+                  ", ");
+}
+
+std::vector<CardFact> leftFacts(const plan::Plan& plan, const MarchTable& table) {
+    const TimeZone zone = plan.heading().zone;
+    std::vector<CardFact> facts{{"Sheet", sheetText(plan)},
+                                {"Start", table.start ? dateTimeGroup(*table.start, zone) : "not given"}};
+    if (table.hHour) {
+        facts.push_back({"H-hour", dateTimeGroup(*table.hHour, zone)});
+    }
+    for (const plan::Column& column : plan.force().columns) {
+        if (column.name == table.columnName && !table.elements.empty()) {
+            facts.push_back({"Column", columnText(column, table)});
+            break;
+        }
+    }
+    return facts;
+}
+
+std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFigures& figures, const MarchTable& table,
+                                 const MarchFacts& given) {
+    const TimeZone zone = plan.heading().zone;
+    std::vector<CardFact> facts{{"Rate", movement::rateText(figures, zone)},
+                                {"Passes in", minutes(table.passTime) + " at the start"}};
+    if (const auto closed = table.when(table.closed())) {
+        facts.push_back({"Closed", dateTimeGroup(*closed + std::chrono::seconds(30), zone), Weight::Bold});
+    }
+    if (given.notLaterThan && given.latestStart) {
+        facts.push_back(
+            {"Not later", fmt::format("{}, so the latest start is {}", dateTimeGroup(*given.notLaterThan, zone),
+                                      isoTime(*given.latestStart, zone).substr(11, 8))});
+    }
+    return facts;
+}
+
+PaperColumn pointColumn(const MarchPoint& point) {
+    PaperColumn column;
+    column.key = point.label;
+    column.heads = {point.label, whole(point.ground.value()) + " m",
+                    point.column.arrive ? movement::timeText(*point.column.arrive) : "—"};
+    if (point.halt) {
+        column.heads.push_back("halt " + minutes(point.halt));
+    }
+    column.align = Align::Middle;
+    column.width = 18;
+    column.most = 25;
+    column.first = {2.6, Weight::Bold};
+    column.second = {2.2, Weight::Regular};
+    return column;
+}
+
+std::vector<PaperColumn> columnsOf(const MarchTable& table) {
+    PaperColumn element;
+    element.key = "element";
+    element.heads = {"Element", "ground from the start", "time of the head"};
+    element.width = 42;
+    element.most = 50;
+    element.first = {2.4, Weight::Bold};
+    element.second = {1.8, Weight::Regular};
+    element.symbolRoom = table.elements.empty() ? 0 : 12;
+    std::vector<PaperColumn> columns{element};
+    for (const MarchPoint& point : table.points) {
+        columns.push_back(pointColumn(point));
+    }
+    return columns;
+}
+
+std::vector<PaperCell> elementRow(const MarchTable& table, std::size_t n, TimeZone zone) {
+    const movement::MarchingElement& element = table.elements[n];
+    std::vector<PaperCell> row;
+    row.push_back({joined({element.name.empty() ? element.unit : element.name, element.callSign}, ", "),
+                   joined({element.people == 0 ? std::string("strength unknown") : fmt::format("{}", element.people),
+                           metresText(element.headBehind), element.role},
+                          ", "),
+                   symbolOf(element.unit)});
+    for (const MarchPoint& point : table.points) {
+        row.push_back(
+            {clock(table.when(point.elements[n].arrive), zone), clock(table.when(point.elements[n].clear), zone)});
+    }
+    return row;
+}
+
+std::vector<PaperCell> wholeRow(const MarchTable& table, TimeZone zone) {
+    std::vector<PaperCell> row{{table.elements.empty() ? "Head" : "Whole column",
+                                table.elements.empty() ? "no column is in the plan" : "its head, its last man"}};
+    for (const MarchPoint& point : table.points) {
+        row.push_back({clock(table.when(point.column.arrive), zone),
+                       table.elements.empty() ? "" : clock(table.when(point.column.clear), zone)});
+    }
+    return row;
+}
+
+/// The head in Zulu; under it from the H-hour, where there is one.
+std::vector<PaperCell> zuluRow(const MarchTable& table) {
+    std::vector<PaperCell> row{{"Head, Zulu", table.hHour ? "from the H-hour" : ""}};
+    for (const MarchPoint& point : table.points) {
+        const auto toHHour = table.toHHour(point.column.arrive);
+        row.push_back({clock(table.when(point.column.arrive), TimeZone{}),
+                       toHHour ? movement::hHourText(*toHHour) : std::string{}});
+    }
+    return row;
+}
+
+std::vector<CardNote> notesOf(const plan::Plan& plan, const MarchTable& table, const MarchFacts& given) {
+    const TimeZone zone = plan.heading().zone;
+    std::vector<CardNote> notes{
+        {"In a cell:",
+         "arrives (its first man), and under it clear (its last man). Beside an element: its people, and "
+         "how far its head is behind the column's."}};
+    std::vector<std::string> steps;
+    for (const movement::PreparationTime& one : table.before) {
+        steps.push_back(one.name + ' ' + clock(one.from, zone) + " to " + clock(one.until, zone));
+    }
+    if (!steps.empty()) {
+        std::string text = joined(steps, ", ");
+        if (const auto left = given.known ? movement::timeBeforeOrders(table, *given.known) : std::nullopt) {
+            text += fmt::format("; {} {} from {} on until the first of them", movement::timeText(abs(*left)),
+                                left->value() < 0 ? "too late" : "left", dateTimeGroup(*given.known, zone));
+        }
+        notes.push_back({"Before the start:", text + '.'});
+    }
+    return notes;
+}
+
+}  // namespace
+
+PaperTable marchPaper(const plan::Plan& plan, const movement::RouteFigures& figures, const MarchTable& table,
+                      const MarchFacts& facts) {
+    const TimeZone zone = plan.heading().zone;
+    PaperTable paper;
+    paper.head.title = movement::routeTitle(table.routeName);
+    paper.head.purpose = fmt::format("{}, {} m, zone {}", table.use == plan::Use::Primary ? "primary" : "alternate",
+                                     whole(figures.groundDistance.value()), zone.letter);
+    paper.head.kind = "MARCH TABLE";
+    paper.head.marking = plan.heading().marking;
+    paper.head.left = leftFacts(plan, table);
+    paper.head.right = rightFacts(plan, figures, table, facts);
+    paper.columns = columnsOf(table);
+    paper.kept = 1;
+    for (std::size_t n = 0; n < table.elements.size(); ++n) {
+        paper.rows.push_back(elementRow(table, n, zone));
+    }
+    paper.rows.push_back(wholeRow(table, zone));
+    paper.rows.push_back(zuluRow(table));
+    paper.notes = notesOf(plan, table, facts);
+    paper.head.source =
+        "The column moves as one body; times are ground metres over the rate, the halt of the hour inside the rate, "
+        "planned halts added, rounded to the minute from the exact ones. Planning and training aid.";
+    return paper;
+}
+
+}  // namespace crosstick::press
