@@ -19,7 +19,7 @@ Result<RouteSources> openRouteSources(const std::string& plan, const Surrounding
     } else if (sources.plan.heading().declination == plan::DeclinationSource::Model) {
         return tl::unexpected(model.error());
     }
-    auto heights = sheets::heightsOf(sources.plan, groundFinder(path, surroundings), surroundings.reader);
+    auto heights = heightsFor(sources.plan, path, surroundings);
     if (heights) {
         sources.heights = std::move(*heights);
     } else {  // the figures are worth having without: climb is then unknown, and the reason is said
