@@ -25,6 +25,7 @@ struct Asked {
     std::vector<std::string> films;
     std::string paper;
     std::optional<double> scale;
+    std::vector<double> stretch;  ///< per cent east and north, or none
     bool onePen = false;
     bool wholeLegend = false;
     bool json = false;
@@ -99,6 +100,17 @@ std::vector<Error> remarksOn(const plan::Plan& plan, const press::FilmPage& page
     return notes;
 }
 
+/// Every sheet of the plan as if its paper were so much too long.
+plan::Plan stretched(const plan::Plan& plan, const std::vector<double>& percent) {
+    plan::PlanBuilder builder(plan);
+    for (const plan::SheetPtr& sheet : plan.sheets()) {
+        plan::Sheet fitted = *sheet;
+        fitted.stretch = plan::PaperStretch{percent[0], percent[1]};
+        builder.put(std::move(fitted));
+    }
+    return std::move(builder).build();
+}
+
 /// The films as printed, and everything there is to remark about them.
 struct Printed {
     press::FilmSet set;
@@ -122,7 +134,8 @@ Result<Printed> print(const Asked& asked, const Surroundings& surroundings) {
     const auto model = geodesy::MagneticModel::open(surroundings.share / "magnetic");
     // Films print without heights, too.
     const auto heights = heightsFor(file->plan(), asked.plan, surroundings).value_or(nullptr);
-    press::FilmsOrder order{file->plan(), *films, *papers};
+    press::FilmsOrder order{asked.stretch.empty() ? file->plan() : stretched(file->plan(), asked.stretch), *films,
+                            *papers};
     if (asked.scale) {
         order.scale = Scale{*asked.scale};
     }
@@ -189,6 +202,14 @@ void addFilms(CLI::App& program, Action& action) {
                         "a4, a3, letter, or WIDTHxHEIGHT in mm; else the smaller of A4 and A3");
     command->add_option("--scale", asked->scale, "N of 1:N, in place of the films' own")
         ->check(CLI::Validator(positiveFault, ""));
+    command
+        ->add_option("--stretch", asked->stretch,
+                     "EAST,NORTH in per cent: fit the films to paper that is so much too long (default: as the plan "
+                     "says, else exactly to scale)")
+        ->delimiter(',')
+        ->expected(2)
+        ->check(CLI::Validator(numberFault, ""))
+        ->check(CLI::Range(-plan::kMostStretchPercent, plan::kMostStretchPercent));
     command->add_flag("--whole-legend", asked->wholeLegend,
                       "Explain each kind of measure in the legend, not only what is not standard");
     command->add_flag("--one-pen", asked->onePen, "Everything in black, the enemy by double lines");

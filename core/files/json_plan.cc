@@ -312,6 +312,9 @@ Json toJson(const plan::Sheet& s) {
     for (const plan::RasterSpot corner : s.neatline) {
         json["neatline"].push_back({corner.column, corner.row});
     }
+    if (s.stretch) {
+        json["stretch_percent"] = {s.stretch->eastPercent, s.stretch->northPercent};
+    }
     put(json, "series", s.series);
     put(json, "name", s.name);
     put(json, "number", s.number);
@@ -351,6 +354,21 @@ void readPlacement(FieldReader& reader, plan::Sheet& s) {
         g[n] = (*list)[n].get<double>();
     }
     s.placement = {{Metres(g[0]), Metres(g[3])}, g[1], g[2], g[4], g[5]};
+}
+
+void readStretch(FieldReader& reader, plan::Sheet& s) {
+    const Json* percent = reader.array("stretch_percent");
+    if (percent == nullptr) {
+        return;
+    }
+    const auto isSmall = [](const Json& one) {
+        return one.is_number() && std::abs(one.get<double>()) <= plan::kMostStretchPercent;
+    };
+    if (percent->size() != 2 || !isSmall((*percent)[0]) || !isSmall((*percent)[1])) {
+        reader.wrong("stretch_percent", "two numbers from -5 to 5");
+        return;
+    }
+    s.stretch = plan::PaperStretch{(*percent)[0].get<double>(), (*percent)[1].get<double>()};
 }
 
 void readNeatline(FieldReader& reader, plan::Sheet& s) {
@@ -410,6 +428,7 @@ Result<plan::Sheet> sheetFrom(const Json& json) {
     s.scale = Scale{scale};
     readPlacement(reader, s);
     readNeatline(reader, s);
+    readStretch(reader, s);
     s.series = reader.text("series");
     s.name = reader.text("name");
     s.number = reader.text("number");

@@ -43,6 +43,10 @@ std::string sheetText(const plan::Sheet& sheet) {
     return text;
 }
 
+std::string signedPercent(double percent) {
+    return (percent < 0 ? "-" : "+") + numberText(std::abs(percent), 2);
+}
+
 /// What the block says at the left, one paragraph a row.
 std::vector<std::string> facts(const PageOrder& order, const plan::Registration& registration, const GridNames& names) {
     const plan::Heading& heading = order.plan.heading();
@@ -52,6 +56,10 @@ std::vector<std::string> facts(const PageOrder& order, const plan::Registration&
     rows.push_back(map);
     const std::string datum = sheet && !sheet->datum.empty() ? sheet->datum : names.facts().datum;
     rows.push_back(scaleText(order.frame.scale()) + " · " + datum + " · " + names.area(registration));
+    if (const plan::PaperStretch& stretch = order.frame.stretch(); stretch != plan::PaperStretch{}) {
+        rows.push_back("Fitted to stretched paper: E " + signedPercent(stretch.eastPercent) + " %, N " +
+                       signedPercent(stretch.northPercent) + " %");
+    }
     if (heading.effective) {
         rows.push_back("Effective " + dateTimeGroup(*heading.effective, heading.zone));
     }
@@ -111,7 +119,9 @@ Facts setFacts(const std::vector<std::string>& rows) {
 
 std::vector<std::string> squareText(const PageOrder& order, const NamedSquare* square) {
     const Metres side = gridInterval(order.frame.scale());
-    const std::string size = numberText(onPaper(side, order.frame.scale()).value(), 1) + " mm a side";
+    const std::string wide = numberText(order.frame.east(side).value(), 1);
+    const std::string high = numberText(order.frame.north(side).value(), 1);
+    const std::string size = wide == high ? wide + " mm a side" : wide + " x " + high + " mm";
     if (square == nullptr) {
         return {"One grid square", "= " + size};
     }

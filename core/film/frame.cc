@@ -52,6 +52,10 @@ Window windowOf(const plan::Plan& plan, const plan::Film& film, Scale scale) {
             {0, 0, onPaper(width, scale).value(), onPaper(height, scale).value()}};
 }
 
+double factor(double percent) {
+    return 1 + percent / 100;
+}
+
 }  // namespace
 
 Frame::Frame(std::shared_ptr<const geodesy::PlaneLink> link, std::string gridCrs, Scale scale,
@@ -86,14 +90,29 @@ geodesy::PlanePoint Frame::inPlan(geodesy::PlanePoint onGrid) const {
     return reached(link_->inverse(onGrid));
 }
 
+Frame Frame::fitted(const plan::PaperStretch& stretch) const {
+    Frame fitted = *this;
+    fitted.stretch_ = stretch;
+    fitted.window_.right = window_.right * factor(stretch.eastPercent) / factor(stretch_.eastPercent);
+    fitted.window_.bottom = window_.bottom * factor(stretch.northPercent) / factor(stretch_.northPercent);
+    return fitted;
+}
+
+PaperMm Frame::east(Metres ground) const {
+    return onPaper(ground, scale_) * factor(stretch_.eastPercent);
+}
+
+PaperMm Frame::north(Metres ground) const {
+    return onPaper(ground, scale_) * factor(stretch_.northPercent);
+}
+
 drawing::Point Frame::gridToFilm(geodesy::PlanePoint onGrid) const {
-    return {onPaper(onGrid.easting - origin_.easting, scale_).value(),
-            onPaper(origin_.northing - onGrid.northing, scale_).value()};
+    return {east(onGrid.easting - origin_.easting).value(), north(origin_.northing - onGrid.northing).value()};
 }
 
 geodesy::PlanePoint Frame::filmToGrid(drawing::Point onFilm) const {
-    return {origin_.easting + onGround(PaperMm(onFilm.x), scale_),
-            origin_.northing - onGround(PaperMm(onFilm.y), scale_)};
+    return {origin_.easting + onGround(PaperMm(onFilm.x / factor(stretch_.eastPercent)), scale_),
+            origin_.northing - onGround(PaperMm(onFilm.y / factor(stretch_.northPercent)), scale_)};
 }
 
 }  // namespace crosstick::film

@@ -12,6 +12,8 @@ namespace crosstick::film {
 /// From the plan's plane to film millimetres: first to the ground sheet's printed grid by PROJ, then by one scale.
 /// The film's origin is the window's upper left corner (x right, y down); without a window the first tick's crossing.
 /// The paper sheet rules: "scale exactly", map distances and ticks are those of the sheet's grid.
+/// A film may besides be fitted to a paper sheet that has worked: its places are then so much farther apart, and
+/// whatever is measured in millimetres (symbols, pens, letters) is as it was.
 /// Thread: one thread at a time (it holds a PROJ transformation).
 class Frame {
   public:
@@ -24,7 +26,14 @@ class Frame {
                                             std::shared_ptr<const geodesy::PlaneLink> link,
                                             std::optional<Scale> scale = std::nullopt);
 
+    /// The same film fitted to paper that is so much too long, or too short.
+    [[nodiscard]] Frame fitted(const plan::PaperStretch& stretch) const;
+
     [[nodiscard]] Scale scale() const { return scale_; }
+    [[nodiscard]] const plan::PaperStretch& stretch() const { return stretch_; }
+    /// How long a distance along the grid's axes is on the film.
+    [[nodiscard]] PaperMm east(Metres ground) const;
+    [[nodiscard]] PaperMm north(Metres ground) const;
     [[nodiscard]] const std::string& gridCrs() const { return gridCrs_; }
     /// Upper left corner of the window in the sheet's grid: film point (0, 0).
     [[nodiscard]] geodesy::PlanePoint origin() const { return origin_; }
@@ -46,6 +55,7 @@ class Frame {
     Scale scale_;
     geodesy::PlanePoint origin_;
     drawing::Box window_;
+    plan::PaperStretch stretch_;
 };
 
 }  // namespace crosstick::film

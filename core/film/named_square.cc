@@ -17,13 +17,15 @@ std::optional<NamedSquare> namedSquare(const plan::Registration& registration, c
                                        const GridNames& names, const Occupancy& drawn,
                                        const std::vector<drawing::Box>& taken, drawing::Point near) {
     const Metres side = gridInterval(frame.scale());
-    const PaperMm paperSide = onPaper(side, frame.scale());
+    const double wide = frame.east(side).value();
+    const double high = frame.north(side).value();
+    const PaperMm paperSide((wide + high) / 2);
     std::optional<NamedSquare> best;
     double least = std::numeric_limits<double>::infinity();
     for (const Metres northing : linesIn({registration.southWest.northing, registration.northEast.northing}, side)) {
         for (const Metres easting : linesIn({registration.southWest.easting, registration.northEast.easting}, side)) {
             const Point low = frame.gridToFilm({easting, northing});
-            const Box square{low.x, low.y - paperSide.value(), low.x + paperSide.value(), low.y};
+            const Box square{low.x, low.y - high, low.x + wide, low.y};
             if (!frame.window().grown(-1).contains(square)) {
                 continue;
             }

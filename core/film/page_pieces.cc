@@ -89,8 +89,9 @@ std::vector<Box> reservedBy(const Places& places, const std::vector<Box>& ticks,
 
 SquareMarks marksOf(const NamedSquare& square, const Frame& frame) {
     const Point low = frame.gridToFilm(square.southWest);
-    const double side = square.onPaper.value();
-    return squareMarks({low.x, low.y - side, low.x + side, low.y}, square.name, square.onPaper);
+    return squareMarks(
+        {low.x, low.y - frame.north(square.side).value(), low.x + frame.east(square.side).value(), low.y}, square.name,
+        square.onPaper);
 }
 
 void addFurniture(Page& page, const Pieces& pieces, const Places& places) {

@@ -64,7 +64,12 @@ Result<SetLayout::Grid*> SetLayout::grid(const std::string& crs) {
 }
 
 Result<Frame> SetLayout::frame(const plan::Film& film, std::optional<Scale> scale) {
-    return grid(plan_.gridCrs(film)).and_then([&](Grid* grid) { return Frame::over(plan_, film, grid->link, scale); });
+    const plan::SheetPtr sheet = plan_.groundSheet(film);
+    return grid(plan_.gridCrs(film))
+        .and_then([&](Grid* grid) { return Frame::over(plan_, film, grid->link, scale); })
+        .map([&](Frame frame) {  // a film to another scale fits no paper sheet anyhow
+            return sheet && sheet->stretch && frame.scale() == sheet->scale ? frame.fitted(*sheet->stretch) : frame;
+        });
 }
 
 Result<SetLayout::Lie*> SetLayout::lie(const PageOrder& order) {

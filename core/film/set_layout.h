@@ -23,7 +23,8 @@ class SetLayout {
     SetLayout(const SetLayout&) = delete;
     SetLayout& operator=(const SetLayout&) = delete;
 
-    /// As Frame::of, by a way to the film's grid that is shared with all other films on it.
+    /// As Frame::of, by a way to the film's grid that is shared with all other films on it; fitted to the stretch of
+    /// its sheet's paper, where that is known and the film has the sheet's scale.
     [[nodiscard]] Result<Frame> frame(const plan::Film& film, std::optional<Scale> scale);
     /// @param order  of this plan, its frame got from here or from Frame::of
     /// Errors: as those of film::layOut.

@@ -20,6 +20,14 @@ struct PrintedDeclination {
     friend bool operator==(const PrintedDeclination&, const PrintedDeclination&) = default;
 };
 
+/// How much longer than it should be the paper sheet is that people hold, along its grid's axes: it has worked, or its
+/// print was not true.
+struct PaperStretch {
+    double eastPercent = 0, northPercent = 0;
+    friend bool operator==(const PaperStretch&, const PaperStretch&) = default;
+};
+inline constexpr double kMostStretchPercent = 5;  ///< ours: no paper holds together so far
+
 /// In what a height model counts.
 enum class HeightUnit : std::uint8_t { Unclear, Metre, Foot, SurveyFoot };
 
@@ -71,6 +79,7 @@ struct Sheet {
     Placement placement;
     std::vector<RasterSpot> neatline;  ///< corners, going round, of the map inside its collar; empty: all of the raster
     Scale scale;
+    std::optional<PaperStretch> stretch;  ///< films are printed to fit it; none: exactly to scale
     std::string series, name, number, edition;
     std::string datum;  ///< as printed: "WGS 84"
     DatumShift datumShift;

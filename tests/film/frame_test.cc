@@ -91,5 +91,20 @@ TEST(Frame, FilmOfAPlanWithoutAWindowHasNone) {
     EXPECT_EQ(frame.origin(), at(498000, 5309000));
 }
 
+TEST(Frame, FittedToPaperThatHasStretchedItsPlacesLieFartherApart) {
+    const plan::Plan plan = printedPlan();
+    const Frame exact = frameOf(plan, "MOVE");
+    const Frame fitted = exact.fitted({0.25, -0.1});
+    // 268 mm to the east and 332 mm to the south become 268.67 and 331.668.
+    EXPECT_NEAR(fitted.window().width(), 268.67, 1e-9);
+    EXPECT_NEAR(fitted.window().height(), 331.668, 1e-9);
+    const drawing::Point far = fitted.gridToFilm({exact.origin().easting + Metres(1000), exact.origin().northing});
+    EXPECT_NEAR(far.x, 40.1, 1e-9);
+    EXPECT_NEAR(fitted.north(Metres(1000)).value(), 39.96, 1e-9);
+    const geodesy::PlanePoint back = fitted.filmToGrid(far);
+    EXPECT_NEAR((back.easting - exact.origin().easting).value(), 1000, 1e-6);
+    EXPECT_EQ(fitted.fitted({}).window().width(), exact.window().width());
+}
+
 }  // namespace
 }  // namespace crosstick::film

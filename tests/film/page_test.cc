@@ -1,6 +1,7 @@
 #include "core/film/page.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <fstream>
 #include <sstream>
@@ -97,6 +98,45 @@ TEST(Page, BlockCarriesWhatAFilmMust) {
           "film 2 of 3", "G-M 11° W", "2027, from the sheet", "100 mm, true"}) {
         EXPECT_TRUE(says(page->furniture, words)) << words;
     }
+}
+
+TEST(Page, FittedToStretchedPaperSaysSoAndItsBarsStayTrue) {
+    Ordered ordered;
+    const auto exact = layOut(ordered.order());
+    ASSERT_TRUE(exact.has_value());
+    ordered.frame = ordered.frame.fitted({0.25, -0.1});
+    const auto page = layOut(ordered.order());
+    ASSERT_TRUE(page.has_value());
+    EXPECT_TRUE(says(page->furniture, "Fitted to stretched paper: E +0.25 %, N -0.10 %"));
+    EXPECT_TRUE(says(page->furniture, "= 40.1 x 40.0 mm"));
+    ASSERT_EQ(page->bars.size(), exact->bars.size());
+    for (std::size_t n = 0; n < page->bars.size(); ++n) {
+        const Bar& bar = page->bars[n];
+        EXPECT_NEAR(std::hypot(bar.to.x - bar.from.x, bar.to.y - bar.from.y), 100, 1e-9);
+    }
+    // Ticks of the demo stand 5 km and 7 km apart: 200.5 and 279.72 mm on that paper.
+    double east = 0;
+    double north = 0;
+    for (const TickMark& a : page->ticks) {
+        for (const TickMark& b : page->ticks) {
+            east = std::max(east, std::abs(a.onPage.x - b.onPage.x));
+            north = std::max(north, std::abs(a.onPage.y - b.onPage.y));
+        }
+    }
+    EXPECT_NEAR(east, 200.5, 1e-6);
+    EXPECT_NEAR(north, 279.72, 1e-6);
+}
+
+TEST(Page, ASheetsStretchFitsItsFilmsAtItsOwnScaleOnly) {
+    plan::PlanBuilder builder(printedPlan());
+    plan::Sheet sheet = *printedPlan().sheets().front();
+    sheet.stretch = plan::PaperStretch{0.25, -0.1};
+    builder.put(std::move(sheet));
+    const plan::Plan plan = std::move(builder).build();
+    SetLayout layout(plan);
+    EXPECT_NEAR(layout.frame(*plan.filmNamed("MOVE"), std::nullopt)->window().width(), 268.67, 1e-9);
+    EXPECT_NEAR(layout.frame(*plan.filmNamed("MOVE"), Scale{50000})->window().width(), 134, 1e-9);
+    EXPECT_NEAR(Frame::of(plan, *plan.filmNamed("MOVE"))->window().width(), 268, 1e-9) << "on the table nothing is";
 }
 
 TEST(Page, MarkingStandsAtTopAndFoot) {

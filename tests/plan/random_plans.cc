@@ -179,6 +179,9 @@ Sheet RandomPlans::sheet() {
         s.datumShift = {word(), Metres(between(1, 90)), word(), Metres(between(0, 1))};
     }
     s.elevationUnit = static_cast<HeightUnit>(below(4));
+    if (coin()) {
+        s.stretch = PaperStretch{between(-1, 1), between(-1, 1)};
+    }
     for (std::uint64_t corner = coin() ? 0 : 4; corner > 0; --corner) {
         s.neatline.push_back({between(0, 9999), between(0, 9999)});
     }

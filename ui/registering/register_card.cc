@@ -84,6 +84,8 @@ void RegisterPage::buildFoot(QBoxLayout* rows) {
     find_ = button(rows, tr("Find the other crossings"), card_);
     howButton_ = button(rows, tr("How good, and how that is known"), card_);
     howButton_->setCheckable(true);
+    fits_ = button(rows, {}, card_);
+    fits_->setCheckable(true);
     lay_ = button(rows, tr("Lay it on the table"), card_);
     auto* away = button(rows, tr("Leave it"), card_);
     connect(away, &QPushButton::clicked, this, &RegisterPage::left);
@@ -221,6 +223,14 @@ void RegisterPage::renewWords() {
     find_->setEnabled(count >= 3 && !ground_.copy().empty() && !searches_);
     lay_->setEnabled(marks_->fit().has_value());
     howButton_->setEnabled(marks_->fit().has_value());
+    const auto paper = stretch();
+    fits_->setVisible(paper.has_value());
+    if (paper) {
+        const QString words = tr("Print films to fit this paper: E %1 %, N %2 %")
+                                  .arg(number(paper->eastPercent, 2), number(paper->northPercent, 2));
+        fits_->setText(words);
+        fits_->setAccessibleName(words);
+    }
     if (!marks_->fit()) {
         proof_->setText(count < 2 ? QString() : say_(marks_->fit().error()));
         how_->clear();
@@ -244,6 +254,18 @@ QString RegisterPage::squaresWords() const {
     return squares.size() < 2 ? QString()
                               : tr("The marks lie in squares %1. If the sheet prints others, correct the square above.")
                                     .arg(squares.join(tr(" and ")));
+}
+
+std::optional<plan::PaperStretch> RegisterPage::stretch() const {
+    constexpr double kSeen = 0.03;  // per cent: 0.1 mm on a sheet's width
+    if (!marks_->fit()) {
+        return std::nullopt;
+    }
+    const auto figures = registration::figuresOf(marks_->fit()->model, {report_.columns / 2.0, report_.rows / 2.0},
+                                                 scale(), report_.dotsPerMetre);
+    const bool isSeen = std::max(std::abs(figures.stretchEast), std::abs(figures.stretchNorth)) >= kSeen;
+    return figures.isAbsolute && isSeen ? std::optional(plan::PaperStretch{figures.stretchEast, figures.stretchNorth})
+                                        : std::nullopt;
 }
 
 /// The two marks farthest apart, as a ruler on the paper would find them.
@@ -321,12 +343,15 @@ void RegisterPage::layStraightened(std::optional<Scale> scale) {
                     return sheets::describeSheet(reader, out, id, {scale, crs}, watch);
                 });
         },
-        [self, out, round = round_](const Result<plan::Sheet>& sheet) {
+        [self, out, round = round_](Result<plan::Sheet> sheet) {
             if (!self || round != self->round_) {
                 return;
             }
             if (!sheet) {
                 return self->refusal_->setText(self->say_(sheet.error()));
+            }
+            if (self->fits_->isChecked()) {
+                sheet->stretch = self->stretch();
             }
             Q_EMIT self->laid(out, *sheet);
         });

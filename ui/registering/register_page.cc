@@ -88,6 +88,7 @@ void RegisterPage::open(const std::filesystem::path& file, const sheets::FileRep
     proposal_ = 0;
     isProposed_ = searches_ = false;
     howButton_->setChecked(false);
+    fits_->setChecked(false);
     canvas_->setPending(std::nullopt);
     entry_->clear();
     refusal_->clear();
@@ -449,6 +450,9 @@ void RegisterPage::lay() {
             }
             if (!sum) {
                 return self->refusal_->setText(self->say_(sum.error()));
+            }
+            if (self->fits_->isChecked()) {
+                sheet.stretch = self->stretch();
             }
             sheet.sha256 = *sum;
             std::error_code ignored;

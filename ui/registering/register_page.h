@@ -78,7 +78,7 @@ class RegisterPage final : public QWidget {
     QLabel *title_, *asked_, *refusal_, *proof_, *how_, *squares_;
     QLineEdit *square_, *crs_, *scale_, *entry_;
     QTreeWidget* list_;
-    QPushButton *find_, *howButton_, *lay_;
+    QPushButton *find_, *howButton_, *fits_, *lay_;
 
     void buildCard();
     void buildCollar(QBoxLayout* rows);
@@ -101,6 +101,8 @@ class RegisterPage final : public QWidget {
     [[nodiscard]] registration::CrossSight sightAt(registration::PixelPoint at) const;
     [[nodiscard]] std::optional<Scale> scale() const;
     [[nodiscard]] QString howWords() const;
+    /// What the scan says of its paper, where it says anything.
+    [[nodiscard]] std::optional<plan::PaperStretch> stretch() const;
     [[nodiscard]] QString squaresWords() const;
     [[nodiscard]] QString rulerWords() const;
 };

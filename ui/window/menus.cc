@@ -191,6 +191,8 @@ void Window::buildMakeMenu(QMenuBar* bar) {
             copies_->savePdf(stem + QStringLiteral("-films.pdf"), stem + QStringLiteral("-cards.pdf"));
         });
     });
+    add(menu, "paper-stretch", tr("Fit films to paper that has stretched..."), key("Ctrl+Alt+P"),
+        [this] { askForStretch(); });
     QMenu* help = bar->addMenu(tr("&Help"));
     add(help, "about", tr("About Crosstick"), key("F1"), [this] {
         say(tr("Crosstick %1: films, route cards and figures for a map sheet. A planning and training aid: check "

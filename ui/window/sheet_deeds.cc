@@ -1,4 +1,7 @@
 // The plan's map sheets: more of them, and where their maps end.
+#include <array>
+#include <cmath>
+
 #include <QFileDialog>
 
 #include "core/film/registration.h"
@@ -26,6 +29,26 @@ plan::Plan withSheet(const plan::Plan& plan, plan::Sheet sheet) {
     plan::PlanBuilder builder(plan);
     builder.put(std::move(sheet));
     return std::move(builder).build();
+}
+
+constexpr Metres kSpan{10000};
+
+/// "400.4 399.8", where each ought to be so long.
+std::optional<plan::PaperStretch> stretchTyped(const QString& typed, double due) {
+    const QStringList parts = typed.simplified().split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    if (parts.size() != 2) {
+        return std::nullopt;
+    }
+    std::array<double, 2> percent{};
+    for (std::size_t n = 0; n < percent.size(); ++n) {
+        bool isNumber = false;
+        QString part = parts[static_cast<qsizetype>(n)];
+        percent[n] = (part.replace(QLatin1Char(','), QLatin1Char('.')).toDouble(&isNumber) / due - 1) * 100;
+        if (!isNumber || !(std::abs(percent[n]) <= plan::kMostStretchPercent)) {
+            return std::nullopt;
+        }
+    }
+    return plan::PaperStretch{percent[0], percent[1]};
 }
 
 /// The ends of a sheet's map, read from our copy of it, which is made first if need be.
@@ -156,6 +179,41 @@ void Window::takeAway(const plan::SheetId& id) {
     plan::PlanBuilder builder(work_.committed());
     builder.removeSheet(id);
     work_.commit(std::move(builder).build(), "take a sheet away");
+}
+
+/// From two spans measured on the paper in hand; nothing typed: films are printed exactly to scale again.
+void Window::askForStretch() {
+    if (!work_.isOpen() || work_.committed().sheets().empty()) {
+        return say(tr("Films are fitted to the paper of a map sheet: lay one first."));
+    }
+    const plan::Sheet& sheet = *work_.committed().sheets().front();
+    const double due = kSpan.value() / sheet.scale.denominator * 1000;
+    const plan::PaperStretch now = sheet.stretch.value_or(plan::PaperStretch{});
+    const auto spans = [due](const plan::PaperStretch& stretch) {
+        return QStringLiteral("%1 %2").arg(QString::number(due * (1 + stretch.eastPercent / 100), 'f', 1),
+                                           QString::number(due * (1 + stretch.northPercent / 100), 'f', 1));
+    };
+    question_->ask(
+        tr("%1 km of the grid on your paper, in mm, to the east and to the north (true: %2; empty: exactly to scale):")
+            .arg(kSpan.value() / 1000)
+            .arg(QString::number(due, 'f', 1)),
+        sheet.stretch ? spans(now) : QString(),
+        [this, due, id = sheet.id](const QString& typed) -> std::optional<QString> {
+            const plan::SheetPtr held = work_.committed().sheet(id);
+            const auto stretch = stretchTyped(typed, due);
+            if (!stretch && !typed.trimmed().isEmpty()) {
+                return tr("Two lengths in mm, such as %1 %1, no more than 5 per cent off.")
+                    .arg(QString::number(due, 'f', 1));
+            }
+            if (held) {
+                plan::Sheet fitted = *held;
+                fitted.stretch = stretch;
+                work_.commit(withSheet(work_.committed(), std::move(fitted)), "fit films to the paper");
+                say(stretch ? tr("Films fit that paper now, and say so in their block.")
+                            : tr("Films are printed exactly to scale."));
+            }
+            return std::nullopt;
+        });
 }
 
 /// One entry for each sheet, made anew whenever the menu opens.

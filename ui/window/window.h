@@ -197,6 +197,7 @@ class Window final : public QMainWindow {
     void renameFilm(std::optional<plan::FilmId> film);
     void setFilmPhases(const plan::FilmId& film, int phase, bool on);
     void newPhase();
+    void askForStretch();
     void askForSizes(std::optional<plan::FilmId> film);
     void turnToMarch();
     void moveRegistration();
