@@ -158,7 +158,8 @@ Result<void> makePicture(const Options& options, const Surroundings& surrounding
         if (!raster) {
             return tl::unexpected(raster.error());
         }
-        files.push_back(std::make_unique<table::FileTiles>(std::move(*raster), wish->theme));
+        files.push_back(std::make_unique<table::FileTiles>(std::move(*raster), wish->theme,
+                                                           sheet->asFilm ? table::Ground::Film : table::Ground::Map));
         tiles.push_back(files.back().get());
     }
     const press::GuiStart gui;

@@ -312,6 +312,9 @@ Json toJson(const plan::Sheet& s) {
     for (const plan::RasterSpot corner : s.neatline) {
         json["neatline"].push_back({corner.column, corner.row});
     }
+    if (s.asFilm) {
+        json["as_film"] = *s.asFilm;
+    }
     if (s.stretch) {
         json["stretch_percent"] = {s.stretch->eastPercent, s.stretch->northPercent};
     }
@@ -429,6 +432,10 @@ Result<plan::Sheet> sheetFrom(const Json& json) {
     readPlacement(reader, s);
     readNeatline(reader, s);
     readStretch(reader, s);
+    s.asFilm = reader.number("as_film");
+    if (s.asFilm && !(*s.asFilm >= 0 && *s.asFilm <= 1)) {
+        reader.wrong("as_film", "a strength from 0 to 1");
+    }
     s.series = reader.text("series");
     s.name = reader.text("name");
     s.number = reader.text("number");

@@ -79,6 +79,8 @@ struct Sheet {
     Placement placement;
     std::vector<RasterSpot> neatline;  ///< corners, going round, of the map inside its collar; empty: all of the raster
     Scale scale;
+    /// For a scan or photo of somebody's film: how strong it lies over the maps, 0 to 1, its blank see-through.
+    std::optional<double> asFilm;
     std::optional<PaperStretch> stretch;  ///< films are printed to fit it; none: exactly to scale
     std::string series, name, number, edition;
     std::string datum;  ///< as printed: "WGS 84"

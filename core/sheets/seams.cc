@@ -131,6 +131,9 @@ std::optional<Seam> seamBetween(const Outlined& one, const EdgeLine& edge, const
 Result<std::vector<Seam>> seamsOf(const plan::Plan& plan) {
     std::vector<Outlined> sheets;
     for (const plan::SheetPtr& sheet : plan.sheets()) {
+        if (sheet->asFilm) {
+            continue;
+        }
         auto found = outlined(plan, *sheet);
         if (!found) {
             return tl::unexpected(found.error());

@@ -15,10 +15,10 @@ struct Seam {
     [[nodiscard]] bool meets() const { return offset <= slack && offset >= Metres(0) - slack; }
 };
 
-/// The seams of a plan: every pair of edges of two sheets' maps (their neatlines, or the whole raster where it has
-/// none) that look at each other, lie side by side for at least a quarter of the shorter, and are no farther apart than
-/// 6 mm at the smaller scale. Offsets are measured in the plan's plane, each datum brought there by PROJ.
-/// Errors: those of geodesy::PlaneLink.
+/// The seams of a plan: every pair of edges of two sheets' maps (scans of films are none) (their neatlines, or the
+/// whole raster where it has none) that look at each other, lie side by side for at least a quarter of the shorter, and
+/// are no farther apart than 6 mm at the smaller scale. Offsets are measured in the plan's plane, each datum brought
+/// there by PROJ. Errors: those of geodesy::PlaneLink.
 [[nodiscard]] Result<std::vector<Seam>> seamsOf(const plan::Plan& plan);
 
 }  // namespace crosstick::sheets

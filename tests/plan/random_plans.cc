@@ -180,6 +180,9 @@ Sheet RandomPlans::sheet() {
     }
     s.elevationUnit = static_cast<HeightUnit>(below(4));
     if (coin()) {
+        s.asFilm = between(0, 1);
+    }
+    if (coin()) {
         s.stretch = PaperStretch{between(-1, 1), between(-1, 1)};
     }
     for (std::uint64_t corner = coin() ? 0 : 4; corner > 0; --corner) {

@@ -294,6 +294,28 @@ TEST_F(Ground, ASheetOfTheNextZoneIsLaidWhereItBelongs) {
     EXPECT_EQ(seenAt(window->table(), {Metres(652500), Metres(5098080)}).red(), 200);
 }
 
+TEST_F(Ground, SomebodysFilmLiesSeeThroughOverTheMap) {
+    openOnSheet();
+    crosstick::testing::makeSheet(
+        folder / "film.tif",
+        {.columns = 600, .rows = 600, .placement = {652500, 5, 0, 5099500, 0, -5}, .value = [](int column, int, int) {
+             return std::abs(column - 300) < 12 ? 20 : 235;
+         }});
+    window->layBeside(folder / "film.tif", {Scale{25000}, {}});
+    rest();
+    ASSERT_EQ(plan().sheets().size(), 2U);
+    plan::Sheet film = *plan().sheets()[1];
+    film.asFilm = 1;
+    plan::PlanBuilder builder(plan());
+    builder.put(std::move(film));
+    window->work().commit(std::move(builder).build(), "as a film");
+    window->table().fitSheet();
+    settle();
+    EXPECT_NEAR(seenAt(window->table(), {Metres(653200), Metres(5098080)}).red(), 200, 4);  // the map below
+    EXPECT_LT(seenAt(window->table(), {Metres(654000), Metres(5098080)}).red(), 60);        // the stroke
+    EXPECT_EQ(kept("seams"), "");
+}
+
 TEST_F(Ground, ASheetIsCroppedByHandAndItsCollarComesBack) {
     openOnSheet();
     const plan::SheetId id = plan().sheets().front()->id;

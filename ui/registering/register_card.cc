@@ -86,6 +86,8 @@ void RegisterPage::buildFoot(QBoxLayout* rows) {
     howButton_->setCheckable(true);
     fits_ = button(rows, {}, card_);
     fits_->setCheckable(true);
+    film_ = button(rows, tr("It is somebody's film: lay it see-through"), card_);
+    film_->setCheckable(true);
     lay_ = button(rows, tr("Lay it on the table"), card_);
     auto* away = button(rows, tr("Leave it"), card_);
     connect(away, &QPushButton::clicked, this, &RegisterPage::left);
@@ -256,6 +258,21 @@ QString RegisterPage::squaresWords() const {
                                     .arg(squares.join(tr(" and ")));
 }
 
+void RegisterPage::setPurpose(Purpose purpose) {
+    film_->setVisible(purpose == Purpose::JoinsAPlan);
+    film_->setChecked(false);
+}
+
+plan::Sheet RegisterPage::chosen(plan::Sheet sheet) const {
+    if (fits_->isVisible() && fits_->isChecked()) {
+        sheet.stretch = stretch();
+    }
+    if (film_->isChecked()) {
+        sheet.asFilm = 1;
+    }
+    return sheet;
+}
+
 std::optional<plan::PaperStretch> RegisterPage::stretch() const {
     constexpr double kSeen = 0.03;  // per cent: 0.1 mm on a sheet's width
     if (!marks_->fit()) {
@@ -350,10 +367,7 @@ void RegisterPage::layStraightened(std::optional<Scale> scale) {
             if (!sheet) {
                 return self->refusal_->setText(self->say_(sheet.error()));
             }
-            if (self->fits_->isChecked()) {
-                sheet->stretch = self->stretch();
-            }
-            Q_EMIT self->laid(out, *sheet);
+            Q_EMIT self->laid(out, self->chosen(std::move(*sheet)));
         });
 }
 

@@ -451,13 +451,10 @@ void RegisterPage::lay() {
             if (!sum) {
                 return self->refusal_->setText(self->say_(sum.error()));
             }
-            if (self->fits_->isChecked()) {
-                sheet.stretch = self->stretch();
-            }
             sheet.sha256 = *sum;
             std::error_code ignored;
             sheet.bytes = static_cast<std::int64_t>(std::filesystem::file_size(self->file_, ignored));
-            Q_EMIT self->laid(self->file_, sheet);
+            Q_EMIT self->laid(self->file_, self->chosen(sheet));
         });
 }
 

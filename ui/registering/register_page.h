@@ -21,6 +21,9 @@
 
 namespace crosstick::registering {
 
+/// What comes of the sheet: a plan on it, or one more in the plan on the table, where it may be somebody's film.
+enum class Purpose { BeginsAPlan, JoinsAPlan };
+
 /// A scan or photo of a sheet is laid on the grid here: its collar's words, crossings that are clicked and named, those
 /// found from them, and the proof of the fit. Gives the sheet when it is laid on the table.
 class RegisterPage final : public QWidget {
@@ -36,6 +39,7 @@ class RegisterPage final : public QWidget {
     /// Begins with a picture. @param given  what is known of it already  @param newId  for the sheet
     void open(const std::filesystem::path& file, const sheets::FileReport& report, const sheets::GivenFacts& given,
               const Uuid& newId);
+    void setPurpose(Purpose purpose);
     void setLight(look::Light light);
     [[nodiscard]] const registration::Registering& work() const { return *marks_; }
     [[nodiscard]] PictureCanvas& canvas() { return *canvas_; }
@@ -78,7 +82,7 @@ class RegisterPage final : public QWidget {
     QLabel *title_, *asked_, *refusal_, *proof_, *how_, *squares_;
     QLineEdit *square_, *crs_, *scale_, *entry_;
     QTreeWidget* list_;
-    QPushButton *find_, *howButton_, *fits_, *lay_;
+    QPushButton *find_, *howButton_, *fits_, *film_, *lay_;
 
     void buildCard();
     void buildCollar(QBoxLayout* rows);
@@ -97,6 +101,8 @@ class RegisterPage final : public QWidget {
     void hold(std::size_t mark);
     void removeHeld();
     void drop();
+    /// The sheet with what was chosen besides: its paper's stretch, that it is a film.
+    [[nodiscard]] plan::Sheet chosen(plan::Sheet sheet) const;
     void layStraightened(std::optional<Scale> scale);
     [[nodiscard]] registration::CrossSight sightAt(registration::PixelPoint at) const;
     [[nodiscard]] std::optional<Scale> scale() const;

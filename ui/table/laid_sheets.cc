@@ -36,6 +36,9 @@ std::vector<LaidSheet> laidSheets(const plan::Plan& plan) {
         }
     }
     std::stable_sort(laid.begin(), laid.end(), [](const LaidSheet& a, const LaidSheet& b) {
+        if (a.sheet->asFilm.has_value() != b.sheet->asFilm.has_value()) {
+            return b.sheet->asFilm.has_value();
+        }
         const double first = a.sheet->scale.denominator;
         const double second = b.sheet->scale.denominator;
         return first == second ? a.place > b.place : first > second;

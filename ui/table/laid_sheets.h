@@ -24,8 +24,8 @@ struct LaidSheet {
     SheetLie lie;
 };
 
-/// A plan's sheets, the lowest first: of a smaller scale below a larger one, the plan's first above its equals. A sheet
-/// that cannot be brought to the grid of the work is left out.
+/// A plan's sheets, the lowest first: of a smaller scale below a larger one, the plan's first above its equals; scans
+/// of films above all maps. A sheet that cannot be brought to the grid of the work is left out.
 [[nodiscard]] std::vector<LaidSheet> laidSheets(const plan::Plan& plan);
 
 enum class Collar { AsThePlanSays, Shown };

@@ -26,8 +26,9 @@ void LightTable::layTiles() {
         for (std::size_t n = 0; n < sheets.size(); ++n) {
             const work::SheetGround* ground = work_.sheetGrounds().of(sheets[n]->id);
             const RasterSize size{sheets[n]->columns, sheets[n]->rows};
-            inks.push_back(ground != nullptr ? SheetInk{ground->copy(), ground->glance(), size}
-                                             : SheetInk{{}, nullptr, size});
+            const Ground kind = sheets[n]->asFilm ? Ground::Film : Ground::Map;
+            inks.push_back(ground != nullptr ? SheetInk{ground->copy(), ground->glance(), size, kind}
+                                             : SheetInk{{}, nullptr, size, kind});
         }
     }
     tiles_.lay(std::move(inks), theme_);
@@ -55,11 +56,14 @@ void LightTable::paintGround(QPainter& painter, const QRectF& part, Scaling scal
     painter.setPen(QPen(colours.edge, 2));
     painter.setBrush(colours.sheet);
     for (const auto& [laid, edge] : open) {  // all of them first: where two sheets join no edge is seen
-        painter.drawPolygon(edge);
+        if (!laid->sheet->asFilm) {
+            painter.drawPolygon(edge);
+        }
     }
     for (const auto& [laid, edge] : open) {
         painter.save();
         clipTo(painter, edge);  // a coarser tile that stands in reaches a little beyond
+        painter.setOpacity(laid->sheet->asFilm.value_or(1));
         tiles_.paint(painter, laid->place, view_, laid->lie, part, scaling);
         painter.restore();
     }

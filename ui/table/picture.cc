@@ -45,13 +45,16 @@ Result<void> paintGround(QPainter& painter, const Scene& scene, const View& view
     for (LaidSheet& laid : laidSheets(scene.plan)) {
         if (laid.place < tiles.size() && tiles[laid.place] != nullptr) {
             QPolygonF edge = edgeOf(view, laid);
-            paintSheetEdge(painter, edge, palette);  // before all of them: where two join no edge is seen
+            if (!laid.sheet->asFilm) {
+                paintSheetEdge(painter, edge, palette);
+            }  // before all of them: where two join no edge is seen
             open.emplace_back(std::move(laid), std::move(edge));
         }
     }
     for (const auto& [laid, edge] : open) {
         painter.save();
         clipTo(painter, edge);
+        painter.setOpacity(laid.sheet->asFilm.value_or(1));
         auto painted = paintSheet(painter, view, laid.lie, *tiles[laid.place], Scaling::Smooth);
         painter.restore();
         if (!painted) {

@@ -62,7 +62,32 @@ QTransform tileOnTable(const View& view, const SheetLie& lie, TileKey key) {
     return onTable(view, lie, QRectF(key.column * side, key.row * side, side, side), {kTile, kTile});
 }
 
-FileTiles::FileTiles(sheets::Raster raster, Theme theme) : raster_(std::move(raster)), theme_(theme) {}
+/// What is drawn on a film, by night in its light.
+QImage filmImageOf(const sheets::Pixels& pixels, const sheets::PixelWindow& window, const sheets::SeeThrough& film,
+                   Theme theme) {
+    QImage image(pixels.columns, pixels.rows, QImage::Format_ARGB32_Premultiplied);
+    const double across = static_cast<double>(window.columns) / pixels.columns;
+    const double down = static_cast<double>(window.rows) / pixels.rows;
+    for (int y = 0; y < pixels.rows; ++y) {
+        const auto* from = &pixels.rgb[static_cast<std::size_t>(y) * static_cast<std::size_t>(pixels.columns)];
+        auto* line = reinterpret_cast<QRgb*>(image.scanLine(y));
+        for (int x = 0; x < pixels.columns; ++x) {
+            const QRgb ink = film.pixel(from[x], {window.column + (x + 0.5) * across, window.row + (y + 0.5) * down});
+            const QRgb seen =
+                theme == Theme::Night ? (byNight(ink | 0xff000000U) & 0xffffffU) | (ink & 0xff000000U) : ink;
+            line[x] = qPremultiply(seen);
+        }
+    }
+    return image;
+}
+
+FileTiles::FileTiles(sheets::Raster raster, Theme theme, Ground ground) : raster_(std::move(raster)), theme_(theme) {
+    if (ground == Ground::Film) {  // one that cannot be looked over is shown as it is
+        if (auto film = sheets::SeeThrough::of(raster_)) {
+            film_ = std::move(*film);
+        }
+    }
+}
 
 RasterSize FileTiles::size() const {
     return {raster_.columns(), raster_.rows()};
@@ -74,7 +99,7 @@ Result<QImage> FileTiles::tile(TileKey key) const {
     if (!pixels) {
         return tl::unexpected(pixels.error());
     }
-    return imageOf(*pixels, theme_);
+    return film_ ? filmImageOf(*pixels, part.window, *film_, theme_) : imageOf(*pixels, theme_);
 }
 
 Result<void> paintSheet(QPainter& painter, const View& view, const SheetLie& lie, const TileSource& tiles,

@@ -4,6 +4,7 @@
 #include <QTransform>
 
 #include "core/sheets/raster.h"
+#include "core/sheets/see_through.h"
 #include "core/units/result.h"
 #include "ui/table/palette.h"
 #include "ui/table/tiles.h"
@@ -17,20 +18,23 @@ class TileSource {
   public:
     virtual ~TileSource() = default;
     [[nodiscard]] virtual RasterSize size() const = 0;
-    /// Format_RGB32, at most 512 pixels a side. Errors: those of sheets::Raster.
+    /// Format_RGB32, of a film Format_ARGB32_Premultiplied; at most 512 pixels a side. Errors: those of sheets::Raster.
     [[nodiscard]] virtual Result<QImage> tile(TileKey key) const = 0;
 };
 
-/// Reads each tile from our copy of the sheet. One thread at a time.
+enum class Ground { Map, Film };
+
+/// Reads each tile from our copy of the sheet; of a film only what is drawn on it. One thread at a time.
 class FileTiles final : public TileSource {
   public:
-    FileTiles(sheets::Raster raster, Theme theme);
+    FileTiles(sheets::Raster raster, Theme theme, Ground ground = Ground::Map);
     [[nodiscard]] RasterSize size() const override;
     [[nodiscard]] Result<QImage> tile(TileKey key) const override;
 
   private:
     sheets::Raster raster_;
     Theme theme_;
+    std::optional<sheets::SeeThrough> film_;
 };
 
 /// Pixels as the table shows them in its light.

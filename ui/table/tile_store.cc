@@ -14,11 +14,11 @@ constexpr std::size_t kMostAsked = 64;
 
 }  // namespace
 
-void TileReader::open(std::size_t sheet, const std::filesystem::path& file, Theme theme, int generation) {
+void TileReader::open(std::size_t sheet, const SheetInk& ink, Theme theme, int generation) {
     Open& open = open_[sheet];
     open = {nullptr, generation};
-    if (auto raster = sheets::Raster::open(file)) {
-        open.tiles = std::make_unique<FileTiles>(std::move(*raster), theme);
+    if (auto raster = sheets::Raster::open(ink.copy)) {
+        open.tiles = std::make_unique<FileTiles>(std::move(*raster), theme, ink.ground);
     } else {
         Q_EMIT failed(sheet, generation);
     }
@@ -91,8 +91,8 @@ void TileStore::layOne(std::size_t sheet, SheetInk ink) {
     laid = {std::move(ink), {}, ++generations_};
     if (!laid.ink.copy.empty()) {
         QMetaObject::invokeMethod(
-            reader_, [reader = reader_, sheet, copy = laid.ink.copy, theme = theme_, generation = laid.generation] {
-                reader->open(sheet, copy, theme, generation);
+            reader_, [reader = reader_, sheet, ink = laid.ink, theme = theme_, generation = laid.generation] {
+                reader->open(sheet, ink, theme, generation);
             });
     } else if (laid.ink.glance) {
         QMetaObject::invokeMethod(
@@ -178,7 +178,9 @@ void TileStore::paint(QPainter& painter, std::size_t sheet, const View& view, co
     painter.setRenderHint(QPainter::SmoothPixmapTransform, scaling == Scaling::Smooth);
     const Laid& laid = laid_[sheet];
     if (laid.ink.copy.empty()) {
-        paintGlance(painter, laid, view, lie);
+        if (laid.ink.ground == Ground::Map) {  // a film's glance would hide the map
+            paintGlance(painter, laid, view, lie);
+        }
         painter.restore();
         return;
     }

@@ -14,13 +14,25 @@
 
 namespace crosstick::table {
 
+/// What there is of a sheet: our copy of it, or the whole at a glance until that is made, or nothing yet.
+struct SheetInk {
+    std::filesystem::path copy;
+    std::shared_ptr<const sheets::Pixels> glance;
+    RasterSize size;
+    Ground ground = Ground::Map;
+    friend bool operator==(const SheetInk& a, const SheetInk& b) {
+        return a.copy == b.copy && a.ground == b.ground && a.glance == b.glance && a.size.columns == b.size.columns &&
+               a.size.rows == b.size.rows;
+    }
+};
+
 /// Reads tiles from our copies of sheets on a thread of its own, the latest asked for first.
 class TileReader : public QObject {
     Q_OBJECT
 
   public:
-    /// @param file  our copy of a sheet  @param theme  in whose light tiles come
-    void open(std::size_t sheet, const std::filesystem::path& file, Theme theme, int generation);
+    /// @param ink  with our copy of a sheet  @param theme  in whose light tiles come
+    void open(std::size_t sheet, const SheetInk& ink, Theme theme, int generation);
     void close(std::size_t sheet);
     void read(crosstick::table::SheetTile tile, int generation);
     void paintGlance(std::size_t sheet, const std::shared_ptr<const sheets::Pixels>& whole, Theme theme,
@@ -37,17 +49,6 @@ class TileReader : public QObject {
         int generation = 0;
     };
     std::map<std::size_t, Open> open_;
-};
-
-/// What there is of a sheet: our copy of it, or the whole at a glance until that is made, or nothing yet.
-struct SheetInk {
-    std::filesystem::path copy;
-    std::shared_ptr<const sheets::Pixels> glance;
-    RasterSize size;
-    friend bool operator==(const SheetInk& a, const SheetInk& b) {
-        return a.copy == b.copy && a.glance == b.glance && a.size.columns == b.size.columns &&
-               a.size.rows == b.size.rows;
-    }
 };
 
 /// Tiles of a plan's sheets in memory, up to one cap for all; those not there are asked for and painted when they come.

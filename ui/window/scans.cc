@@ -35,6 +35,8 @@ void Window::registerScan(const std::filesystem::path& file, const sheets::Given
             }
             pages_->setCurrentWidget(register_);
             register_->open(file, *report, given, id);
+            register_->setPurpose(beforeRegister_ == desk_ && work_.isOpen() ? registering::Purpose::JoinsAPlan
+                                                                             : registering::Purpose::BeginsAPlan);
         });
 }
 

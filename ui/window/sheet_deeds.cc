@@ -106,8 +106,10 @@ void Window::addSheet(const std::filesystem::path& file, plan::Sheet sheet) {
     }
     sheet.path = std::filesystem::absolute(file).string();
     sheet.elevationPath.clear();  // heights are those of the first
-    const plan::SheetId added = sheet.id;
-    std::vector<plan::SheetId> whole{added};
+    if (sheet.asFilm) {           // it has no collar, and joins nothing
+        return work_.commit(withSheet(work_.committed(), std::move(sheet)), "lay somebody's film over the map");
+    }
+    std::vector<plan::SheetId> whole{sheet.id};
     for (const plan::SheetPtr& other : work_.committed().sheets()) {
         if (other->neatline.empty()) {
             whole.push_back(other->id);
@@ -175,6 +177,16 @@ void Window::showAllOf(const plan::SheetId& id) {
     }
 }
 
+/// @param strength  over the maps; none: a map sheet among them
+void Window::layAsFilm(const plan::SheetId& id, std::optional<double> strength) {
+    if (const plan::SheetPtr sheet = work_.committed().sheet(id); sheet && sheet->asFilm != strength) {
+        plan::Sheet changed = *sheet;
+        changed.asFilm = strength;
+        work_.commit(withSheet(work_.committed(), std::move(changed)),
+                     strength ? "lay it as a film over the maps" : "lay it as a map sheet");
+    }
+}
+
 void Window::takeAway(const plan::SheetId& id) {
     plan::PlanBuilder builder(work_.committed());
     builder.removeSheet(id);
@@ -238,6 +250,17 @@ void Window::fillSheetMenu(QMenu& menu, const plan::Sheet& sheet) {
     menu.addAction(tr("Crop where its grid ends"), this, [this, id] { cropAtNeatline(id); });
     menu.addAction(tr("Edge of its map by hand"), this, [this, id] { holdNeatline(id); });
     menu.addAction(tr("Show its collar"), this, [this, id] { showAllOf(id); })->setEnabled(!sheet.neatline.empty());
+    if (work_.committed().sheets().front()->id != id) {
+        QMenu* film = menu.addMenu(tr("As a film over the maps"));
+        for (const int percent : {100, 75, 50, 25}) {
+            QAction* strength = film->addAction(tr("%1 % strong").arg(percent), this,
+                                                [this, id, percent] { layAsFilm(id, percent / 100.0); });
+            strength->setCheckable(true);
+            strength->setChecked(sheet.asFilm == percent / 100.0);
+        }
+        film->addAction(tr("No: it is a map"), this, [this, id] { layAsFilm(id, std::nullopt); })
+            ->setEnabled(sheet.asFilm.has_value());
+    }
     QAction* away = menu.addAction(tr("Take it away"), this, [this, id] { takeAway(id); });
     // The first sheet's grid is that of films and figures.
     away->setEnabled(work_.committed().sheets().front()->id != id);

@@ -186,6 +186,7 @@ class Window final : public QMainWindow {
     void addSheet(const std::filesystem::path& file, plan::Sheet sheet);
     void showAllOf(const plan::SheetId& sheet);
     void takeAway(const plan::SheetId& sheet);
+    void layAsFilm(const plan::SheetId& sheet, std::optional<double> strength);
     void tellOfSeams();
 
     // What the menus do (deeds.cc).

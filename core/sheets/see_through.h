@@ -1,0 +1,34 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "core/sheets/raster.h"
+
+namespace crosstick::sheets {
+
+/// Makes the blank of a photographed or scanned film see-through: what is about as bright as its surroundings, in
+/// however uneven a light, vanishes, and what was drawn keeps its colour.
+/// Thread: reading what was made is safe from any.
+class SeeThrough {
+  public:
+    /// Looks over the whole picture once, coarsely. Errors: those of Raster::read().
+    [[nodiscard]] static Result<SeeThrough> of(const Raster& copy);
+
+    /// @param rgb  0xffRRGGBB, as it was photographed at a place  @param spot  that place in the raster
+    /// @return 0xAARRGGBB, not premultiplied
+    [[nodiscard]] std::uint32_t pixel(std::uint32_t rgb, plan::RasterSpot spot) const;
+
+  private:
+    /// What blank film looks like there, in three colours of 0 to 255.
+    struct Blank {
+        float red = 255, green = 255, blue = 255;
+    };
+    int columns_ = 0, rows_ = 0;  ///< of the coarse picture
+    double perColumn_ = 1, perRow_ = 1;
+    std::vector<Blank> blank_;
+
+    [[nodiscard]] Blank blankAt(plan::RasterSpot spot) const;
+};
+
+}  // namespace crosstick::sheets
