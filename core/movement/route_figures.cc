@@ -5,6 +5,7 @@
 #include "core/geodesy/geodesic.h"
 #include "core/movement/faults.h"
 #include "core/movement/gm_angle.h"
+#include "core/movement/leg_ends.h"
 #include "core/movement/noted_way.h"
 #include "core/movement/relief.h"
 #include "core/movement/work_grid.h"
@@ -95,74 +96,29 @@ void startAtNothing(Sum& sum) {
     sum.paces = 0;
 }
 
-bool isA(const plan::Plan& plan, const plan::ItemId& item, std::string_view kind) {
-    const auto measure = plan.measure(item);
-    return measure && measure->kind == kind;
-}
-
-/// Stops before the start point lie outside; so do none where no stop is one, or where it comes last.
-void beginAtStartPoint(std::vector<plan::Stop>& ends, const plan::Plan& plan) {
-    const auto first = std::find_if(ends.begin(), ends.end(),
-                                    [&](const plan::Stop& stop) { return isA(plan, stop.measure, "start-point"); });
-    if (std::distance(first, ends.end()) >= 2) {
-        ends.erase(ends.begin(), first);
-    }
-}
-
-/// Where legs begin and end: the stops, or both ends of a route that has fewer than two.
-std::vector<plan::Stop> legEnds(const plan::Plan& plan, const plan::Route& route) {
-    std::vector<plan::Stop> ends;
-    for (const plan::Stop& stop : route.stops) {
-        if (stop.vertex < route.vertices.size() && (ends.empty() || stop.vertex > ends.back().vertex)) {
-            ends.push_back(stop);
-        }
-    }
-    if (ends.size() < 2) {
-        const auto named = [&](std::size_t vertex) {
-            return !ends.empty() && ends.front().vertex == vertex ? ends.front() : plan::Stop{vertex, {}};
-        };
-        ends = {named(0), named(route.vertices.size() - 1)};
-    }
-    beginAtStartPoint(ends, plan);
-    return ends;
-}
-
 std::string labelOf(const plan::Plan& plan, const plan::ItemId& id) {
     const auto measure = plan.measure(id);
     return measure ? label(*measure) : std::string{};
 }
 
-/// The last rally point that the route has passed up to a vertex.
-std::optional<plan::ItemId> lastRally(const plan::Plan& plan, const plan::Route& route, std::size_t vertex) {
-    std::optional<plan::ItemId> last;
-    for (const plan::Stop& stop : route.stops) {
-        if (stop.vertex <= vertex &&
-            (isA(plan, stop.measure, "rally-point") || isA(plan, stop.measure, "objective-rally-point"))) {
-            last = stop.measure;
-        }
-    }
-    return last;
-}
-
-Leg legBetween(const plan::Stop& from, const plan::Stop& to, const std::vector<Spot>& spots, Work& work) {
+Leg legBetween(const LegEnd& from, const LegEnd& to, const std::vector<Spot>& spots, Work& work) {
     Leg leg;
-    leg.from = from.measure;
-    leg.to = to.measure;
-    leg.fromLabel = labelOf(work.plan, from.measure);
-    leg.toLabel = labelOf(work.plan, to.measure);
-    leg.fromGrid = work.grid.gridText(spots[from.vertex].onGrid);
-    leg.toGrid = work.grid.gridText(spots[to.vertex].onGrid);
-    leg.notes = to.leg;
+    leg.from = from.stop.measure;
+    leg.to = to.stop.measure;
+    leg.fromLabel = from.label;
+    leg.toLabel = to.label;
+    leg.toGrid = work.grid.gridText(spots[to.stop.vertex].onGrid);
+    leg.notes = to.stop.leg;
     if (!leg.notes.rally) {
-        leg.notes.rally = lastRally(work.plan, work.route, from.vertex);
+        leg.notes.rally = from.rally;
     }
     leg.rallyLabel = leg.notes.rally ? labelOf(work.plan, *leg.notes.rally) : std::string{};
     startAtNothing(leg);
-    for (std::size_t at = from.vertex; at < to.vertex; ++at) {
-        leg.pieces.push_back(pieceBetween(spots[at], spots[at + 1], to.leg.going, work));
+    for (std::size_t at = from.stop.vertex; at < to.stop.vertex; ++at) {
+        leg.pieces.push_back(pieceBetween(spots[at], spots[at + 1], to.stop.leg.going, work));
         addFigures(leg, leg.pieces.back());
     }
-    work.way.addHalt(to.leg.halt);
+    work.way.addHalt(to.stop.leg.halt);
     return leg;
 }
 
@@ -269,8 +225,10 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
         }
         spots.push_back(*spot);
     }
-    const std::vector<plan::Stop> ends = legEnds(plan, route);
-    auto gm = gmAngleAt(plan, grid, middleOf(spots, ends.front().vertex, ends.back().vertex), model, heights);
+    const std::vector<LegEnd> ends = legEnds(plan, route);
+    const std::size_t first = ends.front().stop.vertex;
+    const std::size_t last = ends.back().stop.vertex;
+    auto gm = gmAngleAt(plan, grid, middleOf(spots, first, last), model, heights);
     if (!gm) {
         return tl::unexpected(gm.error());
     }
@@ -286,14 +244,16 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
     figures.pace = plan.heading().pace;
     figures.rate = plan.heading().rate;
     figures.timing = plan.heading().timing;
-    figures.administrative = administrativeBefore(ends.front().vertex, spots);
+    figures.administrative = administrativeBefore(first, spots);
     startAtNothing(figures);
+    figures.legs.reserve(ends.size() - 1);
     for (std::size_t n = 0; n + 1 < ends.size(); ++n) {
         figures.legs.push_back(legBetween(ends[n], ends[n + 1], spots, work));
+        figures.legs.back().fromGrid = n == 0 ? grid.gridText(spots[first].onGrid) : figures.legs[n - 1].toGrid;
     }
     countUp(figures);
     forgetPaces(figures);
-    auto onward = onwardFrom(spots[ends.back().vertex], work);
+    auto onward = onwardFrom(spots[last], work);
     if (!onward) {
         return tl::unexpected(onward.error());
     }
