@@ -50,10 +50,14 @@ Window::Window(Outside outside, QWidget* parent)
 }
 
 Window::~Window() {
-    hide();                    // the panels look at the work once more while they are hidden: it must still be there
-    work_.errands().finish();  // whatever still runs answers to this window
+    (void)end();
     work_.disconnect(this);
     work_.errands().disconnect(doing_);
+}
+
+work::Ending Window::end() {
+    hide();  // the panels look at the work once more while they are hidden: it must still be there
+    return work_.errands().finish();
 }
 
 void Window::buildParts() {

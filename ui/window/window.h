@@ -50,6 +50,9 @@ class Window final : public QMainWindow {
   public:
     explicit Window(Outside outside, QWidget* parent = nullptr);
     ~Window() override;
+    /// The end of whatever runs: what is being saved is saved, what only reads is given up. A thread that hangs in a
+    /// read is left behind: the process is then to end without taking anything down under it.
+    work::Ending end();
 
     void openPlan(const std::filesystem::path& file);
     void openSheet(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
