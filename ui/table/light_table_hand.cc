@@ -95,6 +95,14 @@ void LightTable::mousePressEvent(QMouseEvent* event) {
     }
 }
 
+void LightTable::mouseDoubleClickEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton || !drawing_ || spaceHeld_) {
+        mousePressEvent(event);
+        return;
+    }
+    tell(tools::Event::Kind::Again, event->position(), event->modifiers(), true);
+}
+
 void LightTable::mouseMoveEvent(QMouseEvent* event) {
     pointer_ = event->position();
     pointerInside_ = true;
