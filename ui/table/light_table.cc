@@ -86,6 +86,7 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
     });
     connect(&work_, &work::Work::planReplaced, this, &LightTable::planReplaced);
     connect(&work_, &work::Work::planChanged, this, &LightTable::renewScene);
+    connect(&work_, &work::Work::planChanged, this, &LightTable::renewPreview);
     connect(&work_, &work::Work::tableChanged, this, &LightTable::renewScene);
     connect(&work_, &work::Work::selectionChanged, this, [this] { update(); });
     connect(&work_.sheetGrounds(), &work::SheetGrounds::changed, this, &LightTable::renewSheet);

@@ -107,6 +107,7 @@ class LightTable final : public QWidget {
     void renewSheet();
     void layTiles();
     void renewScene();
+    void renewPreview();
     void orderFilms();
     void startMoving();
     void fitOn(const GridBox& ground);

@@ -61,13 +61,19 @@ void LightTable::tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers
         return;
     }
     apply(tool_->take({kind, *place, held, modifiers.testFlag(Qt::ShiftModifier)}, ground()));
-    if (drawing_) {
-        auto preview = tool_->preview(ground());
-        if (preview) {
-            work_.setWetRoute(std::move(preview->plan), preview->route);
-        } else {
-            work_.setWetRoute(std::nullopt);
-        }
+    renewPreview();
+}
+
+/// The route in hand as it would be: anew, too, when something in the plan is changed meanwhile.
+void LightTable::renewPreview() {
+    if (!drawing_) {
+        return;
+    }
+    auto preview = tool_->preview(ground());
+    if (preview) {
+        work_.setWetRoute(std::move(preview->plan), preview->route);
+    } else {
+        work_.setWetRoute(std::nullopt);
     }
 }
 

@@ -164,6 +164,16 @@ void Window::connectTable() {
 void Window::connectPages() {
     connect(doing_, &DoingMark::givenUp, this, [this](const QString& what) { say(tr("Given up: %1.").arg(what)); });
     connect(details_, &details::Details::left, this, [this] { table_->setFocus(); });
+    connect(ledger_, &ledger::Ledger::left, this, [this] {
+        ledgerAsks_ = false;
+        arrange();
+        table_->setFocus();
+    });
+    connect(ledger_, &ledger::Ledger::roomWanted, this, [this] {
+        ledgerAsks_ = true;
+        detailsWanted_ = false;
+        arrange();
+    });
     connect(march_, &march::MarchSill::left, this, [this] { table_->setFocus(); });
     connect(march_, &march::MarchSill::refused, this, [this](const QString& why) { say(why); });
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);

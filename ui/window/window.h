@@ -89,7 +89,7 @@ class Window final : public QMainWindow {
     std::unique_ptr<QSettings> settings_;
     work::Work work_;
     look::Light light_ = look::Light::Day;
-    bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false;
+    bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false, ledgerAsks_ = false;
     QWidget* head_;
     phases::Rail* rail_;
     QStackedWidget* pages_;
