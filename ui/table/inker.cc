@@ -35,7 +35,7 @@ std::set<plan::ItemId> changedItems(const Scene& before, const Scene& now, const
 bool isOtherGround(const Scene& before, const Scene& now, const plan::Difference& difference) {
     return difference.identity || !difference.registration.isNone() || !difference.force.isNone() ||
            !difference.sheetOrder.isNone() || !difference.sheets.empty() ||
-           before.plan.planeCrs() != now.plan.planeCrs() || before.angles != now.angles ||
+           before.plan.planeCrs() != now.plan.planeCrs() || before.angles != now.angles || before.pens != now.pens ||
            before.plan.heading().gauge != now.plan.heading().gauge;
 }
 
@@ -121,7 +121,7 @@ Result<FilmInk> Inker::inkOf(const Scene& scene, const plan::FilmPtr& film) {
                                  .film = onTable,
                                  .frame = *frame,
                                  .gauge = scene.plan.gauge(*film),
-                                 .pens = symbols::PenMode::Colour,
+                                 .pens = scene.pens,
                                  .surface = symbols::Surface::LightTable,
                                  .reserved = boxesOf(ticks),
                                  .figures = scene.figures,

@@ -10,6 +10,26 @@
 #include "ui/tools/hand_tool.h"
 
 namespace crosstick::table {
+namespace {
+
+constexpr double kReach = 9;  ///< pixels beside a thing that still mean it
+
+}  // namespace
+
+std::vector<plan::FilmPtr> LightTable::shownFilms() const {
+    std::vector<plan::FilmPtr> films = work_.filmsOnTable();
+    std::erase_if(films, [this](const plan::FilmPtr& film) { return !work_.look(film->id).shown; });
+    return films;
+}
+
+tools::Ground LightTable::ground() const {
+    tools::Ground ground{
+        work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), shownFilms(),
+        work_.selected(),  Metres(kReach / view_.zoom().value()),        [this] { return work_.newId(); }};
+    ground.touch = touch();
+    ground.onPaper = [this](geodesy::PlanePoint at) { return onPaper(at); };
+    return ground;
+}
 
 void LightTable::setTool(std::unique_ptr<tools::Tool> tool) {
     drawing_ = tool != nullptr;

@@ -20,6 +20,7 @@ struct Scene {
     std::optional<plan::FilmId> working;  ///< drawn last, with the frame that says so
     std::map<plan::ItemId, movement::RouteFigures> figures;  ///< for the labels of legs
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
+    symbols::PenMode pens = symbols::PenMode::Colour;
 };
 
 /// One film's ink, with what brings its millimetres to the sheet's grid.

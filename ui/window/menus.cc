@@ -152,6 +152,8 @@ void Window::buildViewMenu(QMenuBar* bar) {
     });
     toggle("night", tr("Night light"), "Ctrl+L",
            [this] { setLight(light_ == look::Light::Day ? look::Light::Night : look::Light::Day); });
+    toggle("one-pen", tr("One pen, all black"), "Ctrl+Shift+P",
+           [this] { work_.setPens(work_.pens() == work::Pens::One ? work::Pens::InColour : work::Pens::One); });
     toggle("mils", tr("Azimuths in mils"), "Ctrl+M", [this] {
         work_.setAngles(work_.angles() == geodesy::AngleUnit::Mils ? geodesy::AngleUnit::Degrees
                                                                    : geodesy::AngleUnit::Mils);

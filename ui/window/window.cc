@@ -267,6 +267,7 @@ void Window::renewHead() {
     actions_.at("march")->setChecked(marchWanted_);
     actions_.at("bare")->setChecked(bare_);
     actions_.at("night")->setChecked(light_ == look::Light::Night);
+    actions_.at("one-pen")->setChecked(work_.pens() == work::Pens::One);
     actions_.at("mils")->setChecked(work_.angles() == geodesy::AngleUnit::Mils);
 }
 
