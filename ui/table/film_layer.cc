@@ -50,7 +50,7 @@ double strengthOf(const FilmOrder& order, const FilmInk& film) {
 }
 
 bool isSameInk(const FilmInk& a, const FilmInk& b) {
-    return a.film->id == b.film->id && a.engraved == b.engraved && a.shown == b.shown;
+    return a.film->id == b.film->id && a.engraved == b.engraved && a.shown == b.shown && a.covered == b.covered;
 }
 
 /// Would the films below the last come out as they lie there?

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/plan/difference.h"
+#include "ui/table/covered_labels.h"
 
 namespace crosstick::table {
 namespace {
@@ -158,6 +159,7 @@ Result<std::vector<FilmInk>> Inker::ink(const Scene& scene) {
         films.push_back(kept->second);
     }
     inkOnce(films);
+    leaveOutCovered(films);
     return films;
 }
 
