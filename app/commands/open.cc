@@ -1,4 +1,5 @@
 #include <cstdlib>
+#include <memory>
 #include <ostream>
 
 #include <QApplication>
@@ -64,14 +65,20 @@ Exit showWindow(const Options& options, const Surroundings& surroundings) {
         return demoPlan(share, reader, course);
     };
     outside.version = QStringLiteral(CROSSTICK_VERSION);
-    window::Window window(std::move(outside));
-    window.show();
+    auto window = std::make_unique<window::Window>(std::move(outside));
+    window->show();
     if (!options.plan.empty()) {
-        window.openPlan(options.plan);
+        window->openPlan(options.plan);
     } else if (options.demo) {
-        QTimer::singleShot(0, &window, [&window] { window.run("demo"); });
+        QTimer::singleShot(0, window.get(), [&window] { window->run("demo"); });
     }
-    return QApplication::exec() == 0 ? Exit::Done : Exit::CouldNot;
+    const Exit exit = QApplication::exec() == 0 ? Exit::Done : Exit::CouldNot;
+    const work::Ending ending = window->end();
+    window.reset();
+    if (ending == work::Ending::LeftBehind) {  // a thread hangs on a disk: what it may still touch is not taken down
+        std::_Exit(static_cast<int>(exit));
+    }
+    return exit;
 }
 
 }  // namespace

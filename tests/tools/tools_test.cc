@@ -112,6 +112,36 @@ TEST_F(Hands, ALineEndsOnlyWhenItIsToldTo) {
     EXPECT_TRUE(done);
 }
 
+TEST_F(Hands, ADoubleClickEndsALineAtThePointItPressed) {
+    for (const char* kind : {"phase-line", "assembly-area"}) {
+        PlaceTool tool(*measures::find(kind));
+        click(tool, 0, 0);
+        tell(tool, Kind::Again, at(0, 0), true);
+        EXPECT_TRUE(tool.isBusy()) << "one point is no line";
+        click(tool, 100, 0);
+        click(tool, 200, 50);
+        tell(tool, Kind::Again, at(201, 50), true);
+        tell(tool, Kind::Release, at(201, 50));
+        EXPECT_EQ(plan.measure(*selected)->points, (plan::Points{at(0, 0), at(100, 0), at(200, 50)})) << kind;
+        EXPECT_FALSE(tool.isBusy());
+    }
+    RouteTool route(plan::Use::Primary);
+    click(route, 0, 1000);
+    tell(route, Kind::Again, at(0, 1000), true);
+    EXPECT_TRUE(plan.routes().empty());
+    click(route, 500, 1000);
+    tell(route, Kind::Again, at(501, 1000), true);
+    ASSERT_EQ(plan.routes().size(), 1U);
+    EXPECT_EQ(plan.routes().front()->vertices, (plan::Points{at(0, 1000), at(500, 1000)}));
+}
+
+TEST_F(Hands, ADoubleClickPlacesOnePoint) {
+    PlaceTool tool(*measures::find("checkpoint"));
+    click(tool, 100, 200);
+    tell(tool, Kind::Again, at(100, 200), true);
+    EXPECT_EQ(plan.measures().size(), 1U);
+}
+
 TEST_F(Hands, BackspaceTakesTheLastPointAndEscapeTheWholeLine) {
     PlaceTool tool(*measures::find("phase-line"));
     click(tool, 0, 0);

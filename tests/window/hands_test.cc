@@ -70,6 +70,24 @@ TEST_F(Hands, LettersOfALineArePlacedByHandOnceItIsChosen) {
     EXPECT_NEAR(showing(line).labelAt->northing.value(), 5099000, 10);
 }
 
+TEST_F(Hands, ADoubleClickEndsARouteWithoutAStrayPoint) {
+    open();
+    window->run("route");
+    click(at(-1000, -500));
+    QTest::mouseMove(&window->table(), spot(at(500, 200)));
+    QTest::mouseClick(&window->table(), Qt::LeftButton, Qt::NoModifier, spot(at(500, 200)));
+    click(at(1000, 600));
+    const QPointF end = spot(at(1000, 600));
+    QMouseEvent again(QEvent::MouseButtonDblClick, end, window->table().mapToGlobal(end), Qt::LeftButton,
+                      Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&window->table(), &again);
+    ASSERT_EQ(plan().routes().size(), 1U);
+    EXPECT_EQ(plan().routes().front()->vertices.size(), 3U);
+    EXPECT_EQ(plan().measures().size(), 3U);
+    EXPECT_FALSE(window->table().isDrawing());
+    EXPECT_EQ(QApplication::focusWidget(), card().labelField());
+}
+
 TEST_F(Hands, AColumnIsTypedOverInItsSillAndTheBlockFollows) {
     open();
     (void)placed("draw-order-of-march", at(-1000, 800));

@@ -12,18 +12,27 @@ class SlowDisk {
         const std::scoped_lock lock(mutex_);
         held_ = true;
     }
+    /// Whoever waits by now waits on, as in a read that hangs; who comes later does not.
+    void letOthersPass() {
+        const std::scoped_lock lock(mutex_);
+        held_ = false;
+    }
     void letGo() {
         {
             const std::scoped_lock lock(mutex_);
             held_ = false;
+            ++freed_;
         }
-        freed_.notify_all();
+        wake_.notify_all();
     }
     /// What an errand does before it begins.
     void wait() {
         std::unique_lock lock(mutex_);
+        if (!held_) {
+            return;
+        }
         ++waiting_;
-        freed_.wait(lock, [this] { return !held_; });
+        wake_.wait(lock, [this, before = freed_] { return freed_ != before; });
         --waiting_;
     }
     [[nodiscard]] int waiting() {
@@ -33,8 +42,9 @@ class SlowDisk {
 
   private:
     std::mutex mutex_;
-    std::condition_variable freed_;
+    std::condition_variable wake_;
     bool held_ = false;
+    int freed_ = 0;
     int waiting_ = 0;
 };
 

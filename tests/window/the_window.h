@@ -44,7 +44,8 @@ inline plan::Plan smallPlan() {
 class TheWindow : public ::testing::Test {
   protected:
     crosstick::testing::TemporaryFolder folder;
-    SlowDisk disk;
+    std::shared_ptr<SlowDisk> kept = std::make_shared<SlowDisk>();  ///< a read that hangs may outlive the test
+    SlowDisk& disk = *kept;
     sheets::ForeignReader reader = crosstick::testing::reader();
     std::unique_ptr<Window> window = fresh();
 
@@ -59,7 +60,7 @@ class TheWindow : public ::testing::Test {
         outside.now = [] { return kNow; };
         outside.say = [](const Error& error) { return QString::fromStdString(app::words(error)); };
         outside.demo = [](work::Course&) { return Result<std::filesystem::path>(std::filesystem::path{}); };
-        outside.beforeErrand = [this] { disk.wait(); };
+        outside.beforeErrand = [disk = kept] { disk->wait(); };
         auto made = std::make_unique<Window>(std::move(outside));
         made->resize(1366, 768);
         made->show();

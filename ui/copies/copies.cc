@@ -173,7 +173,13 @@ void Copies::listen() {
         showPage();
     });
     connect(paper_, &QComboBox::activated, this, [this] { open(); });
-    connect(onePen_, &QPushButton::toggled, this, [this] { open(); });
+    connect(onePen_, &QPushButton::toggled, this, [this](bool on) {
+        work_.setPens(on ? work::Pens::One : work::Pens::InColour);
+        if (isVisible()) {
+            open();
+        }
+    });
+    connect(&work_, &work::Work::tableChanged, this, [this] { onePen_->setChecked(work_.pens() == work::Pens::One); });
     connect(wholeLegend_, &QPushButton::toggled, this, [this] { open(); });
     connect(redLight_, &QPushButton::toggled, this, &Copies::showPage);
     connect(save_, &QPushButton::clicked, this, &Copies::askAndSave);

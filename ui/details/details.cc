@@ -15,6 +15,7 @@
 #include "core/movement/paper_figures.h"
 #include "core/plan/edits.h"
 #include "core/units/number_text.h"
+#include "ui/details/beyond.h"
 #include "ui/details/card_figures.h"
 #include "ui/details/faults.h"
 #include "ui/details/grid_entry.h"
@@ -114,6 +115,7 @@ void Details::rebuild() {
     gridField_ = nullptr;
     numbers_ = nullptr;
     token_ = nullptr;
+    beyond_ = nullptr;
     body_ = new QWidget;
     QPalette p = body_->palette();
     p.setColor(QPalette::Window, look::colours(light_).card);
@@ -257,6 +259,7 @@ void Details::addRoute(const plan::Route& route) {
     const auto held = [this, id] { return work_.plan().route(id); };
     addHead(text(movement::routeTitle(route.name)),
             route.use == plan::Use::Primary ? tr("Primary route") : tr("Alternate route"));
+    addBeyond();
     labelField_ = addField(tr("Name"), route.name, "rename the route",
                            [id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
                                const plan::RoutePtr other = plan.routeNamed(typed);
@@ -305,6 +308,24 @@ void Details::addFigures(const plan::ItemId& item) {
     column_->addWidget(numbers_);
 }
 
+void Details::addBeyond() {
+    beyond_ = smallLabel({}, body_);
+    beyond_->setContentsMargins(12, 0, 12, 4);
+    QPalette p = beyond_->palette();
+    p.setColor(QPalette::WindowText, look::colours(light_).warning);
+    beyond_->setPalette(p);
+    column_->addWidget(beyond_);
+    renewBeyond();
+}
+
+void Details::renewBeyond() {
+    const QString words = beyond_ != nullptr && shown_ ? beyondWords(work_, *shown_) : QString();
+    if (beyond_ != nullptr) {
+        beyond_->setText(words.isEmpty() ? words : QStringLiteral("\u25b3 ") + words);
+        beyond_->setVisible(!words.isEmpty());
+    }
+}
+
 /// While something is dragged its numbers follow; the fields are not built anew, so the caret stays where it is.
 void Details::renewValues() {
     if (!shown_) {
@@ -322,6 +343,7 @@ void Details::renewValues() {
     } else {
         title_->setText(text(movement::routeTitle(work_.plan().route(*shown_)->name)));
     }
+    renewBeyond();
     for (const auto& [field, value] : values_) {
         const QString now = text(value());
         if (!field->hasFocus() && field->text() != now && !field->property("refused").toBool()) {

@@ -37,6 +37,9 @@ class Details final : public QScrollArea {
     [[nodiscard]] QLineEdit* gridField() const { return gridField_; }
     [[nodiscard]] QString title() const { return title_->text(); }
     [[nodiscard]] const FiguresList* figures() const { return numbers_; }
+    /// What it says of a thing that lies off the sheet or outside the films' window; empty where it does not.
+    [[nodiscard]] QString beyond() const { return beyond_ != nullptr ? beyond_->text() : QString(); }
+    [[nodiscard]] const press::Faces* faces() const { return faces_ ? &*faces_ : nullptr; }
 
   Q_SIGNALS:
     void left();  ///< back to the table
@@ -59,6 +62,7 @@ class Details final : public QScrollArea {
     QLineEdit* labelField_ = nullptr;
     QLineEdit* gridField_ = nullptr;
     QLabel* title_ = nullptr;
+    QLabel* beyond_ = nullptr;
     FiguresList* numbers_ = nullptr;
     TokenPicture* token_ = nullptr;
     std::optional<plan::ItemId> shown_;
@@ -89,6 +93,8 @@ class Details final : public QScrollArea {
                     const std::vector<Choice>& choices);
     void addShownOn(const plan::ItemId& item);
     void addFigures(const plan::ItemId& item);
+    void addBeyond();
+    void renewBeyond();
     [[nodiscard]] QString gridOf(const plan::Measure& measure) const;
     std::map<QLineEdit*, std::function<std::string()>> values_;
 };

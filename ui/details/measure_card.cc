@@ -61,6 +61,7 @@ void Details::addMeasure(const plan::Measure& measure) {
             : measure.state == plan::PlaceState::Assumed ? tr(", assumed")
                                                          : QString();
     addHead(text(movement::label(measure)), kind, entry);
+    addBeyond();
     addNames(measure, held);
     if (measure.points.size() <= 1 && measure.anchor == plan::Anchor::Ground) {
         addGrid(measure, held);

@@ -29,13 +29,25 @@ void TokenPicture::show(const plan::MeasurePtr& measure) {
 
 void TokenPicture::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
-    const drawing::Box room{0, 0, width() / kPerMm, height() / kPerMm};
-    const drawing::Drawing token =
-        shown_ ? symbols::tokenOf(*shown_, entry_, room, {}) : symbols::tokenOf(entry_, room, {});
+    const drawing::Box room = tokenRoom(size());
+    paintToken(painter, {0, 0},
+               shown_ ? symbols::tokenOf(*shown_, entry_, room, {}) : symbols::tokenOf(entry_, room, {}), faces_,
+               light_);
+}
+
+drawing::Box tokenRoom(QSize pixels) {
+    return {0, 0, pixels.width() / kPerMm, pixels.height() / kPerMm};
+}
+
+void paintToken(QPainter& painter, QPointF at, const drawing::Drawing& token, const press::Faces& faces,
+                look::Light light) {
+    painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
+    painter.translate(at);
     painter.scale(kPerMm, kPerMm);
-    const press::Inks inks = light_ == look::Light::Night ? press::nightInks() : press::dayInks();
-    press::paint(painter, token, {faces_, inks, press::Letters::AsOutlines, press::HaloRule::LeftOut});
+    const press::Inks inks = light == look::Light::Night ? press::nightInks() : press::dayInks();
+    press::paint(painter, token, {faces, inks, press::Letters::AsOutlines, press::HaloRule::LeftOut});
+    painter.restore();
 }
 
 }  // namespace crosstick::details

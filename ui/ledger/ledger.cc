@@ -2,23 +2,23 @@
 
 #include <algorithm>
 
+#include <QAccessible>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QKeyEvent>
 #include <QMenu>
 #include <QPainter>
+#include <QStyle>
 #include <QStyledItemDelegate>
 #include <QVBoxLayout>
 
 #include "core/movement/rate_text.h"
-#include "core/units/number_text.h"
 
 namespace crosstick::ledger {
 namespace {
 
 constexpr int kFactsWide = 220;
 constexpr int kRow = 24;
-constexpr double kFewestPaces = 30;
-constexpr double kMostPaces = 150;
 
 /// Bands, the live row in our wash with a bar, a line above the sums.
 class RowPainter final : public QStyledItemDelegate {
@@ -39,8 +39,9 @@ class RowPainter final : public QStyledItemDelegate {
         }
         QStyleOptionViewItem plain = option;
         initStyleOption(&plain, index);
+        const bool isGap = index.data(LegsModel::GapRole).toBool();
         painter->setFont(plain.font);
-        painter->setPen(live && index.column() == LegsModel::Tie ? c.ours : c.ink);
+        painter->setPen(live && index.column() == LegsModel::Tie ? c.ours : isGap ? c.inkTwo : c.ink);
         const QRect inside = option.rect.adjusted(8, 0, -8, 0);
         const QString shown = plain.fontMetrics.elidedText(plain.text, Qt::ElideRight, inside.width());
         painter->drawText(inside, static_cast<int>(plain.displayAlignment), shown);
@@ -62,22 +63,55 @@ QLabel* label(QWidget* parent, int size, look::Weight weight) {
     return made;
 }
 
+/// A fact that is changed by pressing it: words like the others, a control for keyboard and screen reader.
+QPushButton* factButton(QWidget* parent) {
+    auto* made = new QPushButton(parent);
+    made->setFlat(true);
+    made->setFont(look::face(11));
+    made->setFixedHeight(20);
+    made->setStyleSheet(
+        QStringLiteral("QPushButton { border: none; background: transparent; padding: 0; "
+                       "text-align: left; min-height: 0; } QPushButton:hover, QPushButton:focus { "
+                       "text-decoration: underline; }"));
+    return made;
+}
+
+void showFact(QPushButton& fact, const QString& words) {
+    fact.setText(fact.fontMetrics().elidedText(words, Qt::ElideRight, kFactsWide - 22));
+    fact.setToolTip(words);
+    fact.setAccessibleName(words);
+    fact.setAccessibleDescription(QObject::tr("Press to change it"));
+}
+
 }  // namespace
 
 Ledger::Ledger(work::Work& work, std::function<QString(const Error&)> say, QWidget* parent)
     : QWidget(parent),
       work_(work),
-      say_(std::move(say)),
-      model_(work),
+      say_(say),
+      model_(work, std::move(say)),
       table_(new QTableView(this)),
       facts_(new QWidget(this)),
       title_(label(facts_, 15, look::Weight::Bold)),
       use_(label(facts_, 12, look::Weight::Regular)),
       angle_(label(facts_, 11, look::Weight::Regular)),
-      pace_(label(facts_, 11, look::Weight::Regular)),
-      rate_(label(facts_, 11, look::Weight::Regular)),
-      paceField_(new QLineEdit(facts_)) {
+      question_(label(facts_, 11, look::Weight::Regular)),
+      pace_(factButton(facts_)),
+      rate_(factButton(facts_)),
+      field_(new QLineEdit(facts_)) {
     setAccessibleName(tr("Legs ledger"));
+    buildTable();
+    buildFacts();
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 2, 0, 0);
+    row->setSpacing(1);
+    row->addWidget(facts_);
+    row->addWidget(table_, 1);
+    setFixedHeight(kHeight);
+    setLight(light_);
+}
+
+void Ledger::buildTable() {
     table_->setAccessibleName(tr("Legs of the route"));
     table_->setModel(&model_);
     table_->setItemDelegate(new RowPainter(model_, light_, table_));
@@ -88,11 +122,12 @@ Ledger::Ledger(work::Work& work, std::function<QString(const Error&)> say, QWidg
     table_->verticalHeader()->hide();
     table_->verticalHeader()->setDefaultSectionSize(kRow);
     table_->verticalHeader()->setMinimumSectionSize(kRow);
-    table_->horizontalHeader()->setFixedHeight(kRow);
-    table_->horizontalHeader()->setFont(look::face(11));
-    table_->horizontalHeader()->setHighlightSections(false);
-    table_->horizontalHeader()->setContextMenuPolicy(Qt::CustomContextMenu);
-    connect(table_->horizontalHeader(), &QWidget::customContextMenuRequested, this, [this](const QPoint& at) {
+    QHeaderView* header = table_->horizontalHeader();
+    header->setFixedHeight(kRow);
+    header->setFont(look::face(11));
+    header->setHighlightSections(false);
+    header->setContextMenuPolicy(Qt::CustomContextMenu);
+    connect(header, &QWidget::customContextMenuRequested, this, [this, header](const QPoint& at) {
         QMenu menu;
         for (const auto column : {LegsModel::BackAzimuth, LegsModel::GridAzimuth}) {
             QAction* action = menu.addAction(model_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString());
@@ -100,41 +135,44 @@ Ledger::Ledger(work::Work& work, std::function<QString(const Error&)> say, QWidg
             action->setChecked(!table_->isColumnHidden(column));
             connect(action, &QAction::toggled, this, [this, column](bool on) { showColumn(column, on); });
         }
-        menu.exec(table_->horizontalHeader()->mapToGlobal(at));
+        menu.exec(header->mapToGlobal(at));
     });
-    static constexpr int kWide[] = {46, 90, 240, 150, 100, 76, 70, 76, 90, 110, 110};
+    static constexpr int kWide[] = {46, 90, 240, 150, 100, 84, 78, 84, 96, 110, 110};
     for (int n = 0; n < LegsModel::kColumns; ++n) {
         table_->setColumnWidth(n, kWide[n]);
     }
-    table_->horizontalHeader()->setSectionResizeMode(LegsModel::Tie, QHeaderView::Stretch);
+    header->setSectionResizeMode(LegsModel::Tie, QHeaderView::Stretch);
     showColumn(LegsModel::BackAzimuth, false);
     showColumn(LegsModel::GridAzimuth, false);
-    paceField_->setAccessibleName(tr("Double paces in 100 m"));
-    paceField_->setMaximumWidth(56);
-    connect(paceField_, &QLineEdit::returnPressed, this, &Ledger::takePace);
+    connect(table_, &QTableView::clicked, this, &Ledger::askAt);
+    connect(table_, &QTableView::activated, this, &Ledger::askAt);
+}
+
+void Ledger::buildFacts() {
     facts_->setFixedWidth(kFactsWide);
+    auto* head = new QHBoxLayout;
+    head->setSpacing(8);
+    head->addWidget(title_, 1);
+    head->addWidget(use_);
     auto* column = new QVBoxLayout(facts_);
     column->setContentsMargins(12, 8, 8, 6);
     column->setSpacing(2);
-    column->addWidget(title_);
-    column->addWidget(use_);
+    column->addLayout(head);
     column->addStretch(1);
-    column->addWidget(angle_);
-    auto* paces = new QHBoxLayout;
-    paces->addWidget(pace_, 1);
-    paces->addWidget(paceField_);
-    column->addLayout(paces);
-    column->addWidget(rate_);
-    for (QLabel* words : {angle_, pace_, rate_}) {
-        words->setWordWrap(true);
+    for (QWidget* row : {static_cast<QWidget*>(angle_), static_cast<QWidget*>(pace_), static_cast<QWidget*>(rate_),
+                         static_cast<QWidget*>(question_), static_cast<QWidget*>(field_)}) {
+        column->addWidget(row);
     }
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 2, 0, 0);
-    row->setSpacing(1);
-    row->addWidget(facts_);
-    row->addWidget(table_, 1);
-    setFixedHeight(kHeight);
-    setLight(light_);
+    angle_->setWordWrap(true);
+    question_->setWordWrap(true);
+    field_->installEventFilter(this);
+    connect(field_, &QLineEdit::returnPressed, this, &Ledger::take);
+    connect(field_, &QLineEdit::textEdited, this, [this] {
+        isRefused_ = false;
+        renewFacts();
+    });
+    connect(pace_, &QPushButton::clicked, this, [this] { ask(Want::Pace); });
+    connect(rate_, &QPushButton::clicked, this, [this] { ask(Want::Rate); });
 }
 
 void Ledger::setLight(look::Light light) {
@@ -186,11 +224,16 @@ void Ledger::renewFacts() {
     if (!route) {
         return;
     }
-    title_->setText(QString::fromStdString(movement::routeTitle(route->name)));
-    use_->setText(route->use == plan::Use::Primary ? tr("primary route") : tr("alternate route"));
+    const QString title = QString::fromStdString(movement::routeTitle(route->name));
+    use_->setText(route->use == plan::Use::Primary ? tr("primary") : tr("alternate"));
+    const int room = kFactsWide - 28 - use_->sizeHint().width();
+    title_->setText(title_->fontMetrics().elidedText(title, Qt::ElideRight, room));
+    title_->setToolTip(title);
     const auto& figures = model_.figures();
     if (!figures) {
         angle_->setText(model_.fault() ? say_(*model_.fault()) : QString());
+        const auto want = model_.fault() ? wantOf(work_.plan(), *model_.fault()) : std::nullopt;
+        renewQuestion(want ? std::vector{*want} : std::vector<Want>{});
         return;
     }
     const bool printed = figures->gm.source == plan::DeclinationSource::Sheet;
@@ -198,32 +241,112 @@ void Ledger::renewFacts() {
                         .arg(QString::fromStdString(movement::gmAngleText(figures->gm.angle, work_.angles())),
                              printed ? tr("from the sheet") : tr("from the model")));
     angle_->setToolTip(QString::fromStdString(movement::gmRuleText(figures->gm.angle, work_.angles())));
-    paceField_->setVisible(!figures->pace);
-    pace_->setText(figures->pace ? tr("%1 paces per 100 m, yours").arg(figures->pace->doublePacesPer100)
-                                 : tr("How often does your left foot strike the ground in 100 m?"));
-    const QString rate = figures->rate || figures->timing
-                             ? QString::fromStdString(movement::rateText(*figures, work_.plan().heading().zone))
-                             : tr("no rate of march given");
-    constexpr double kRows = 1.8;  // of two: a word that does not fit leaves the end of the first row bare
-    rate_->setText(rate_->fontMetrics().elidedText(rate, Qt::ElideRight, static_cast<int>(kRows * (kFactsWide - 22))));
-    rate_->setToolTip(rate);
+    showFact(*pace_, figures->pace ? tr("%1 paces per 100 m, yours").arg(figures->pace->doublePacesPer100)
+                                   : tr("no pace count: give it"));
+    showFact(*rate_, figures->rate || figures->timing
+                         ? QString::fromStdString(movement::rateText(*figures, work_.plan().heading().zone))
+                         : tr("no rate of march: give it"));
+    renewQuestion(wantsOf(*figures, !work_.wetPlan()));
 }
 
-void Ledger::takePace() {
-    const auto count = parseNumber(paceField_->text().trimmed().toStdString());
-    const bool fits = count && *count >= kFewestPaces && *count <= kMostPaces;
-    paceField_->setProperty("refused", !fits);
-    paceField_->style()->unpolish(paceField_);
-    paceField_->style()->polish(paceField_);
-    if (!fits) {
-        paceField_->setToolTip(tr("A number from 30 to 150: one person's left foot in 100 m."));
+/// What somebody asked for himself stands until he has answered or left it; else the first thing that is missing.
+void Ledger::renewQuestion(const std::vector<Want>& wants) {
+    if (wished_) {
+        asks_ = wished_;
+    } else if (!field_->hasFocus() && field_->text().isEmpty()) {
+        const auto next = std::find_if(wants.begin(), wants.end(), [this](Want want) { return !left_.contains(want); });
+        asks_ = next == wants.end() ? std::nullopt : std::optional(*next);
+        isRefused_ = false;
+    }
+    question_->setVisible(asks_.has_value());
+    field_->setVisible(asks_.has_value());
+    const bool factsFit = !asks_ && model_.figures();
+    pace_->setVisible(factsFit);
+    rate_->setVisible(factsFit);
+    if (asks_) {
+        field_->setPlaceholderText(example(*asks_, work_.plan().heading()));
+        field_->setAccessibleName(question(*asks_));
+        if (!isRefused_) {
+            showQuestion(question(*asks_));
+        }
+    }
+}
+
+void Ledger::showQuestion(const QString& words) {
+    question_->setText(words);
+    const look::Colours c = look::colours(light_);
+    QPalette p = question_->palette();
+    p.setColor(QPalette::WindowText, isRefused_ ? c.error : c.ink);
+    question_->setPalette(p);
+    field_->setProperty("refused", isRefused_);
+    field_->style()->unpolish(field_);
+    field_->style()->polish(field_);
+}
+
+void Ledger::ask(Want want) {
+    wished_ = want;
+    left_.erase(want);
+    isRefused_ = false;
+    field_->clear();
+    Q_EMIT roomWanted();
+    renewFacts();
+    field_->setVisible(true);
+    field_->setFocus(Qt::OtherFocusReason);
+}
+
+void Ledger::askAt(const QModelIndex& cell) {
+    if (const auto want = model_.wantAt(cell)) {
+        ask(*want);
+    }
+}
+
+void Ledger::take() {
+    const plan::RoutePtr route = work_.ledgerRoute();
+    if (!asks_ || !route) {
         return;
     }
-    plan::Heading heading = work_.committed().heading();
-    heading.pace = plan::PaceProfile{*count, {}, {}};
-    plan::PlanBuilder builder(work_.committed());
-    builder.heading(std::move(heading));
-    work_.commit(std::move(builder).build(), "give a pace count");
+    if (field_->text().trimmed().isEmpty()) {
+        leave();
+        return;
+    }
+    const Want want = *asks_;
+    const auto next = answered(want, work_.committed(), route->id, field_->text(), say_);
+    isRefused_ = !next;
+    if (!next) {
+        showQuestion(QStringLiteral("\u25a0 ") + next.error());
+        QAccessibleEvent told(question_, QAccessible::Alert);
+        QAccessible::updateAccessibility(&told);
+        field_->selectAll();
+        return;
+    }
+    wished_.reset();
+    field_->clear();
+    field_->clearFocus();
+    work_.commit(*next, caption(want));
+    renew();
+    asks_ ? field_->setFocus(Qt::OtherFocusReason) : Q_EMIT left();
+}
+
+/// It is not asked for again unasked.
+void Ledger::leave() {
+    if (asks_) {
+        left_.insert(*asks_);
+    }
+    wished_.reset();
+    isRefused_ = false;
+    field_->clear();
+    field_->clearFocus();
+    renewFacts();
+    Q_EMIT left();
+}
+
+bool Ledger::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == field_ && event->type() == QEvent::KeyPress &&
+        static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+        leave();
+        return true;
+    }
+    return QWidget::eventFilter(watched, event);
 }
 
 }  // namespace crosstick::ledger

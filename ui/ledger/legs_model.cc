@@ -9,8 +9,8 @@ QString text(const std::string& utf8) {
     return QString::fromStdString(utf8);
 }
 
-QString whole(const std::optional<std::int64_t>& value, const QString& unknown) {
-    return value ? QString::number(*value) : unknown;
+QString whole(const std::optional<std::int64_t>& value) {
+    return value ? QString::number(*value) : QString();
 }
 
 /// Azimuths of a leg's pieces, bend by bend.
@@ -24,7 +24,8 @@ QString azimuths(const movement::PaperLeg& leg, std::string movement::PaperPiece
 
 }  // namespace
 
-LegsModel::LegsModel(work::Work& work, QObject* parent) : QAbstractTableModel(parent), work_(work) {}
+LegsModel::LegsModel(work::Work& work, std::function<QString(const Error&)> say, QObject* parent)
+    : QAbstractTableModel(parent), work_(work), say_(std::move(say)) {}
 
 void LegsModel::renew() {
     beginResetModel();
@@ -70,13 +71,13 @@ QString LegsModel::total(int column) const {
         case Distance:
             return QString::number(paper_->metres);
         case Paces:
-            return whole(paper_->paces, {});
+            return whole(paper_->paces);
         case Time:
             return text(paper_->time);
         case Arrive:
             return text(paper_->arrival);
         case Climb:
-            return whole(paper_->climb, tr("unknown"));
+            return whole(paper_->climb);
         default:
             return {};
     }
@@ -100,16 +101,39 @@ QString LegsModel::cell(int row, int column) const {
         case Distance:
             return QString::number(leg.metres);
         case Paces:
-            return whole(leg.paces, {});
+            return whole(leg.paces);
         case Time:
             return text(leg.time);
         case Arrive:
             return text(leg.arrival);
         case Climb:
-            return whole(leg.climb, tr("unknown"));
+            return whole(leg.climb);
         default:
             return {};
     }
+}
+
+std::optional<Gap> LegsModel::gap(int row, int column) const {
+    if (!(isTotal(row) ? total(column) : cell(row, column)).isEmpty()) {
+        return std::nullopt;
+    }
+    switch (column) {
+        case Paces:
+            return noPaces();
+        case Time:
+            return noTime();
+        case Arrive:
+            return noArrival(*figures_);
+        case Climb:
+            return noClimb(work_, say_);
+        default:
+            return std::nullopt;
+    }
+}
+
+std::optional<Want> LegsModel::wantAt(const QModelIndex& at) const {
+    const auto missing = paper_ && at.isValid() ? gap(at.row(), at.column()) : std::nullopt;
+    return missing ? missing->want : std::nullopt;
 }
 
 QVariant LegsModel::data(const QModelIndex& index, int role) const {
@@ -119,25 +143,41 @@ QVariant LegsModel::data(const QModelIndex& index, int role) const {
     const bool isWords = index.column() == To || index.column() == Tie;
     switch (role) {
         case Qt::DisplayRole:
-        case Qt::AccessibleTextRole:
-            return isTotal(index.row()) ? total(index.column()) : cell(index.row(), index.column());
+        case Qt::AccessibleTextRole: {
+            const auto missing = gap(index.row(), index.column());
+            return missing                ? missing->word
+                   : isTotal(index.row()) ? total(index.column())
+                                          : cell(index.row(), index.column());
+        }
+        case GapRole:
+            return gap(index.row(), index.column()).has_value();
         case Qt::TextAlignmentRole:
             return QVariant(Qt::AlignVCenter | (isWords ? Qt::AlignLeft : Qt::AlignRight));
         case Qt::FontRole:
-            return look::face(13, isTotal(index.row()) || isLive(index.row()) || index.column() == To
-                                      ? look::Weight::Bold
-                                      : look::Weight::Regular);
+            return gap(index.row(), index.column())
+                       ? look::face(12)
+                       : look::face(13, isTotal(index.row()) || isLive(index.row()) || index.column() == To
+                                            ? look::Weight::Bold
+                                            : look::Weight::Regular);
         case Qt::ToolTipRole:
-            if (index.column() == Distance && figures_ && index.row() < static_cast<int>(figures_->legs.size())) {
-                const movement::Leg& leg = figures_->legs[static_cast<std::size_t>(index.row())];
-                return tr("map %1 m, ground %2 m")
-                    .arg(leg.mapDistance.value(), 0, 'f', 2)
-                    .arg(leg.groundDistance.value(), 0, 'f', 2);
-            }
-            return {};
+        case Qt::AccessibleDescriptionRole:
+            return hint(index);
         default:
             return {};
     }
+}
+
+QString LegsModel::hint(const QModelIndex& index) const {
+    if (const auto missing = gap(index.row(), index.column())) {
+        return missing->want ? missing->why + QLatin1Char(' ') + tr("Press here to give it.") : missing->why;
+    }
+    if (index.column() != Distance || index.row() >= static_cast<int>(figures_->legs.size())) {
+        return {};
+    }
+    const movement::Leg& leg = figures_->legs[static_cast<std::size_t>(index.row())];
+    return tr("map %1 m, ground %2 m")
+        .arg(leg.mapDistance.value(), 0, 'f', 2)
+        .arg(leg.groundDistance.value(), 0, 'f', 2);
 }
 
 QVariant LegsModel::headerData(int section, Qt::Orientation orientation, int role) const {

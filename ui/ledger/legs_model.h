@@ -1,11 +1,12 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 
 #include <QAbstractTableModel>
 
 #include "core/movement/paper_figures.h"
-#include "ui/work/work.h"
+#include "ui/ledger/wants.h"
 
 namespace crosstick::ledger {
 
@@ -17,7 +18,9 @@ class LegsModel final : public QAbstractTableModel {
   public:
     enum Column { Leg, To, Tie, Azimuth, Distance, Paces, Time, Arrive, Climb, BackAzimuth, GridAzimuth, kColumns };
 
-    explicit LegsModel(work::Work& work, QObject* parent = nullptr);
+    static constexpr int GapRole = Qt::UserRole + 1;  ///< true where a figure is missing and the cell says why
+
+    LegsModel(work::Work& work, std::function<QString(const Error&)> say, QObject* parent = nullptr);
 
     void renew();
     [[nodiscard]] bool isEmpty() const { return !paper_; }
@@ -27,6 +30,9 @@ class LegsModel final : public QAbstractTableModel {
     [[nodiscard]] const std::optional<movement::RouteFigures>& figures() const { return figures_; }
     [[nodiscard]] const std::optional<Error>& fault() const { return fault_; }
 
+    /// What would fill a cell whose figure is missing.
+    [[nodiscard]] std::optional<Want> wantAt(const QModelIndex& cell) const;
+
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
@@ -34,12 +40,16 @@ class LegsModel final : public QAbstractTableModel {
 
   private:
     work::Work& work_;
+    std::function<QString(const Error&)> say_;
     std::optional<movement::PaperRoute> paper_;
     std::optional<movement::RouteFigures> figures_;
     std::optional<Error> fault_;
 
     [[nodiscard]] QString cell(int row, int column) const;
     [[nodiscard]] QString total(int column) const;
+    /// Why the figure of a cell is missing; nothing where it is there.
+    [[nodiscard]] std::optional<Gap> gap(int row, int column) const;
+    [[nodiscard]] QString hint(const QModelIndex& index) const;
 };
 
 }  // namespace crosstick::ledger

@@ -44,6 +44,7 @@ QMenuBar::item { padding: 8px 9px; background: transparent; }
 QMenuBar::item:selected, QMenuBar::item:pressed { background: %3; }
 QMenu { background: %4; color: %2; border: 1px solid %5; }
 QMenu::item { padding: 5px 24px 5px 24px; }
+QMenu[tokens="true"]::item { padding: 9px 24px 9px 72px; }
 QMenu::item:selected { background: %6; }
 QMenu::item:disabled { color: %7; }
 QMenu::separator { height: 1px; background: %8; margin: 4px 8px; }

@@ -4,6 +4,8 @@
 #include <utility>
 
 #include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QMenu>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QPainterPath>
@@ -65,8 +67,19 @@ PhaseSquare::PhaseSquare(int number, const QString& name, const look::Light& lig
     setToolTip(accessibleName());
 }
 
+void PhaseSquare::setNamed(bool named) {
+    if (named_ != named) {
+        named_ = named;
+        updateGeometry();
+        update();
+    }
+}
+
 QSize PhaseSquare::sizeHint() const {
-    const QFontMetrics metrics(look::face(12));
+    if (!named_ || name_.isEmpty()) {
+        return {kSquare + 2, kTabHigh};
+    }
+    const QFontMetrics metrics(look::face(12, look::Weight::Bold));
     return {kSquare + 6 + std::min(metrics.horizontalAdvance(name_), kMostNameWide) + 4, kTabHigh};
 }
 
@@ -82,7 +95,9 @@ void PhaseSquare::paintEvent(QPaintEvent* /*event*/) {
     painter.drawText(square, Qt::AlignCenter, number_ == 0 ? QStringLiteral("all") : QString::number(number_));
     painter.setPen(isChecked() ? c.ink : c.inkTwo);
     painter.setFont(look::face(12, isChecked() ? look::Weight::Bold : look::Weight::Regular));
-    painter.drawText(QRect(kSquare + 6, 0, width() - kSquare - 6, kTabHigh), Qt::AlignVCenter | Qt::AlignLeft, name_);
+    const QRect room(kSquare + 6, 0, width() - kSquare - 6, kTabHigh);
+    painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft,
+                     named_ ? painter.fontMetrics().elidedText(name_, Qt::ElideRight, room.width()) : QString());
     outlineFocus(painter, *this, c);
 }
 
@@ -147,11 +162,18 @@ void FilmTab::mouseDoubleClickEvent(QMouseEvent* event) {
     }
 }
 
-Rail::Rail(work::Work& work, QWidget* parent) : QWidget(parent), work_(work) {
+Rail::Rail(work::Work& work, QWidget* parent) : QWidget(parent), work_(work), more_(new QToolButton(this)) {
     setAccessibleName(tr("Phase rail"));
+    more_->setFixedHeight(kTabHigh);
+    more_->setFocusPolicy(Qt::TabFocus);
+    more_->setPopupMode(QToolButton::InstantPopup);
+    more_->setMenu(new QMenu(more_));
+    connect(more_->menu(), &QMenu::aboutToShow, this, &Rail::fillMore);
+    more_->hide();
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(8, 8, 4, 1);
     row->setSpacing(4);
+    row->addWidget(more_);
     row->addStretch(1);
     connect(&work_, &work::Work::planReplaced, this, [this] {
         endNaming();
@@ -172,6 +194,9 @@ void Rail::setLight(look::Light light) {
 }
 
 Rail::Focus Rail::focus() const {
+    if (more_->hasFocus()) {
+        return {{}, {}, true};
+    }
     for (const QWidget* part : parts_) {
         if (!part->hasFocus()) {
             continue;
@@ -186,14 +211,28 @@ Rail::Focus Rail::focus() const {
     return {};
 }
 
+/// To the part that had it; where that hangs here no more, to the working film or the chosen phase.
 void Rail::giveBack(const Focus& focus) {
+    if (!focus.isHere()) {
+        return;
+    }
+    QWidget* next = more_->isHidden() ? nullptr : more_;
     for (QWidget* part : parts_) {
         const auto* square = qobject_cast<const PhaseSquare*>(part);
         const auto* tab = qobject_cast<const FilmTab*>(part);
-        if ((square != nullptr && focus.phase == square->number()) || (tab != nullptr && focus.film == tab->film())) {
-            part->setFocus(Qt::TabFocusReason);
-            return;
+        if (part->isHidden() || (focus.more && next == more_)) {
+            continue;
         }
+        if ((square != nullptr && focus.phase == square->number()) || (tab != nullptr && focus.film == tab->film())) {
+            next = part;
+            break;
+        }
+        if ((square != nullptr && square->isChecked()) || (tab != nullptr && tab->isChecked())) {
+            next = part;
+        }
+    }
+    if (next != nullptr) {
+        next->setFocus(Qt::TabFocusReason);
     }
 }
 
@@ -208,6 +247,7 @@ void Rail::renew() {
     if (work_.isOpen()) {
         hang();
     }
+    fit();
     giveBack(kept);
     for (QWidget* part : old) {  // hidden sooner, it would hand the keyboard on to whatever stands beside the rail
         if (std::find(parts_.begin(), parts_.end(), part) == parts_.end()) {
@@ -224,7 +264,115 @@ void Rail::renew() {
 void Rail::hangPart(QWidget* part) {
     static_cast<QHBoxLayout*>(layout())->insertWidget(static_cast<int>(parts_.size()), part);
     parts_.push_back(part);
+    part->installEventFilter(this);
     part->show();
+}
+
+void Rail::resizeEvent(QResizeEvent* /*event*/) {
+    const Focus kept = focus();
+    fit();
+    giveBack(kept);
+}
+
+void Rail::fit() {
+    for (const auto hanging :
+         {Hanging::All, Hanging::NamedChosen, Hanging::Numbers, Hanging::WorkingFilm, Hanging::ChosenPhase}) {
+        hangAs(hanging);
+        if (needed() <= width()) {
+            return;
+        }
+    }
+}
+
+void Rail::hangAs(Hanging hanging) {
+    int away = 0;
+    for (QWidget* part : parts_) {
+        bool hangs = true;
+        if (auto* square = qobject_cast<PhaseSquare*>(part)) {
+            square->setNamed(hanging == Hanging::All || (hanging == Hanging::NamedChosen && square->isChecked()));
+            hangs = hanging < Hanging::ChosenPhase || square->isChecked();
+        } else if (auto* tab = qobject_cast<FilmTab*>(part)) {
+            hangs = hanging < Hanging::WorkingFilm || tab->isChecked();
+        }
+        part->setVisible(hangs);
+        away += hangs ? 0 : 1;
+    }
+    more_->setVisible(away > 0);
+    more_->setText(QStringLiteral("+%1").arg(away));
+    more_->setAccessibleName(tr("%1 more films and phases").arg(away));
+    more_->setToolTip(more_->accessibleName());
+}
+
+int Rail::needed() const {
+    const QMargins margins = layout()->contentsMargins();
+    int wide = margins.left() + margins.right() + (more_->isHidden() ? 0 : more_->sizeHint().width());
+    for (const QWidget* part : parts_) {
+        wide += part->isHidden() ? 0 : part->sizeHint().width() + layout()->spacing();
+    }
+    return wide;
+}
+
+/// What does not hang.
+void Rail::fillMore() {
+    QMenu* menu = more_->menu();
+    menu->clear();
+    for (QWidget* part : parts_) {
+        if (!part->isHidden()) {
+            continue;
+        }
+        if (const auto* square = qobject_cast<const PhaseSquare*>(part)) {
+            connect(menu->addAction(square->accessibleName()), &QAction::triggered, this,
+                    [this, number = square->number()] { work_.setPhase(number); });
+        } else if (const auto* tab = qobject_cast<const FilmTab*>(part)) {
+            connect(menu->addAction(tab->accessibleName()), &QAction::triggered, this,
+                    [this, film = tab->film()] { work_.setWorkingFilm(film); });
+        }
+    }
+}
+
+bool Rail::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::KeyPress && qobject_cast<QAbstractButton*>(watched) != nullptr) {
+        switch (static_cast<QKeyEvent*>(event)->key()) {
+            case Qt::Key_Left:
+                return stepPhase(-1), true;
+            case Qt::Key_Right:
+                return stepPhase(1), true;
+            case Qt::Key_Up:
+                return stepFilm(1), true;
+            case Qt::Key_Down:
+                return stepFilm(-1), true;
+            default:
+                break;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+void Rail::stepPhase(int by) {
+    const auto& phases = work_.plan().phases();
+    for (std::size_t n = 0; n < phases.size(); ++n) {
+        const auto next = static_cast<std::ptrdiff_t>(n) + by;
+        if (phases[n].number == work_.phase() && next >= 0 && next < static_cast<std::ptrdiff_t>(phases.size())) {
+            const int number = phases[static_cast<std::size_t>(next)].number;
+            work_.setPhase(number);
+            renew();
+            giveBack({number, {}, false});
+            return;
+        }
+    }
+}
+
+/// The stack grows upward.
+void Rail::stepFilm(int by) {
+    const auto films = work_.filmsOnTable();
+    const auto at = std::find_if(films.begin(), films.end(),
+                                 [this](const plan::FilmPtr& film) { return work_.workingFilm() == film->id; });
+    const auto next = at - films.begin() + by;
+    if (at != films.end() && next >= 0 && next < static_cast<std::ptrdiff_t>(films.size())) {
+        const plan::FilmId film = films[static_cast<std::size_t>(next)]->id;
+        work_.setWorkingFilm(film);
+        giveBack({{}, film, false});
+    }
 }
 
 void Rail::hangFilms() {
@@ -266,7 +414,7 @@ void Rail::askForName(const plan::FilmId& film) {
         const Focus before = beforeName_.value_or(Focus{});
         endNaming();
         renew();
-        if (hadKeyboard && (before.film || before.phase)) {
+        if (hadKeyboard && before.isHere()) {
             giveBack(before);
         } else if (hadKeyboard) {
             Q_EMIT named();

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include <QAbstractButton>
+#include <QToolButton>
 #include <QWidget>
 
 #include "ui/look/theme.h"
@@ -19,6 +20,7 @@ class PhaseSquare final : public QAbstractButton {
   public:
     PhaseSquare(int number, const QString& name, const look::Light& light, QWidget* parent);
     [[nodiscard]] int number() const { return number_; }
+    void setNamed(bool named);  ///< or its number alone
     [[nodiscard]] QSize sizeHint() const override;
 
   protected:
@@ -26,6 +28,7 @@ class PhaseSquare final : public QAbstractButton {
 
   private:
     int number_;
+    bool named_ = true;
     QString name_;
     const look::Light& light_;
 };
@@ -53,7 +56,9 @@ class FilmTab final : public QAbstractButton {
     const look::Light& light_;
 };
 
-/// The phase rail, rolled up: phases as squares, the films of the chosen one hang under it as tabs.
+/// The phase rail, rolled up: phases as squares, the films of the chosen one hang under it as tabs. Left and right go
+/// from phase to phase, up and down from film to film. Where it has less room it leaves out names of phases, then all
+/// films but the working one, then all phases but the chosen one; what does not hang is in the menu of its last button.
 class Rail final : public QWidget {
     Q_OBJECT
 
@@ -68,6 +73,7 @@ class Rail final : public QWidget {
     [[nodiscard]] NameField* nameField() const { return nameField_; }
     /// The film whose tab has the keyboard.
     [[nodiscard]] std::optional<plan::FilmId> focusedFilm() const { return focus().film; }
+    [[nodiscard]] QToolButton* more() const { return more_; }
 
   Q_SIGNALS:
     void filmMenuWanted(const crosstick::plan::FilmId& film, const QPoint& at);
@@ -75,25 +81,38 @@ class Rail final : public QWidget {
 
   protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
     /// Whether a part of the rail has the keyboard, and which: parts come and go, phases and films stay.
     struct Focus {
         std::optional<int> phase;
         std::optional<plan::FilmId> film;
+        bool more = false;
+        [[nodiscard]] bool isHere() const { return phase || film || more; }
     };
+    /// How much of it hangs, from everything to the least.
+    enum class Hanging { All, NamedChosen, Numbers, WorkingFilm, ChosenPhase };
     [[nodiscard]] Focus focus() const;
     void giveBack(const Focus& focus);
     void hang();
     void hangFilms();
     void hangTab(const plan::Film& film, int place);
     void hangPart(QWidget* part);
+    void fit();
+    void hangAs(Hanging hanging);
+    [[nodiscard]] int needed() const;
+    void fillMore();
+    void stepPhase(int by);
+    void stepFilm(int by);
     [[nodiscard]] std::optional<QString> takeName(const QString& name);
     void endNaming();
 
     work::Work& work_;
     look::Light light_ = look::Light::Day;
     std::vector<QWidget*> parts_;
+    QToolButton* more_;
     std::optional<plan::FilmId> naming_;
     QPointer<NameField> nameField_;    ///< hangs in the place of that film's tab
     std::optional<Focus> beforeName_;  ///< the part that had the keyboard

@@ -2,12 +2,14 @@
 
 #include <vector>
 
+#include <QLabel>
 #include <QPushButton>
-#include <QWidget>
+#include <QScrollArea>
 
 #include "core/files/journal.h"
 #include "ui/look/theme.h"
 
+class QBoxLayout;
 class QVBoxLayout;
 
 namespace crosstick::start {
@@ -19,8 +21,9 @@ struct RecentPlan {
     QString words;  ///< "5 films, 4 phases, saved 14 MAR 31"
 };
 
-/// The empty window: bare glass with four ticks, one sentence, the ways in; recent plans, and what a crash left.
-class StartPage final : public QWidget {
+/// The empty window: bare glass with four ticks, one sentence, the ways in; recent plans, and what a crash left. On a
+/// small screen all of it draws together, and is rolled where it does not fit even so.
+class StartPage final : public QScrollArea {
     Q_OBJECT
 
   public:
@@ -41,16 +44,26 @@ class StartPage final : public QWidget {
     void leaveWanted(const crosstick::files::Leftover& leftover);
 
   protected:
-    void paintEvent(QPaintEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
   private:
     look::Light light_ = look::Light::Day;
+    QWidget* desk_;
     QWidget* glass_;
     QWidget* side_;
-    QVBoxLayout* recents_;
-    QVBoxLayout* found_;
+    QLabel* first_ = nullptr;
+    QVBoxLayout* recents_ = nullptr;
+    QVBoxLayout* found_ = nullptr;
+    QBoxLayout* last_ = nullptr;  ///< demo and light
     std::vector<files::Leftover> leftovers_;
+
+    void fillGlass();
+    void fillSide();
+    [[nodiscard]] QWidget* offer(const files::Leftover& leftover);
+    [[nodiscard]] bool isNarrow() const;
+    void place();
+    void paintDesk();
 };
 
 }  // namespace crosstick::start

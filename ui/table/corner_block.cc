@@ -56,8 +56,9 @@ std::string upText(Degrees up) {
     return up.value() == 0 ? "north up" : fmt::format("{:03}\u00b0 grid up", whole);
 }
 
-CornerRows cornerRows(const plan::Plan& plan, const View& view) {
+CornerRows cornerRows(const plan::Plan& plan, const View& view, symbols::PenMode pens) {
     CornerRows rows;
+    rows.ours = pens == symbols::PenMode::OnePen ? "one pen" : "";
     if (!plan.sheets().empty()) {
         const plan::Sheet& sheet = *plan.sheets().front();
         rows.first = sheetRow(sheet);
@@ -76,7 +77,8 @@ void paintCornerBlock(QPainter& painter, const View& view, const CornerRows& row
                       const Palette& palette) {
     const LetterStyle bold{kLetters, drawing::Weight::Bold, palette.ink};
     const LetterStyle plain{kLetters, drawing::Weight::Regular, palette.inkTwo};
-    const double needed = std::max(lettersWide(rows.first, bold), lettersWide(rows.second, plain)) + 2 * kInside;
+    const double needed = std::max(lettersWide(rows.first, bold), lettersWide(rows.second, plain)) + 2 * kInside +
+                          (rows.ours.empty() ? 0 : lettersWide(rows.ours, bold) + kInside);
     const double room = view.area().width - 2 * kFromEdge;
     const double wide = std::min(std::max(kWide, std::ceil(needed)), room);
     if (wide < 4 * kInside || view.area().height < kHigh + 2 * kFromEdge) {
@@ -89,7 +91,11 @@ void paintCornerBlock(QPainter& painter, const View& view, const CornerRows& row
     painter.drawRect(block.adjusted(0.5, 0.5, -0.5, -0.5));
     const double most = wide - 2 * kInside;
     letter(painter, faces, {block.left() + kInside, block.top() + 16}, cutToWidth(rows.first, bold, most), bold);
-    letter(painter, faces, {block.left() + kInside, block.top() + 30}, cutToWidth(rows.second, plain, most), plain);
+    const LetterStyle own{kLetters, drawing::Weight::Bold, palette.ours};
+    const double ours = rows.ours.empty() ? 0 : lettersWide(rows.ours, own) + kInside;
+    letter(painter, faces, {block.left() + kInside, block.top() + 30}, rows.ours, own);
+    letter(painter, faces, {block.left() + kInside + ours, block.top() + 30},
+           cutToWidth(rows.second, plain, most - ours), plain);
 }
 
 }  // namespace crosstick::table

@@ -50,7 +50,7 @@ double strengthOf(const FilmOrder& order, const FilmInk& film) {
 }
 
 bool isSameInk(const FilmInk& a, const FilmInk& b) {
-    return a.film->id == b.film->id && a.engraved == b.engraved && a.shown == b.shown;
+    return a.film->id == b.film->id && a.engraved == b.engraved && a.shown == b.shown && a.covered == b.covered;
 }
 
 /// Would the films below the last come out as they lie there?
@@ -81,8 +81,11 @@ void paintOne(QPainter& painter, const FilmOrder& order, const FilmInk& film, co
 
 /// The films below the last are painted anew only where they look otherwise: a hand that draws changes the last alone.
 QImage FilmWorker::paintedFilms(const FilmOrder& order) {
-    const press::Brushes brushes{*faces_, palette(order.theme).pens, press::Letters::AsOutlines,
-                                 press::HaloRule::Painted, &letters_};
+    press::Inks inks = palette(order.theme).pens;
+    if (order.scene->pens == symbols::PenMode::OnePen) {
+        inks.pens.fill(inks.of(drawing::Ink::Black));
+    }
+    const press::Brushes brushes{*faces_, inks, press::Letters::AsOutlines, press::HaloRule::Painted, &letters_};
     if (ink_->empty()) {
         return transparent(order);
     }

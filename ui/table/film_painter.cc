@@ -5,6 +5,8 @@
 #include <QPainter>
 #include <QPainterPath>
 
+#include "ui/table/covered_labels.h"
+
 namespace crosstick::table {
 namespace {
 
@@ -92,7 +94,11 @@ void paintFilm(QPainter& painter, const View& view, const FilmInk& film, const p
     const drawing::Box seen = seenOf(view, film.frame).grown(kHaloRoom);
     for (const std::size_t item : film.shown) {
         if (film.extents[item].meets(seen)) {
-            press::paint(painter, film.engraved->items[item].drawing, brushes);
+            const symbols::EngravedItem& inked = film.engraved->items[item];
+            const auto covered = film.covered.find(item);
+            press::paint(painter,
+                         covered == film.covered.end() ? inked.drawing : withoutLetters(inked, covered->second),
+                         brushes);
         }
     }
     drawing::Drawing ticks = film.ticks;

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/plan/difference.h"
+#include "ui/table/covered_labels.h"
 
 namespace crosstick::table {
 namespace {
@@ -35,7 +36,7 @@ std::set<plan::ItemId> changedItems(const Scene& before, const Scene& now, const
 bool isOtherGround(const Scene& before, const Scene& now, const plan::Difference& difference) {
     return difference.identity || !difference.registration.isNone() || !difference.force.isNone() ||
            !difference.sheetOrder.isNone() || !difference.sheets.empty() ||
-           before.plan.planeCrs() != now.plan.planeCrs() || before.angles != now.angles ||
+           before.plan.planeCrs() != now.plan.planeCrs() || before.angles != now.angles || before.pens != now.pens ||
            before.plan.heading().gauge != now.plan.heading().gauge;
 }
 
@@ -121,7 +122,7 @@ Result<FilmInk> Inker::inkOf(const Scene& scene, const plan::FilmPtr& film) {
                                  .film = onTable,
                                  .frame = *frame,
                                  .gauge = scene.plan.gauge(*film),
-                                 .pens = symbols::PenMode::Colour,
+                                 .pens = scene.pens,
                                  .surface = symbols::Surface::LightTable,
                                  .reserved = boxesOf(ticks),
                                  .figures = scene.figures,
@@ -158,6 +159,7 @@ Result<std::vector<FilmInk>> Inker::ink(const Scene& scene) {
         films.push_back(kept->second);
     }
     inkOnce(films);
+    leaveOutCovered(films);
     return films;
 }
 

@@ -20,7 +20,6 @@ namespace {
 constexpr double kFigureRoom = 36;
 constexpr double kFitMargin = 28;
 constexpr double kPadding = 192;  ///< films are painted so far beyond the edges, so that a drag finds them there
-constexpr double kReach = 9;      ///< pixels beside a thing that still mean it
 constexpr int kRestMs = 120;
 constexpr int kArrivalsMs = 8;
 constexpr Scale kClosest{2500};
@@ -86,6 +85,7 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
     });
     connect(&work_, &work::Work::planReplaced, this, &LightTable::planReplaced);
     connect(&work_, &work::Work::planChanged, this, &LightTable::renewScene);
+    connect(&work_, &work::Work::planChanged, this, &LightTable::renewPreview);
     connect(&work_, &work::Work::tableChanged, this, &LightTable::renewScene);
     connect(&work_, &work::Work::selectionChanged, this, [this] { update(); });
     connect(&work_.sheetGrounds(), &work::SheetGrounds::changed, this, &LightTable::renewSheet);
@@ -131,6 +131,7 @@ void LightTable::renewScene() {
     scene->working = work_.workingFilm();
     scene->figures = work_.figures();
     scene->angles = work_.angles();
+    scene->pens = work_.pens() == work::Pens::One ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
     scene_ = std::move(scene);
     orderFilms();
     update();
@@ -243,21 +244,6 @@ std::optional<geodesy::PlanePoint> LightTable::onGrid(geodesy::PlanePoint inPlan
 std::optional<Spot> LightTable::spotOf(geodesy::PlanePoint inPlan) const {
     const auto place = onGrid(inPlan);
     return place ? std::optional(view_.spot(*place)) : std::nullopt;
-}
-
-std::vector<plan::FilmPtr> LightTable::shownFilms() const {
-    std::vector<plan::FilmPtr> films = work_.filmsOnTable();
-    std::erase_if(films, [this](const plan::FilmPtr& film) { return !work_.look(film->id).shown; });
-    return films;
-}
-
-tools::Ground LightTable::ground() const {
-    tools::Ground ground{
-        work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), shownFilms(),
-        work_.selected(),  Metres(kReach / view_.zoom().value()),        [this] { return work_.newId(); }};
-    ground.touch = touch();
-    ground.onPaper = [this](geodesy::PlanePoint at) { return onPaper(at); };
-    return ground;
 }
 
 void LightTable::resizeEvent(QResizeEvent* /*event*/) {
@@ -405,7 +391,7 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     }
     if (work_.isOpen()) {
         const geodesy::PlanePoint looked = view_.place({pointer_.x(), pointer_.y()});
-        CornerRows rows = cornerRows(work_.plan(), view_);
+        CornerRows rows = cornerRows(work_.plan(), view_, scene_ ? scene_->pens : symbols::PenMode::Colour);
         if (pointerInside_) {
             rows.first = placeWords(work_, looked);
         }

@@ -60,6 +60,7 @@ class LightTable final : public QWidget {
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
@@ -106,6 +107,7 @@ class LightTable final : public QWidget {
     void renewSheet();
     void layTiles();
     void renewScene();
+    void renewPreview();
     void orderFilms();
     void startMoving();
     void fitOn(const GridBox& ground);

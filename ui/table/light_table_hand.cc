@@ -10,6 +10,26 @@
 #include "ui/tools/hand_tool.h"
 
 namespace crosstick::table {
+namespace {
+
+constexpr double kReach = 9;  ///< pixels beside a thing that still mean it
+
+}  // namespace
+
+std::vector<plan::FilmPtr> LightTable::shownFilms() const {
+    std::vector<plan::FilmPtr> films = work_.filmsOnTable();
+    std::erase_if(films, [this](const plan::FilmPtr& film) { return !work_.look(film->id).shown; });
+    return films;
+}
+
+tools::Ground LightTable::ground() const {
+    tools::Ground ground{
+        work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), shownFilms(),
+        work_.selected(),  Metres(kReach / view_.zoom().value()),        [this] { return work_.newId(); }};
+    ground.touch = touch();
+    ground.onPaper = [this](geodesy::PlanePoint at) { return onPaper(at); };
+    return ground;
+}
 
 void LightTable::setTool(std::unique_ptr<tools::Tool> tool) {
     drawing_ = tool != nullptr;
@@ -61,13 +81,19 @@ void LightTable::tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers
         return;
     }
     apply(tool_->take({kind, *place, held, modifiers.testFlag(Qt::ShiftModifier)}, ground()));
-    if (drawing_) {
-        auto preview = tool_->preview(ground());
-        if (preview) {
-            work_.setWetRoute(std::move(preview->plan), preview->route);
-        } else {
-            work_.setWetRoute(std::nullopt);
-        }
+    renewPreview();
+}
+
+/// The route in hand as it would be: anew, too, when something in the plan is changed meanwhile.
+void LightTable::renewPreview() {
+    if (!drawing_) {
+        return;
+    }
+    auto preview = tool_->preview(ground());
+    if (preview) {
+        work_.setWetRoute(std::move(preview->plan), preview->route);
+    } else {
+        work_.setWetRoute(std::nullopt);
     }
 }
 
@@ -93,6 +119,14 @@ void LightTable::mousePressEvent(QMouseEvent* event) {
             panFrom_ = event->position();
         }
     }
+}
+
+void LightTable::mouseDoubleClickEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton || !drawing_ || spaceHeld_) {
+        mousePressEvent(event);
+        return;
+    }
+    tell(tools::Event::Kind::Again, event->position(), event->modifiers(), true);
 }
 
 void LightTable::mouseMoveEvent(QMouseEvent* event) {

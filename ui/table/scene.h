@@ -3,6 +3,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "core/film/frame.h"
@@ -20,6 +21,7 @@ struct Scene {
     std::optional<plan::FilmId> working;  ///< drawn last, with the frame that says so
     std::map<plan::ItemId, movement::RouteFigures> figures;  ///< for the labels of legs
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
+    symbols::PenMode pens = symbols::PenMode::Colour;
 };
 
 /// One film's ink, with what brings its millimetres to the sheet's grid.
@@ -30,10 +32,13 @@ struct FilmInk {
     std::vector<drawing::Box> extents;  ///< of the engraved items, film millimetres
     std::vector<std::size_t> shown;     ///< items that no film above has inked, in painting order
     drawing::Drawing ticks;             ///< register ticks with their labels
+    /// Labels that are left out on the table, by item and part: ink of a film above stands there.
+    std::map<std::size_t, std::set<std::size_t>> covered = {};
 };
 
 /// Engraves every film of a scene, in painting order. A measure that several films of one scale show is one thing and
-/// is inked once, on the uppermost of them. Errors: those of film::Frame.
+/// is inked once, on the uppermost of them; a label that ink of a film above would cross is left out. Errors: those of
+/// film::Frame.
 [[nodiscard]] Result<std::vector<FilmInk>> inkFilms(const Scene& scene);
 
 /// Everything inked on the films, in the grid of the sheet; nothing where there is no ink.

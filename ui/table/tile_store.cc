@@ -11,6 +11,7 @@ namespace {
 
 constexpr int kCoarsest = 7;  ///< levels above the wanted one that may stand in for it
 constexpr std::size_t kMostAsked = 64;
+constexpr int kPatienceMs = 500;
 
 }  // namespace
 
@@ -30,7 +31,8 @@ void TileReader::close(std::size_t sheet) {
 
 void TileReader::read(SheetTile tile, int generation) {
     const auto found = open_.find(tile.sheet);
-    if (found == open_.end() || !found->second.tiles || found->second.generation != generation) {
+    if (found == open_.end() || !found->second.tiles || found->second.generation != generation ||
+        QThread::currentThread()->isInterruptionRequested()) {
         return;
     }
     if (auto image = found->second.tiles->tile(tile.key)) {
@@ -45,9 +47,10 @@ void TileReader::paintGlance(std::size_t sheet, const std::shared_ptr<const shee
     Q_EMIT glanced(sheet, imageOf(*whole, theme), generation);
 }
 
-TileStore::TileStore(QObject* parent, std::size_t capBytes) : QObject(parent), reader_(new TileReader), cap_(capBytes) {
-    reader_->moveToThread(&thread_);
-    connect(&thread_, &QThread::finished, reader_, &QObject::deleteLater);
+TileStore::TileStore(QObject* parent, std::size_t capBytes)
+    : QObject(parent), thread_(std::make_unique<QThread>()), reader_(new TileReader), cap_(capBytes) {
+    reader_->moveToThread(thread_.get());
+    connect(thread_.get(), &QThread::finished, reader_, &QObject::deleteLater);
     connect(this, &TileStore::wanted, reader_, &TileReader::read);
     connect(reader_, &TileReader::arrived, this, &TileStore::take);
     connect(reader_, &TileReader::glanced, this, [this](std::size_t sheet, const QImage& whole, int generation) {
@@ -62,14 +65,17 @@ TileStore::TileStore(QObject* parent, std::size_t capBytes) : QObject(parent), r
             Q_EMIT failed(sheet);
         }
     });
-    connect(&thread_, &QThread::started, reader_, &stepBehind);
-    thread_.start();
+    connect(thread_.get(), &QThread::started, reader_, &stepBehind);
+    thread_->start();
 }
 
 TileStore::~TileStore() {
     laid_.clear();
-    thread_.quit();
-    thread_.wait();
+    thread_->requestInterruption();  // of the tiles that are still asked for
+    thread_->quit();
+    if (!thread_->wait(kPatienceMs)) {
+        (void)thread_.release();  // it hangs on a disk: left behind with its reader, which holds nothing of this
+    }
 }
 
 void TileStore::lay(std::vector<SheetInk> sheets, Theme theme) {

@@ -85,7 +85,7 @@ class TileStore final : public QObject {
         QImage glance;
         int generation = 0;
     };
-    QThread thread_;
+    std::unique_ptr<QThread> thread_;
     TileReader* reader_;
     std::vector<Laid> laid_;
     Theme theme_ = Theme::Day;

@@ -29,7 +29,12 @@ std::optional<Lying> lyingAt(const std::vector<FilmInk>& films, geodesy::PlanePo
             if (item.item == except || !film->extents[n].grown(clear).contains(at)) {
                 continue;
             }
-            for (const symbols::Part& part : item.parts) {
+            const auto covered = film->covered.find(n);
+            for (std::size_t p = 0; p < item.parts.size(); ++p) {
+                const symbols::Part& part = item.parts[p];
+                if (covered != film->covered.end() && covered->second.contains(p)) {
+                    continue;  // left out: nothing is there to be taken hold of
+                }
                 const double size = part.box.width * part.box.height;
                 if (size < least && holds(part.box.grown(clear), at)) {
                     least = size;

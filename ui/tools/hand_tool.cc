@@ -227,6 +227,7 @@ Reply HandTool::take(const Event& event, const Ground& ground) {
     Reply reply;
     switch (event.kind) {
         case Event::Kind::Press:
+        case Event::Kind::Again:
             return pressed(event, ground);
         case Event::Kind::Move:
             if (grip_ && event.held && (moved_ || apart(event.at, grip_->start) > ground.reach * 0.4)) {

@@ -82,6 +82,7 @@ Reply PlaceTool::take(const Event& event, const Ground& ground) {
         case Event::Kind::Release:
             hand_ = event.at;
             return reply;
+        case Event::Kind::Again:  // no point of its own: it ends the line at the one it pressed
         case Event::Kind::Finish:
             return finished(ground);
         case Event::Kind::TakeBack:
@@ -118,7 +119,7 @@ std::string PlaceTool::hint() const {
         }
         return points_.empty() ? "click its place" : "click the next point";
     }
-    return "Enter ends it";
+    return "Enter or a double click ends it";
 }
 
 }  // namespace crosstick::tools

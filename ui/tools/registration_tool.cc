@@ -133,6 +133,7 @@ Reply RegistrationTool::take(const Event& event, const Ground& ground) {
     }
     switch (event.kind) {
         case Event::Kind::Press:
+        case Event::Kind::Again:
             hint_ = kWhatToDo;
             return onGrid ? pressed(event, ground, *onGrid) : reply;
         case Event::Kind::Move:

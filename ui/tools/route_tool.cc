@@ -119,6 +119,7 @@ Reply RouteTool::take(const Event& event, const Ground& ground) {
         case Event::Kind::Release:
             hand_ = event.at;
             break;
+        case Event::Kind::Again:  // no point of its own: it ends the route at the one it pressed
         case Event::Kind::Finish:
             return finished(ground);
         case Event::Kind::TakeBack:
@@ -154,7 +155,7 @@ Wet RouteTool::wet() const {
 std::string RouteTool::hint() const {
     return corners_.empty()      ? "click the start point"
            : corners_.size() < 2 ? "click the next point, Shift for a bend"
-                                 : "Enter ends it at the last point";
+                                 : "Enter or a double click ends it at the last point";
 }
 
 }  // namespace crosstick::tools

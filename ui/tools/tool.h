@@ -11,7 +11,8 @@ namespace crosstick::tools {
 
 /// What the hand did. Places are in the plan's plane; the table turns pixels into them.
 struct Event {
-    enum class Kind { Press, Move, Release, Finish, TakeBack, Cancel, Nudge, NextPoint, LastPoint };
+    /// Again: the second of two quick presses on one spot.
+    enum class Kind { Press, Again, Move, Release, Finish, TakeBack, Cancel, Nudge, NextPoint, LastPoint };
     Kind kind = Kind::Move;
     geodesy::PlanePoint at;
     bool held = false;    ///< a button is down

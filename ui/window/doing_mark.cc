@@ -7,7 +7,6 @@ namespace {
 
 constexpr int kSoonMs = 150;  ///< nothing that is over before it is shown: the head would flicker
 constexpr int kStepMs = 250;
-constexpr int kMostWide = 300;
 
 }  // namespace
 
@@ -63,7 +62,7 @@ void DoingMark::renew() {
     } else if (doing->seconds > 0) {
         words += tr(", %1 s").arg(doing->seconds);
     }
-    words_->setText(words_->fontMetrics().elidedText(words, Qt::ElideMiddle, kMostWide));
+    words_->setText(words_->fontMetrics().elidedText(words, Qt::ElideMiddle, mostWide_));
     words_->setToolTip(words);
     giveUp_->setVisible(doing->mayStop && doing->seconds > 0);
     giveUp_->setAccessibleName(tr("Give up: %1").arg(doing->words));

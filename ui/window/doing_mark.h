@@ -18,6 +18,7 @@ class DoingMark final : public QWidget {
   public:
     DoingMark(work::Errands& errands, QWidget* parent);
     void setLight(look::Light light);
+    void setMostWide(int pixels) { mostWide_ = pixels; }  ///< of the words
     [[nodiscard]] QString words() const { return words_->text(); }
     [[nodiscard]] QPushButton* giveUpButton() const { return giveUp_; }
 
@@ -26,6 +27,7 @@ class DoingMark final : public QWidget {
 
   private:
     work::Errands& errands_;
+    int mostWide_ = 300;
     QLabel* words_;
     QPushButton* giveUp_;
     QTimer first_, next_;

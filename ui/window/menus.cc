@@ -5,6 +5,7 @@
 #include "core/measures/catalogue.h"
 #include "core/movement/route_figures.h"
 #include "core/plan/edits.h"
+#include "ui/details/token_menu.h"
 #include "ui/window/window.h"
 
 namespace crosstick::window {
@@ -151,6 +152,8 @@ void Window::buildViewMenu(QMenuBar* bar) {
     });
     toggle("night", tr("Night light"), "Ctrl+L",
            [this] { setLight(light_ == look::Light::Day ? look::Light::Night : look::Light::Day); });
+    toggle("one-pen", tr("One pen, all black"), "Ctrl+Shift+P",
+           [this] { work_.setPens(work_.pens() == work::Pens::One ? work::Pens::InColour : work::Pens::One); });
     toggle("mils", tr("Azimuths in mils"), "Ctrl+M", [this] {
         work_.setAngles(work_.angles() == geodesy::AngleUnit::Mils ? geodesy::AngleUnit::Degrees
                                                                    : geodesy::AngleUnit::Mils);
@@ -162,12 +165,13 @@ void Window::buildDrawMenu(QMenuBar* bar) {
     add(menu, "route", tr("Route"), key("Ctrl+R"), [this] { drawRoute(plan::Use::Primary); });
     add(menu, "alternate", tr("Alternate route"), key("Ctrl+Shift+R"), [this] { drawRoute(plan::Use::Alternate); });
     menu->addSeparator();
-    std::map<measures::Group, QMenu*> groups;
+    std::map<measures::Group, details::TokenMenu*> groups;
     for (const measures::Entry& entry : measures::catalogue()) {
-        QMenu*& group = groups[entry.group];
+        details::TokenMenu*& group = groups[entry.group];
         if (group == nullptr) {
-            group = menu->addMenu(text(measures::nameOf(entry.group)));
-            group->setToolTipsVisible(true);
+            group = new details::TokenMenu(
+                text(measures::nameOf(entry.group)), [this] { return details_->faces(); }, light_, menu);
+            menu->addMenu(group);
         }
         QString words = text(entry.name);
         if (!entry.abbreviation.empty()) {
@@ -176,6 +180,7 @@ void Window::buildDrawMenu(QMenuBar* bar) {
         const std::string kind(entry.kind);
         QAction* action = add(group, "draw-" + kind, words, {}, [this, kind] { draw(kind); });
         action->setToolTip(text(entry.help));
+        group->show(action, entry);
     }
 }
 

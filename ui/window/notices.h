@@ -6,17 +6,18 @@
 #include <vector>
 
 #include <QLabel>
-#include <QWidget>
+#include <QScrollArea>
 
 #include "ui/look/theme.h"
 
-class QVBoxLayout;
+class QGridLayout;
 
 namespace crosstick::window {
 
 /// What the window says, at its foot: one line that stays until the next one or the next step, and above it faults that
-/// stay until they are mended or put away. Nothing goes before it is read.
-class Notices final : public QWidget {
+/// stay until they are mended or put away. Nothing goes before it is read. All stand in one grid: words at the left,
+/// what mends it at the right, button under button. Where they would take too much of the window they are rolled.
+class Notices final : public QScrollArea {
     Q_OBJECT
 
   public:
@@ -28,16 +29,21 @@ class Notices final : public QWidget {
 
     explicit Notices(QWidget* parent = nullptr);
     void setLight(look::Light light);
-    void say(const QString& words);
-    [[nodiscard]] QString said() const { return said_; }
+    /// @param deeds  what may be done about it at once
+    void say(const QString& words, const std::vector<Deed>& deeds = {});
+    [[nodiscard]] QString said() const { return said_.words; }
     /// A fault about something; the same words again, once put away, stay away until it was mended.
     void keep(const std::string& about, const QString& words, std::vector<Deed> deeds);
     void mend(const std::string& about);
     /// What is kept about something, put away or not; empty where nothing is.
     [[nodiscard]] QString kept(const std::string& about) const;
 
+    /// As high as its rows are at this width, and no more than a part of the window.
+    void fit();
+
   protected:
-    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
     struct Kept {
@@ -46,12 +52,13 @@ class Notices final : public QWidget {
         bool away = false;
     };
     look::Light light_ = look::Light::Day;
-    QString said_;
+    Kept said_;
     std::map<std::string, Kept> kept_;
-    QVBoxLayout* rows_;
+    QWidget* body_;
+    QGridLayout* grid_ = nullptr;
 
     void renew();
-    QWidget* row(const QString& words, const QColor& ink, const std::vector<Deed>& deeds);
+    void addRow(int row, int columns, const QString& words, const QColor& ink, const std::vector<Deed>& deeds);
 };
 
 }  // namespace crosstick::window

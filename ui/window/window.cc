@@ -18,6 +18,8 @@ namespace {
 constexpr int kHeadHigh = 32;
 constexpr int kMenusWide = 372;
 constexpr int kNarrow = 1100;  ///< below it the card lies over the table
+constexpr int kDoingWide = 300;
+constexpr int kDoingNarrow = 130;
 
 QString text(const std::string& utf8) {
     return QString::fromStdString(utf8);
@@ -50,24 +52,29 @@ Window::Window(Outside outside, QWidget* parent)
 }
 
 Window::~Window() {
-    hide();                    // the panels look at the work once more while they are hidden: it must still be there
-    work_.errands().finish();  // whatever still runs answers to this window
+    (void)end();
     work_.disconnect(this);
     work_.errands().disconnect(doing_);
+}
+
+work::Ending Window::end() {
+    hide();  // the panels look at the work once more while they are hidden: it must still be there
+    return work_.errands().finish();
 }
 
 void Window::buildParts() {
     head_ = new QWidget(this);
     head_->setFixedHeight(kHeadHigh);
-    auto* bar = new QMenuBar(head_);
-    bar->setAccessibleName(tr("Menus"));
-    bar->setNativeMenuBar(false);
-    bar->setFixedSize(kMenusWide, kHeadHigh);
+    bar_ = new QMenuBar(head_);
+    bar_->setAccessibleName(tr("Menus"));
+    bar_->setNativeMenuBar(false);
+    bar_->setFixedSize(kMenusWide, kHeadHigh);
+    folded_ = new QMenu(tr("&Menu"), bar_);
     rail_ = new phases::Rail(work_, head_);
     auto* row = new QHBoxLayout(head_);
     row->setContentsMargins(0, 0, 12, 0);
     row->setSpacing(0);
-    row->addWidget(bar);
+    row->addWidget(bar_);
     row->addWidget(rail_, 1);
     doing_ = new DoingMark(work_.errands(), head_);
     row->addWidget(doing_);
@@ -91,21 +98,22 @@ void Window::buildParts() {
     setCentralWidget(middle);
     copies_ = new copies::Copies(work_, outside_.say, outside_.share, pages_);
     register_ = new registering::RegisterPage(work_.errands(), work_.reader(), outside_.say, outside_.share, pages_);
-    auto* across = new QHBoxLayout(desk_);
-    across->setContentsMargins(0, 0, 0, 0);
-    across->setSpacing(0);
+    across_ = new QHBoxLayout(desk_);
+    across_->setContentsMargins(0, 0, 0, 0);
+    across_->setSpacing(0);
     auto* down = new QVBoxLayout;
     down->setSpacing(0);
     down->addWidget(table_, 1);
     down->addWidget(ledger_);
     down->addWidget(march_);
-    across->addLayout(down, 1);
-    across->addWidget(details_);
+    across_->addLayout(down, 1);
+    across_->addWidget(details_);
     for (QWidget* page :
          {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_), static_cast<QWidget*>(register_)}) {
         pages_->addWidget(page);
     }
-    buildMenus(bar);
+    buildMenus(bar_);
+    table_->installEventFilter(this);
 }
 
 void Window::connectParts() {
@@ -160,6 +168,16 @@ void Window::connectTable() {
 void Window::connectPages() {
     connect(doing_, &DoingMark::givenUp, this, [this](const QString& what) { say(tr("Given up: %1.").arg(what)); });
     connect(details_, &details::Details::left, this, [this] { table_->setFocus(); });
+    connect(ledger_, &ledger::Ledger::left, this, [this] {
+        ledgerAsks_ = false;
+        arrange();
+        table_->setFocus();
+    });
+    connect(ledger_, &ledger::Ledger::roomWanted, this, [this] {
+        ledgerAsks_ = true;
+        detailsWanted_ = false;
+        arrange();
+    });
     connect(march_, &march::MarchSill::left, this, [this] { table_->setFocus(); });
     connect(march_, &march::MarchSill::refused, this, [this](const QString& why) { say(why); });
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
@@ -207,10 +225,14 @@ void Window::arrange() {
     march_->setVisible(march);
     ledger_->renew();
     ledger_->setVisible(sill);
-    ledger_->setFolded(card);
+    ledger_->setFolded(card || (isNarrow() && !ledgerAsks_));
     details_->setVisible(card);
     head_->setVisible(!bare_);
     renewHead();
+}
+
+bool Window::isNarrow() const {
+    return width() < kNarrow;
 }
 
 plan::MeasurePtr Window::chosenMarch() const {
@@ -245,6 +267,7 @@ void Window::renewHead() {
     actions_.at("march")->setChecked(marchWanted_);
     actions_.at("bare")->setChecked(bare_);
     actions_.at("night")->setChecked(light_ == look::Light::Night);
+    actions_.at("one-pen")->setChecked(work_.pens() == work::Pens::One);
     actions_.at("mils")->setChecked(work_.angles() == geodesy::AngleUnit::Mils);
 }
 
@@ -300,8 +323,50 @@ void Window::closeEvent(QCloseEvent* event) {
 
 void Window::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
-    details_->setFixedWidth(width() < kNarrow ? std::min(details::Details::kWidth, width() / 3)
-                                              : details::Details::kWidth);
+    foldMenus(isNarrow());
+    doing_->setMostWide(isNarrow() ? kDoingNarrow : kDoingWide);
+    notices_->fit();
+    layCard();
+    ledger_->setFolded(details_->isVisible() || (isNarrow() && !ledgerAsks_));
+}
+
+bool Window::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == table_ && event->type() == QEvent::Resize) {
+        layCard();
+    }
+    return QMainWindow::eventFilter(watched, event);
+}
+
+void Window::foldMenus(bool fold) {
+    if (fold == !folded_->isEmpty()) {
+        return;
+    }
+    if (fold) {
+        for (QAction* menu : bar_->actions()) {
+            bar_->removeAction(menu);
+            folded_->addAction(menu);
+        }
+        bar_->addMenu(folded_);
+    } else {
+        bar_->removeAction(folded_->menuAction());
+        for (QAction* menu : folded_->actions()) {
+            folded_->removeAction(menu);
+            bar_->addAction(menu);
+        }
+    }
+    bar_->setFixedWidth(fold ? bar_->sizeHint().width() : kMenusWide);
+}
+
+void Window::layCard() {
+    const bool over = isNarrow();
+    details_->setFixedWidth(std::min(details::Details::kWidth, width() / 2));
+    if (over == (across_->indexOf(details_) >= 0)) {
+        over ? across_->removeWidget(details_) : across_->addWidget(details_);
+        details_->raise();
+    }
+    if (over) {
+        details_->setGeometry(desk_->width() - details_->width(), 0, details_->width(), table_->height());
+    }
 }
 
 /// Who comes back from another program may have mended there what is missing here.

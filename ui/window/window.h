@@ -23,6 +23,8 @@
 #include "ui/window/question.h"
 #include "ui/work/work.h"
 
+class QHBoxLayout;
+class QMenuBar;
 class QSettings;
 
 namespace crosstick::window {
@@ -50,6 +52,9 @@ class Window final : public QMainWindow {
   public:
     explicit Window(Outside outside, QWidget* parent = nullptr);
     ~Window() override;
+    /// The end of whatever runs: what is being saved is saved, what only reads is given up. A thread that hangs in a
+    /// read is left behind: the process is then to end without taking anything down under it.
+    work::Ending end();
 
     void openPlan(const std::filesystem::path& file);
     void openSheet(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
@@ -77,6 +82,7 @@ class Window final : public QMainWindow {
   protected:
     void closeEvent(QCloseEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
     void changeEvent(QEvent* event) override;
@@ -86,8 +92,11 @@ class Window final : public QMainWindow {
     std::unique_ptr<QSettings> settings_;
     work::Work work_;
     look::Light light_ = look::Light::Day;
-    bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false;
+    bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false, ledgerAsks_ = false;
     QWidget* head_;
+    QMenuBar* bar_ = nullptr;
+    QMenu* folded_ = nullptr;
+    QHBoxLayout* across_ = nullptr;
     phases::Rail* rail_;
     QStackedWidget* pages_;
     start::StartPage* start_;
@@ -117,6 +126,9 @@ class Window final : public QMainWindow {
     void connectTable();
     void connectPages();
     void arrange();
+    void foldMenus(bool fold);            ///< into one button, or out of it
+    void layCard();                       ///< over the table on a small screen, else beside it
+    [[nodiscard]] bool isNarrow() const;  ///< a small screen, or one at 200 %
     /// The block of an order of march that is chosen; null where something else is, or nothing.
     [[nodiscard]] plan::MeasurePtr chosenMarch() const;
     void renewHead();

@@ -9,8 +9,8 @@
 
 #include <QElapsedTimer>
 #include <QObject>
-#include <QThreadPool>
 
+#include "ui/work/runners.h"
 namespace crosstick::work {
 
 /// What an errand and the window share while it runs. Any thread.
@@ -25,10 +25,18 @@ class Course {
     }
     /// 0 to 100; nothing where the errand does not tell.
     [[nodiscard]] std::optional<int> percent() const;
+    /// Calls on the window's thread, unless the errand has answered by then or was given up.
+    void meanwhile(std::function<void()> call) const {
+        if (meanwhile_) {
+            meanwhile_(std::move(call));
+        }
+    }
 
   private:
+    friend class Errands;
     std::atomic<bool> stopped_ = false;
     std::atomic<int> done_ = 0, of_ = 0;
+    std::function<void(std::function<void()>)> meanwhile_;
 };
 
 /// Files: plans are opened and saved one after the other, in the order asked for. Makings: whatever only reads.
@@ -43,8 +51,12 @@ struct Doing {
     bool mayStop = false;
 };
 
+/// Did every thread come back at the end?
+enum class Ending { Whole, LeftBehind };
+
 /// Work that takes a while: done on another thread, it answers to the window's thread by one call. Lives on the
-/// window's thread; going away it gives up what may be given up and waits for the rest.
+/// window's thread; going away it gives up what may be given up and waits for the rest. A thread that hangs in what was
+/// given up (a disk that does not answer) is left behind after a moment, with nothing of the window's in its hands.
 class Errands final : public QObject {
     Q_OBJECT
 
@@ -53,48 +65,57 @@ class Errands final : public QObject {
     explicit Errands(std::function<void()> before = {});
     ~Errands() override;
 
-    /// @param make     runs on another thread, gets the Course& and gives a value
+    /// @param make     runs on another thread, which may outlive the window: it holds values and nothing that is the
+    ///                 window's; gets the Course& and gives a value
     /// @param take     gets that value on the window's thread; never once the errand was given up
     /// @param givenUp  called on the window's thread if it is
     template <class Make, class Take>
     void run(Lane lane, const QString& words, GivingUp givingUp, Make make, Take take,
              const std::function<void()>& givenUp = {}) {
         using Made = std::invoke_result_t<Make, Course&>;
-        struct Both {
-            Make make;
-            Take take;
-            std::optional<Made> made = {};
-        };
-        const auto both = std::make_shared<Both>(Both{std::move(make), std::move(take)});
+        const auto made = std::make_shared<std::optional<Made>>();
+        const auto makes = std::make_shared<Make>(std::move(make));
+        const auto takes = std::make_shared<Take>(std::move(take));
         start(
-            lane, words, givingUp, [both](Course& course) { both->made.emplace(both->make(course)); },
-            [both] { both->take(std::move(*both->made)); }, givenUp);
+            lane, words, givingUp, [made, makes](Course& course) { made->emplace((*makes)(course)); },
+            [made, takes] { (*takes)(std::move(**made)); }, givenUp);
     }
     [[nodiscard]] bool isIdle() const { return running_.empty(); }
     [[nodiscard]] std::optional<Doing> doing() const;  ///< the first asked for of those that run
     void giveUp();                                     ///< all that may be given up
     /// Gives up what may be given up, waits for the rest and hands over its answers: for the end of the program.
-    void finish();
+    Ending finish();
 
   Q_SIGNALS:
     void changed();  ///< something began or ended
 
   private:
-    struct Errand {
-        QString words;
+    /// What the errand's thread has: nothing in it is the window's.
+    struct Job {
         GivingUp givingUp = GivingUp::Allowed;
         Course course;
-        QElapsedTimer since;
-        std::function<void()> givenUp;
+        std::function<void(Course&)> make;
     };
+    struct Errand {
+        QString words;
+        std::shared_ptr<Job> job;
+        QElapsedTimer since;
+        std::function<void()> take, givenUp;
+    };
+    /// The way back to the window's thread, for as long as there is somebody.
+    class Door;
+
     std::function<void()> before_;
-    QThreadPool files_, makings_;
-    std::vector<std::shared_ptr<Errand>> running_;
+    std::shared_ptr<Door> door_;
+    std::shared_ptr<Runners> files_, makings_;
+    std::vector<Errand> running_;
 
     void start(Lane lane, const QString& words, GivingUp givingUp, std::function<void(Course&)> make,
                std::function<void()> take, std::function<void()> givenUp);
-    /// False where it was given up.
-    bool takeOff(const std::shared_ptr<Errand>& errand);
+    [[nodiscard]] bool isRunning(const Job* job) const;
+    void answered(const Job* job);
+    [[nodiscard]] bool areBack();
+    void leaveBehind();
 };
 
 }  // namespace crosstick::work

@@ -1,6 +1,5 @@
 #include "ui/work/sheet_ground.h"
 
-#include <QCoreApplication>
 #include <QPointer>
 
 #include "core/sheets/faults.h"
@@ -81,9 +80,8 @@ void SheetGround::read() {
         sheets::Watch watch;
         watch.isStopped = [&course] { return course.isStopped(); };
         watch.tell = [&course](sheets::messages::Progress progress) { course.tell(progress.done, progress.of); };
-        watch.show = [self, round](const sheets::Pixels& picture) {
-            auto seen = std::make_shared<const sheets::Pixels>(picture);
-            QMetaObject::invokeMethod(QCoreApplication::instance(), [self, round, seen] {
+        watch.show = [self, round, &course](const sheets::Pixels& picture) {
+            course.meanwhile([self, round, seen = std::make_shared<const sheets::Pixels>(picture)] {
                 if (self && round == self->round_ && self->copy_.empty()) {
                     self->glance_ = seen;
                     Q_EMIT self->changed();

@@ -30,6 +30,9 @@ struct WorkOrder {
     std::function<void()> beforeErrand = {};  ///< called on an errand's thread before it begins
 };
 
+/// The pens that films are drawn with, on the table and on paper: not a part of the plan.
+enum class Pens { InColour, One };
+
 /// How films lie on the table: not a part of the plan.
 struct FilmLook {
     bool shown = true;
@@ -109,6 +112,8 @@ class Work : public QObject {
     void setLook(const plan::FilmId& film, FilmLook look);
     /// Films that lie on the table, the lowest first: those of the chosen phase and those of none.
     [[nodiscard]] std::vector<plan::FilmPtr> filmsOnTable() const;
+    [[nodiscard]] Pens pens() const { return pens_; }
+    void setPens(Pens pens);
     [[nodiscard]] geodesy::AngleUnit angles() const { return angles_; }
     void setAngles(geodesy::AngleUnit unit);
     /// A route that is being drawn, in the plan as it would be: the ledger shows it while it is wet.
@@ -125,7 +130,7 @@ class Work : public QObject {
     void planChanged();   ///< an edit, or a draft of one
     void selectionChanged();
     void wetChanged();     ///< a route being drawn
-    void tableChanged();   ///< films shown, working film, phase
+    void tableChanged();   ///< films shown, working film, phase, pens
     void groundChanged();  ///< grid or heights came, went, or cannot be read
     void journalFailed(const crosstick::Error& why);
 
@@ -149,6 +154,7 @@ class Work : public QObject {
     int phase_ = 0;
     std::map<plan::FilmId, FilmLook> looks_;
     geodesy::AngleUnit angles_ = geodesy::AngleUnit::Degrees;
+    Pens pens_ = Pens::InColour;
     plan::Plan saved_;
     std::optional<plan::Plan> wetPlan_;
     plan::ItemId wetRoute_;

@@ -95,6 +95,13 @@ std::vector<plan::FilmPtr> Work::filmsOnTable() const {
     return films;
 }
 
+void Work::setPens(Pens pens) {
+    if (pens_ != pens) {
+        pens_ = pens;
+        Q_EMIT tableChanged();
+    }
+}
+
 void Work::setAngles(geodesy::AngleUnit unit) {
     if (angles_ != unit) {
         angles_ = unit;
