@@ -1,0 +1,155 @@
+#include "ui/tools/follow_tool.h"
+
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "core/terrain/faults.h"
+
+namespace crosstick::tools {
+namespace {
+
+geodesy::PlanePoint at(double east, double north) {
+    return {Metres(650000 + east), Metres(5100000 + north)};
+}
+
+using Kind = Event::Kind;
+
+/// A table with one film, and a sheet whose printed lines bulge by 50 m in the middle.
+class FollowTable : public ::testing::Test {
+  protected:
+    struct Asked {
+        geodesy::PlanePoint from, to;
+        std::optional<terrain::Vein> like;
+        std::function<void(FollowTool::Found)> then;
+    };
+    std::vector<Asked> asked_;
+    plan::Plan plan_;
+    plan::FilmId film_{{9}};
+    std::uint8_t ids_ = 0;
+
+    FollowTable() {
+        plan::Film film;
+        film.id = film_;
+        plan_ = std::move(plan::PlanBuilder({}).put(film)).build();
+    }
+    FollowTool tool(std::optional<terrain::Side> rail = std::nullopt) {
+        return FollowTool(
+            *measures::find("free-line"),
+            [this](auto from, auto to, const auto& like, auto then) {
+                asked_.push_back({from, to, like, std::move(then)});
+            },
+            rail);
+    }
+    Reply send(FollowTool& tool, Kind kind, geodesy::PlanePoint where = {}, bool second = false) {
+        const Ground ground{plan_, film_, plan_.films(), std::nullopt, Metres(10), [this] {
+                                Uuid id;
+                                id.bytes[0] = ++ids_;
+                                return id;
+                            }};
+        return tool.take({kind, where, false, second}, ground);
+    }
+    static terrain::FollowedGround bulging(const Asked& asked) {
+        const geodesy::PlanePoint middle{(asked.from.easting + asked.to.easting) / 2,
+                                         (asked.from.northing + asked.to.northing) / 2 + Metres(50)};
+        return {{asked.from, middle, asked.to}, terrain::Vein{}};
+    }
+    void answer(std::size_t n) { asked_[n].then(bulging(asked_[n])); }
+};
+
+TEST_F(FollowTable, TwoClicksAndEnterMakeALineOfWhatIsPrinted) {
+    FollowTool follow = tool();
+    (void)send(follow, Kind::Press, at(0, 0));
+    EXPECT_TRUE(asked_.empty());
+    (void)send(follow, Kind::Press, at(1000, 0));
+    ASSERT_EQ(asked_.size(), 1U);
+    EXPECT_EQ(follow.hint(), "looking for the line");
+    answer(0);
+    (void)send(follow, Kind::Move, at(1000, 0));
+    EXPECT_EQ(follow.wet().line.size(), 4U);  // three points and the hand
+    const Reply reply = send(follow, Kind::Finish);
+    ASSERT_TRUE(reply.commit.has_value());
+    EXPECT_TRUE(reply.done);
+    const auto made = reply.commit->plan.measure(**reply.select);
+    ASSERT_TRUE(made);
+    EXPECT_EQ(made->kind, "free-line");
+    EXPECT_EQ(made->points, (plan::Points{at(0, 0), at(500, 50), at(1000, 0)}));
+}
+
+TEST_F(FollowTable, EnterBeforeTheAnswerEndsItWhenTheAnswerComes) {
+    FollowTool follow = tool();
+    (void)send(follow, Kind::Press, at(0, 0));
+    (void)send(follow, Kind::Press, at(1000, 0));
+    EXPECT_FALSE(send(follow, Kind::Finish).commit.has_value());
+    answer(0);
+    EXPECT_TRUE(send(follow, Kind::Move, at(5, 5)).commit.has_value());
+}
+
+TEST_F(FollowTable, AFurtherClickGoesOnWithWhatWasFollowed) {
+    FollowTool follow = tool();
+    (void)send(follow, Kind::Press, at(0, 0));
+    (void)send(follow, Kind::Press, at(1000, 0));
+    answer(0);
+    (void)send(follow, Kind::Move, at(0, 0));
+    (void)send(follow, Kind::Press, at(2000, 0));
+    ASSERT_EQ(asked_.size(), 2U);
+    EXPECT_EQ(asked_[1].from, at(1000, 0));
+    EXPECT_TRUE(asked_[1].like.has_value());
+    answer(1);
+    const Reply reply = send(follow, Kind::Finish);
+    ASSERT_TRUE(reply.commit.has_value());
+    EXPECT_EQ(reply.commit->plan.measure(**reply.select)->points.size(), 5U);  // the shared point once
+}
+
+TEST_F(FollowTable, WhatIsNotFoundIsSaidAndItsClickTakenBack) {
+    FollowTool follow = tool();
+    (void)send(follow, Kind::Press, at(0, 0));
+    (void)send(follow, Kind::Press, at(1000, 0));
+    asked_[0].then(fail(terrain::kBreaksOff));
+    const Reply reply = send(follow, Kind::Move, at(0, 0));
+    ASSERT_TRUE(reply.refused.has_value());
+    EXPECT_EQ(reply.refused->fault, terrain::kBreaksOff);
+    EXPECT_TRUE(follow.isBusy());
+    (void)send(follow, Kind::Press, at(800, 0));
+    EXPECT_EQ(asked_[1].from, at(0, 0));
+}
+
+TEST_F(FollowTable, WithTheSecondKeyAPieceIsStraight) {
+    FollowTool follow = tool();
+    (void)send(follow, Kind::Press, at(0, 0));
+    (void)send(follow, Kind::Press, at(300, 0), true);
+    EXPECT_TRUE(asked_.empty());
+    const Reply reply = send(follow, Kind::Finish);
+    ASSERT_TRUE(reply.commit.has_value());
+    EXPECT_EQ(reply.commit->plan.measure(**reply.select)->points, (plan::Points{at(0, 0), at(300, 0)}));
+}
+
+TEST_F(FollowTable, AHandrailRunsBesideWhatIsPrinted) {
+    FollowTool follow = tool(terrain::Side::Right);
+    (void)send(follow, Kind::Press, at(0, 0));
+    (void)send(follow, Kind::Press, at(1000, 0), true);
+    const Reply reply = send(follow, Kind::Finish);
+    ASSERT_TRUE(reply.commit.has_value());
+    const plan::Points points = reply.commit->plan.measure(**reply.select)->points;
+    ASSERT_EQ(points.size(), 2U);
+    EXPECT_NEAR(points[0].northing.value(), 5100000 - 100, 1e-6);
+    EXPECT_NEAR(points[1].easting.value(), 651000, 1e-6);
+}
+
+TEST_F(FollowTable, TakeBackAndCancelLeaveNothingAndLateAnswersHarmNobody) {
+    auto follow = std::make_unique<FollowTool>(tool());
+    (void)send(*follow, Kind::Press, at(0, 0));
+    (void)send(*follow, Kind::Press, at(1000, 0));
+    (void)send(*follow, Kind::TakeBack);
+    answer(0);
+    (void)send(*follow, Kind::Move, at(10, 10));
+    EXPECT_EQ(follow->wet().line.size(), 2U);  // the start and the hand
+    (void)send(*follow, Kind::Press, at(1000, 0));
+    EXPECT_FALSE(send(*follow, Kind::Cancel).done);
+    EXPECT_TRUE(send(*follow, Kind::Cancel).done);
+    follow.reset();
+    answer(1);
+}
+
+}  // namespace
+}  // namespace crosstick::tools
