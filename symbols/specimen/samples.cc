@@ -142,7 +142,7 @@ drawing::Point sampleSize(const measures::Entry& entry) {
         case Body::Line:
             return {97, 17};
         case Body::Ring:
-            return {48.5, 24};
+            return {48.5, 27};
         case Body::Anchors:
             return {64, 32};
         case Body::Spot:

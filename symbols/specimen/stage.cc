@@ -105,7 +105,9 @@ Stage& Stage::add(const Exhibit& exhibit) {
 
 Stage& Stage::add(const ExhibitRoute& exhibit) {
     plan::Route route;
-    route.id = show(Exhibit{});
+    Exhibit shown;
+    shown.labelAt = exhibit.labelAt;
+    route.id = show(shown);
     route.name = exhibit.name;
     route.use = exhibit.use;
     route.vertices = ground(exhibit.vertices, scale_);

@@ -30,6 +30,7 @@ struct ExhibitRoute {
     std::vector<Stop> stops = {};
     std::string name = {};
     plan::Use use = plan::Use::Primary;
+    std::optional<drawing::Point> labelAt = {};
 };
 
 /// One film of an invented plan whose window is a piece of a specimen's page: what is put on it is engraved like any

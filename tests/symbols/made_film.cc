@@ -1,5 +1,7 @@
 #include "tests/symbols/made_film.h"
 
+#include <algorithm>
+
 #include "core/measures/catalogue.h"
 
 namespace crosstick::symbols::testing {
@@ -46,6 +48,13 @@ MadeFilm& MadeFilm::scale(Scale scale, const drawing::Box& window) {
 MadeFilm& MadeFilm::reserve(const drawing::Box& box) {
     stage_.reserve(box);
     return *this;
+}
+
+std::size_t MadeFilm::place(const plan::ItemId& item) const {
+    const auto& shown = stage_.shown();
+    const auto found =
+        std::find_if(shown.begin(), shown.end(), [&](const plan::Showing& one) { return one.item == item; });
+    return static_cast<std::size_t>(found - shown.begin());
 }
 
 drawing::Drawing MadeFilm::drawn(std::size_t item) const {

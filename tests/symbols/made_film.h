@@ -34,6 +34,8 @@ class MadeFilm {
     MadeFilm& reserve(const drawing::Box& box);
 
     [[nodiscard]] plan::ItemId item() const { return stage_.shown().back().item; }  ///< added last
+    /// Of an item in the order of adding.
+    [[nodiscard]] std::size_t place(const plan::ItemId& item) const;
     [[nodiscard]] EngravedFilm engraved() const { return stage_.film(); }
     /// Of the item added last, or by its place in the order of adding (routes after their checkpoints).
     [[nodiscard]] drawing::Drawing drawn() const { return drawn(stage_.shown().size() - 1); }
