@@ -60,12 +60,14 @@ bool fits(const Desk& desk, const Footprint& print) {
 
 /// Lines under a box: those that meet its body, where its letters are, its point, and what stands beside it. The
 /// corners beside the point are bare, and on its spot the box may stand on a line.
-int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::size_t owner) {
-    constexpr double kOnItsSpot = 0.35;  // of the point's height
+enum class Stands { OnItsSpot, Aside };
+
+int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::size_t owner, Stands stands) {
+    constexpr double kLow = 0.35;  // shares of the point's height and of its width there
     constexpr double kHalfway = 0.7;
     const double shoulder = -shape.outline[1].y;
     const double tip = print.box.middle.y + print.box.height / 2;
-    const auto slice = [&](double from, double to, double wide) {  // shares of the point's height, of the width
+    const auto slice = [&](double from, double to, double wide) {
         return TurnedBox{{print.box.middle.x, tip - shoulder * (from + to) / 2},
                          print.box.width * wide,
                          shoulder * (to - from),
@@ -76,7 +78,7 @@ int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::si
     body.height -= shoulder;
     return desk.taken().crossings(body.grown(0.3), owner) +
            desk.taken().crossings(slice(kHalfway, 1, kHalfway), owner) +
-           desk.taken().crossings(slice(kOnItsSpot, kHalfway, kOnItsSpot), owner) +
+           desk.taken().crossings(slice(stands == Stands::OnItsSpot ? kLow : -kLow, kHalfway, kLow), owner) +
            (print.beside ? desk.taken().crossings(*print.beside, owner) : 0);
 }
 
@@ -167,7 +169,7 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
             }
             double cost = base + (desk.taken().coversSpot(print.box, spot, owner) ? 6 : 0);
             cost += cost < least ? 1.2 * desk.taken().crossings(tip, spot, owner) : 0;
-            cost += cost < least ? 2.5 * crossings(desk, shape, print, owner) : 0;
+            cost += cost < least ? 2.5 * crossings(desk, shape, print, owner, Stands::Aside) : 0;
             if (cost < least) {
                 least = cost;
                 best = tip;
@@ -287,7 +289,7 @@ void placeActionBox(Desk& desk, Subject& subject) {
     const Footprint here = footprint(shape, content, spot, desk.gauge().letters);
     const bool ownPlace =
         fits(desk, here) && !legsLeaveNorth(legs, shape) && !desk.taken().coversSpot(here.box, spot, subject.order);
-    if (ownPlace && crossings(desk, shape, here, subject.order) == 0) {
+    if (ownPlace && crossings(desk, shape, here, subject.order, Stands::OnItsSpot) == 0) {
         drawBox(desk, subject, shape, content, spot);
         return;
     }

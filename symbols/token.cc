@@ -57,6 +57,12 @@ Points tokenPoints(const measures::Entry& entry, Body body, Vector size) {
     Points anchors{{4, 4}, {28, 4}, {16, 24}, {28, 24}};
     if (entry.sign == Sign::Viewpoint) {
         anchors = {{16, 24}, {6, 6}, {26, 6}};
+    } else if (entry.sign == Sign::Security) {
+        anchors = {{22, 14}, {0, 8}, {44, 8}};
+    } else if (entry.sign == Sign::Disrupt) {
+        anchors = {{10, 4}, {10, 20}, {32, 4}};
+    } else if (entry.sign == Sign::Fix) {
+        anchors = {{32, 8}, {2, 8}};
     } else if (entry.sign == Sign::Withdraw) {
         anchors = {{4, 8}, {24, 8}, {24, 16}};
     } else if (entry.points.least == 2) {
@@ -146,8 +152,8 @@ void dropLetters(drawing::Drawing& ink) {
 
 /// A symbol of a legend as large as its room allows, its letters as high as letters must be.
 drawing::Drawing legendSymbol(const Order& order, const Engraving& engraving, const drawing::Box& room) {
-    constexpr double kLeast = 2.8;
-    constexpr double kStep = 0.2;
+    constexpr double kLeast = 1.6;
+    constexpr double kStep = 0.1;
     for (double height = engraving.gauge.symbol; height >= kLeast; height -= kStep) {
         drawing::Drawing ink = drawn(order, withSymbols(engraving, height), {room.width(), room.height()});
         const drawing::Box box = drawing::extent(ink);

@@ -116,7 +116,7 @@ void addLegendSamples(Flow& flow, const drawing::Gauge& gauge, PenMode pens) {
         stage.add(exhibit);
     }
     for (const LegendRow& row : stage.legendRows(LegendExtent::Everything)) {
-        const drawing::Box room = flow.room({47, 7}, {row.text});
+        const drawing::Box room = flow.room({63, 7}, {row.text});
         flow.draw(drawing::moved(row.sample, {room.left, room.top + 1}));
     }
 }
