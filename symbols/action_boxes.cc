@@ -6,8 +6,10 @@
 
 #include "core/drawing/steps.h"
 #include "core/measures/catalogue.h"
+#include "symbols/construction.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
+#include "symbols/point_symbol.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -56,14 +58,27 @@ bool fits(const Desk& desk, const Footprint& print) {
     return desk.fits(print.box) && (!print.beside || desk.fits(*print.beside));
 }
 
-/// Lines under a box: those that meet its body, where its letters are, and what stands beside it. The corners beside
-/// its tip are bare.
-int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::size_t owner) {
-    TurnedBox body = print.box;
+/// Lines under a box: those that meet its body, where its letters are, its point, and what stands beside it. The
+/// corners beside the point are bare, and on its spot the box may stand on a line.
+enum class Stands { OnItsSpot, Aside };
+
+int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::size_t owner, Stands stands) {
+    constexpr double kLow = 0.35;  // shares of the point's height and of its width there
+    constexpr double kHalfway = 0.7;
     const double shoulder = -shape.outline[1].y;
+    const double tip = print.box.middle.y + print.box.height / 2;
+    const auto slice = [&](double from, double to, double wide) {
+        return TurnedBox{{print.box.middle.x, tip - shoulder * (from + to) / 2},
+                         print.box.width * wide,
+                         shoulder * (to - from),
+                         Degrees(0)};
+    };
+    TurnedBox body = print.box;
     body.middle.y -= shoulder / 2;
     body.height -= shoulder;
     return desk.taken().crossings(body.grown(0.3), owner) +
+           desk.taken().crossings(slice(kHalfway, 1, kHalfway), owner) +
+           desk.taken().crossings(slice(stands == Stands::OnItsSpot ? kLow : -kLow, kHalfway, kLow), owner) +
            (print.beside ? desk.taken().crossings(*print.beside, owner) : 0);
 }
 
@@ -85,18 +100,13 @@ double clearOf(Vector direction, const std::vector<Vector>& legs) {
     return least;
 }
 
-/// Does the line from the spot to the tip run through the box itself? The body stands above the tip, its point tapers.
+/// Does the line from the spot to the tip run through the box itself or along its edge? The body stands above the tip,
+/// its point tapers; a line that stays flatter than the taper stays clear of both.
 bool runsThrough(const BoxShape& shape, Point tip, Point spot) {
-    const double half = shape.bounds.width() / 2;
-    const double shoulder = -shape.outline[1].y;  // height of the body's foot above the tip
-    for (const double share : drawing::steps(0.04, 0.96, 0.04)) {
-        const Vector p = (spot - tip) * share;
-        const double wide = p.y < 0 ? std::min(half, half * -p.y / shoulder) : 0;
-        if (p.y < 0 && p.y > shape.bounds.top && std::abs(p.x) < wide + 0.2) {
-            return true;
-        }
-    }
-    return false;
+    constexpr double kClear = 0.12;  // radians
+    const Vector to = spot - tip;
+    const Point shoulder = shape.outline[1];
+    return std::atan2(std::abs(to.x), -to.y) < std::atan2(std::abs(shoulder.x), -shoulder.y) + kClear;
 }
 
 /// Does a leg leave so near to north that it would run along the box or through it?
@@ -110,6 +120,7 @@ bool legsLeaveNorth(const std::vector<Vector>& legs, const BoxShape& shape) {
 struct Search {
     std::vector<Vector> directions;
     double farthest;
+    Ties ties = Ties::Clear;
 };
 
 /// Level and a little up or down: a line that comes in from the side keeps clear of the box above its tip.
@@ -131,6 +142,7 @@ Search farSearch() {
     return {flatDirections(), 34};
 }
 
+/// All round, for a crowd that leaves only a gap.
 Search wideSearch() {
     return {allRound(), 30};
 }
@@ -151,11 +163,13 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
             if (base >= least || !fits(desk, print) || runsThrough(shape, tip, spot)) {
                 continue;
             }
-            // Its line may cross lines, but letters and symbols only where there is nothing else.
-            const double over = desk.taken().isFree(tip, spot) ? 0 : 4;
-            const double hides = desk.taken().coversSpot(print.box, spot, owner) ? 6 : 0;
-            const double cost = base + over + hides + 1.2 * desk.taken().crossings(tip, spot, owner) +
-                                2.5 * crossings(desk, shape, print, owner);
+            // Its line may cross lines, but no letters, symbols or lines of its kind. What is cheap to ask comes first.
+            if (!mayExtend(desk, {tip, spot}, search.ties)) {
+                continue;
+            }
+            double cost = base + (desk.taken().coversSpot(print.box, spot, owner) ? 6 : 0);
+            cost += cost < least ? 1.2 * desk.taken().crossings(tip, spot, owner) : 0;
+            cost += cost < least ? 2.5 * crossings(desk, shape, print, owner, Stands::Aside) : 0;
             if (cost < least) {
                 least = cost;
                 best = tip;
@@ -176,6 +190,14 @@ void drawBox(Desk& desk, Subject& subject, const BoxShape& shape, const BoxConte
     for (std::size_t n = 0; n < shape.rows.size(); ++n) {
         letters.letters(shape.rows[n], tip + shape.rowMiddles[n], Degrees(0));
     }
+    if (content.inside == BoxContent::Inside::Cross) {
+        constexpr double kHalf = 1.0;
+        constexpr double kPen = 0.5;
+        const Point at = tip + shape.bodyMiddle;
+        ink.single().lines({{{at - Vector{kHalf, 0}, at + Vector{kHalf, 0}}, false},
+                            {{at - Vector{0, kHalf}, at + Vector{0, kHalf}}, false}},
+                           kPen);
+    }
     const Footprint print = footprint(shape, content, tip, desk.gauge().letters);
     subject.handle = tip;
     desk.take(subject, print.box);
@@ -191,6 +213,11 @@ BoxContent boxContent(const plan::Measure& measure) {
     const measures::Entry* entry = measures::find(measure.kind);
     BoxContent content;
     const std::string abbreviation(entry == nullptr ? std::string_view{} : entry->abbreviation);
+    if (measure.kind == "medevac-pickup") {
+        content.inside = BoxContent::Inside::Cross;
+        content.beside = wordsOf(measure);
+        return content;
+    }
     const bool isCheckpoint = measure.kind == "checkpoint";
     if (!isCheckpoint || measure.number.empty()) {
         content.rows.push_back(abbreviation);
@@ -255,25 +282,27 @@ void placeActionBox(Desk& desk, Subject& subject) {
     if (subject.symbolAt) {
         const Point tip = tipInside(desk, shape, content, *subject.symbolAt);
         extensionLine(desk, subject, tip, spot, end);
+        subject.isAside = true;
         drawBox(desk, subject, shape, content, tip);
         return;
     }
     const Footprint here = footprint(shape, content, spot, desk.gauge().letters);
     const bool ownPlace =
         fits(desk, here) && !legsLeaveNorth(legs, shape) && !desk.taken().coversSpot(here.box, spot, subject.order);
-    if (ownPlace && crossings(desk, shape, here, subject.order) == 0) {
+    if (ownPlace && crossings(desk, shape, here, subject.order, Stands::OnItsSpot) == 0) {
         drawBox(desk, subject, shape, content, spot);
         return;
     }
-    auto tip = tipAside(desk, shape, content, usualSearch(), spot, legs, subject.order);
-    if (tip && !desk.taken().isFree(*tip, spot)) {
-        tip = tipAside(desk, shape, content, wideSearch(), spot, legs, subject.order);
-    }
-    if (!tip && !fits(desk, here)) {
-        tip = tipAside(desk, shape, content, farSearch(), spot, legs, subject.order);
+    std::optional<Point> tip;
+    const Search remote{allRound(), 50};
+    const Search overTies{allRound(), 30, Ties::OverTies};
+    const Search anyhow{asideDirections(), 24, Ties::Anyhow};
+    for (const Search& search : {usualSearch(), wideSearch(), farSearch(), remote, overTies, anyhow}) {
+        tip = tip ? tip : tipAside(desk, shape, content, search, spot, legs, subject.order);
     }
     if (tip) {
         extensionLine(desk, subject, *tip, spot, end);
+        subject.isAside = true;
         drawBox(desk, subject, shape, content, *tip);
     } else if (ownPlace || fits(desk, here)) {
         drawBox(desk, subject, shape, content, spot);

@@ -6,6 +6,8 @@ namespace crosstick::symbols {
 
 /// What stands in an action box, and beside it.
 struct BoxContent {
+    enum class Inside { Rows, Cross };
+    Inside inside = Inside::Rows;
     std::vector<std::string> rows;  ///< inside: abbreviation over number, or a lone number
     std::string beside;             ///< a name too long for the box
 };

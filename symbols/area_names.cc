@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/clip.h"
 #include "core/drawing/steps.h"
 #include "core/measures/catalogue.h"
 #include "symbols/construction.h"
@@ -15,18 +16,6 @@ namespace crosstick::symbols {
 namespace {
 
 constexpr double kInside = 0.8;
-
-bool contains(const Points& ring, Point p) {
-    bool in = false;
-    for (std::size_t n = 0, before = ring.size() - 1; n < ring.size(); before = n++) {
-        const Point a = ring[n];
-        const Point b = ring[before];
-        if ((a.y > p.y) != (b.y > p.y) && p.x < (b.x - a.x) * (p.y - a.y) / (b.y - a.y) + a.x) {
-            in = !in;
-        }
-    }
-    return in;
-}
 
 /// Places inside, the pole first, then a net of 1.5 mm outwards from it.
 Points insidePlaces(const Points& ring) {
@@ -48,7 +37,9 @@ std::optional<TurnedBox> placeInside(Desk& desk, Subject& subject, const std::ve
         double apart;
         int crossed;
     };
-    const Points places = insidePlaces(subject.points);
+    // Of an area larger than the film the part that is seen carries the name.
+    const Points seen = drawing::clippedRing(subject.points, desk.lettersWindow());
+    const Points places = seen.size() > 2 ? insidePlaces(seen) : Points{};
     for (const Pass pass : {Pass{2.0, 0}, Pass{0.6, 0}, Pass{0.6, 99}}) {
         for (const Label& label : labels) {
             for (const Point middle : places) {
@@ -135,15 +126,19 @@ std::optional<TurnedBox> placeOutside(Desk& desk, Subject& subject, const Label&
     Points places = outsidePlaces(near, label, desk.lettersWindow());
     const Points farther = outsidePlaces(whole, label, desk.lettersWindow());
     places.insert(places.end(), farther.begin(), farther.end());
-    for (const int allowed : {0, 99}) {
+    struct Pass {
+        int crossed;
+        Ties ties;
+    };
+    for (const Pass pass : {Pass{0, Ties::Clear}, Pass{99, Ties::Clear}, Pass{99, Ties::Anyhow}}) {
         for (const Point middle : places) {
             const TurnedBox box = label.boxAt(middle, Degrees(0));
             if (!desk.fits(box) || !isOutside(ring, box.grown(kClear)) ||
-                desk.taken().crossings(box.grown(0.3), subject.order) > allowed) {
+                desk.taken().crossings(box.grown(0.3), subject.order) > pass.crossed) {
                 continue;
             }
             const Point edge = round.at(nearestOn(round, middle));
-            if (allowed == 0 && !desk.taken().isFree(labelEdge(box, edge), edge)) {
+            if (!mayExtend(desk, {labelEdge(box, edge), edge}, pass.ties)) {
                 continue;
             }
             desk.write(subject, label, middle, Degrees(0));
@@ -155,6 +150,18 @@ std::optional<TurnedBox> placeOutside(Desk& desk, Subject& subject, const Label&
 }
 
 }  // namespace
+
+bool contains(const Points& ring, Point p) {
+    bool in = false;
+    for (std::size_t n = 0, before = ring.size() - 1; n < ring.size(); before = n++) {
+        const Point a = ring[n];
+        const Point b = ring[before];
+        if ((a.y > p.y) != (b.y > p.y) && p.x < (b.x - a.x) * (p.y - a.y) / (b.y - a.y) + a.x) {
+            in = !in;
+        }
+    }
+    return in;
+}
 
 bool holds(const Points& ring, const TurnedBox& box) {
     for (const Point corner : box.corners()) {
@@ -182,7 +189,11 @@ std::vector<Label> areaWordings(const plan::Measure& measure, double letters) {
     if (abbreviation.empty() || name.empty() || !measure.number.empty()) {
         return {{{one}, letters}};
     }
-    return {{{abbreviation, name}, letters}, {{one}, letters}};
+    std::vector<Label> all{{{abbreviation, name}, letters}, {{one}, letters}};
+    if (const Label parted = wordings(name, letters).back(); parted.rows.size() > 1) {
+        all.push_back({{abbreviation, parted.rows[0], parted.rows[1]}, letters});
+    }
+    return all;
 }
 
 std::optional<TurnedBox> nameArea(Desk& desk, Subject& subject, const drawing::Polyline& edge,
@@ -198,8 +209,12 @@ std::optional<TurnedBox> nameArea(Desk& desk, Subject& subject, const drawing::P
     if (edge.closed && subject.points.size() > 2) {
         box = placeInside(desk, subject, wordings);
     }
-    if (!box) {
-        box = placeOutside(desk, subject, wordings.back());
+    // In one row first: it lies nearer to the edge that its line runs to.
+    std::vector<Label> outside = wordings;
+    std::stable_sort(outside.begin(), outside.end(),
+                     [](const Label& a, const Label& b) { return a.rows.size() < b.rows.size(); });
+    for (std::size_t n = 0; n < outside.size() && !box; ++n) {
+        box = placeOutside(desk, subject, outside[n]);
     }
     if (!box) {
         desk.remark(subject, kLabelLeftOut);

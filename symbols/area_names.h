@@ -10,6 +10,8 @@ std::optional<TurnedBox> nameArea(Desk& desk, Subject& subject, const drawing::P
 /// What an area may be called, the best first: abbreviation over name, in one row.
 [[nodiscard]] std::vector<Label> areaWordings(const plan::Measure& measure, double letters);
 
+/// Does a place lie inside a ring, by even-odd?
+[[nodiscard]] bool contains(const Points& ring, Point p);
 /// Is a box wholly inside a ring, by even-odd, with no edge crossing it?
 [[nodiscard]] bool holds(const Points& ring, const TurnedBox& box);
 

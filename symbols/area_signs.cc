@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "core/drawing/hatch.h"
+#include "core/drawing/steps.h"
 #include "symbols/area_names.h"
 #include "symbols/areas.h"
 #include "symbols/construction.h"
@@ -42,13 +43,25 @@ void placeHatched(Desk& desk, Subject& subject, const std::vector<drawing::Hatch
     inkThin(desk, subject, std::move(lines));
 }
 
-/// A place on the edge at least so far from every corner, as near to the wanted one as there is.
+/// Is no corner of the edge nearer to a place than that? Where the edge only curves there is none.
+bool isOffCorners(const drawing::Path& path, double at, double clear) {
+    constexpr double kCorner = 30 * std::numbers::pi / 180;
+    const Points& points = path.points();
+    for (std::size_t n = 1; n + 1 < points.size(); ++n) {
+        const double turn = drawing::turn(points[n] - points[n - 1], points[n + 1] - points[n]);
+        if (std::abs(path.position(n) - at) < clear && std::abs(turn) > kCorner) {
+            return false;
+        }
+    }
+    return at - clear >= 0 && at + clear <= path.length();
+}
+
+/// A place on the edge at least so far from every corner, as near to the wanted one as there is on that side.
 double awayFromCorners(const drawing::Path& path, double wanted, double clear) {
-    for (double aside = 0; aside < path.length() / 2; aside += 0.5) {
+    for (const double aside : drawing::steps(0, path.length() / 4, std::max(0.5, path.length() / 800))) {
         for (const double s : {wanted + aside, wanted - aside}) {
             const double at = std::fmod(s + path.length(), path.length());
-            if (at - clear >= 0 && at + clear <= path.length() &&
-                path.turning(at - clear, at + clear) < 20 * std::numbers::pi / 180) {
+            if (isOffCorners(path, at, clear)) {
                 return at;
             }
         }

@@ -51,10 +51,15 @@ ShaftEnd outlinedHead(Pencil& pencil, Point tip, Vector u, double line) {
 }
 
 ShaftEnd filledHead(Pencil& pencil, Point tip, Vector u) {
-    const Vector across = drawing::leftOf(u) * kFilledHalfBase;
-    const Point base = tip - u * kFilledLength;
+    return filledHead(pencil, tip, u, 1.5 * kFilledLength);
+}
+
+ShaftEnd filledHead(Pencil& pencil, Point tip, Vector u, double line) {
+    const double k = std::clamp(line / 1.5, kLeastHead, kFilledLength) / kFilledLength;
+    const Vector across = drawing::leftOf(u) * (k * kFilledHalfBase);
+    const Point base = tip - u * (k * kFilledLength);
     pencil.fill({tip, base + across, base - across});
-    return {tip - u * (0.8 * kFilledLength)};
+    return {tip - u * (0.8 * k * kFilledLength)};
 }
 
 }  // namespace crosstick::symbols

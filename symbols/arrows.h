@@ -16,5 +16,7 @@ ShaftEnd openHead(Pencil& pencil, Point tip, Vector u, double arms);
 ShaftEnd outlinedHead(Pencil& pencil, Point tip, Vector u, double line);
 /// Filled: length 2.4, half angle 20, tip exactly at the point.
 ShaftEnd filledHead(Pencil& pencil, Point tip, Vector u);
+/// The same on a line of a length: one under 1.5 heads has a head scaled to it, never under 1.6 long.
+ShaftEnd filledHead(Pencil& pencil, Point tip, Vector u, double line);
 
 }  // namespace crosstick::symbols

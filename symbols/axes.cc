@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/measures/catalogue.h"
 #include "symbols/arrows.h"
 #include "symbols/construction.h"
 
@@ -33,13 +34,14 @@ void nameShaft(Desk& desk, Subject& subject, const drawing::Path& path) {
     if (words.empty()) {
         return;
     }
-    const Label label{{words}, desk.gauge().letters};
     // Beside the shaft, or where that is shorter than the name beside the head.
     const double arms = headArms(path, desk.gauge());
-    const double halfInk = path.length() < label.width() + 2 * arms ? arms / 2 + desk.inkOf(subject).halfInk()
-                                                                    : desk.inkOf(subject).halfInk();
-    const std::vector<Desk::Place> places = besidePlaces(path, label, halfInk);
-    letterAt(desk, subject, label, places, drawing::readable(path.chord(path.length() / 2, label.width())));
+    const double halfInk = desk.inkOf(subject).halfInk();
+    const auto placesOf = [&](const Label& label) {
+        return besidePlaces(path, label, halfInk + (path.length() < label.width() + 2 * arms ? arms / 2 : 0));
+    };
+    letterAt(desk, subject, wordings(words, desk.gauge().letters), placesOf,
+             drawing::readable(path.chord(path.length() / 2, drawing::textWidth(words, desk.gauge().letters))));
 }
 
 /// A hollow arrow round a middle line: sides from the tail to the head's base, the head's outline.
@@ -91,13 +93,8 @@ void inkHollow(Desk& desk, Subject& subject, const HollowArrow& arrow) {
     inkSign(ink, outline);
 }
 
-/// The name inside along the middle line, else beside it.
-void nameHollow(Desk& desk, Subject& subject, const drawing::Path& path, double width) {
-    const std::string words = wordsOf(*subject.measure);
-    if (words.empty()) {
-        return;
-    }
-    const Label inside{{words}, std::clamp(width - 1.6, 1.8, desk.gauge().letters)};
+/// Along the middle line inside, where that is straight.
+std::vector<Desk::Place> placesInside(const drawing::Path& path, const Label& inside, double width) {
     std::vector<Desk::Place> places;
     const double body = path.length() - 1.3 * width;
     if (width >= 3.4 && body > inside.width() + 2) {
@@ -108,13 +105,50 @@ void nameHollow(Desk& desk, Subject& subject, const drawing::Path& path, double 
             }
         }
     }
-    // Beside the body where it is as long as the name, else beside the head, which is wider.
-    const double halfWide = (body > inside.width() ? width / 2 : width) + desk.inkOf(subject).halfInk();
-    const double beside = body > inside.width() ? body / 2 : path.length() / 2;
-    for (const double side : {1.0, -1.0}) {
-        places.push_back(besideAt(path, beside, inside, halfWide, side));
+    return places;
+}
+
+/// The longest of the wordings that stands inside along the middle line, else the shortest beside it.
+/// @param words  the longest first
+void nameHollow(Desk& desk, Subject& subject, const drawing::Path& path, double width,
+                const std::vector<std::string>& words) {
+    if (words.empty() || words.front().empty()) {
+        return;
     }
-    letterAt(desk, subject, inside, places, drawing::readable(path.chord(path.length() / 2, inside.width())));
+    const double capital = std::clamp(width - 1.6, 1.8, desk.gauge().letters);
+    std::vector<Label> all;
+    for (const std::string& one : words) {
+        all.push_back({{one}, capital});
+    }
+    const Label& shortest = all.back();
+    const Degrees angle = drawing::readable(path.chord(path.length() / 2, shortest.width()));
+    for (const Label& inside : all) {
+        const auto place = subject.labelAt ? std::optional<Desk::Place>()
+                                           : desk.choose(inside, placesInside(path, inside, width), subject.order);
+        if (place) {
+            desk.write(subject, inside, place->middle, place->angle);
+            return;
+        }
+    }
+    // Beside the body where it is as long as the name, else beside the head, which is wider.
+    const double body = path.length() - 1.3 * width;
+    const double halfWide = (body > shortest.width() ? width / 2 : width) + desk.inkOf(subject).halfInk();
+    const double beside = body > shortest.width() ? body / 2 : path.length() / 2;
+    const auto placesOf = [&](const Label& label) {
+        return std::vector{besideAt(path, beside, label, halfWide, 1), besideAt(path, beside, label, halfWide, -1)};
+    };
+    letterAt(desk, subject, wordings(words.back(), capital), placesOf, angle);
+}
+
+/// "AVENUE OF APPROACH 3", which may be cut short to "AVENUE 3"; other arrows have one name.
+std::vector<std::string> hollowWords(const plan::Measure& measure) {
+    const std::string words = wordsOf(measure);
+    const measures::Entry* entry = measures::find(measure.kind);
+    if (entry == nullptr || entry->sign != measures::Sign::Avenue || words.empty()) {
+        return {words};
+    }
+    const std::string rest = words.substr(std::min(entry->abbreviation.size(), words.size()));
+    return {"AVENUE OF APPROACH" + rest, words};
 }
 
 double widthOf(const plan::Measure& measure) {
@@ -130,7 +164,7 @@ std::optional<HollowArrow> placeHollow(Desk& desk, Subject& subject) {
         return std::nullopt;
     }
     inkHollow(desk, subject, *arrow);
-    nameHollow(desk, subject, path, arrow->width);
+    nameHollow(desk, subject, path, arrow->width, hollowWords(*subject.measure));
     return arrow;
 }
 
@@ -159,7 +193,7 @@ void placeMovement(Desk& desk, Subject& subject) {
     const drawing::Path path(subject.points);
     const Vector u = lastOf(path);
     Pencil ink = desk.inkOf(subject);
-    const ShaftEnd end = filledHead(ink, subject.points.back(), u);
+    const ShaftEnd end = filledHead(ink, subject.points.back(), u, path.length());
     if (path.length() > 2.4) {
         inkShaft(desk, subject, cutBack(subject.points, end.at, u));
     }
@@ -170,7 +204,7 @@ void placeFreeArrow(Desk& desk, Subject& subject) {
     const drawing::Path path(subject.points);
     const Vector u = lastOf(path);
     Pencil ink = desk.inkOf(subject);
-    const ShaftEnd end = filledHead(ink, subject.points.back(), u);
+    const ShaftEnd end = filledHead(ink, subject.points.back(), u, path.length());
     if (path.length() > 2.4) {
         ink.thin(cutBack(subject.points, end.at, u));
     }
@@ -217,7 +251,7 @@ void placeCorridor(Desk& desk, Subject& subject) {
                   ? drawing::dashed(drawing::Path(outline), drawing::kPlanned, drawing::CornerRule::Outline)
                   : std::vector<drawing::Polyline>{{outline, false}},
               desk.gauge().thin());
-    nameHollow(desk, subject, path, b);
+    nameHollow(desk, subject, path, b, hollowWords(*subject.measure));
 }
 
 void placeAmbush(Desk& desk, Subject& subject) {

@@ -4,9 +4,9 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/steps.h"
 #include "symbols/arrows.h"
 #include "symbols/construction.h"
-#include "symbols/faults.h"
 #include "symbols/words.h"
 
 namespace crosstick::symbols {
@@ -43,12 +43,7 @@ void placeDiagonals(Desk& desk, Subject& subject, Ends ends) {
             inkSign(ink, {centre + u * kHalfGap, to});
         }
     }
-    const Label label{{letterOf(*subject.measure)}, kLetter};
-    if (desk.fits(label.boxAt(centre, Degrees(0)))) {
-        desk.write(subject, label, centre, Degrees(0));
-    } else {
-        desk.remark(subject, kLabelLeftOut);
-    }
+    letterAt(desk, subject, {{letterOf(*subject.measure)}, kLetter}, {{centre, Degrees(0)}}, Degrees(0));
 }
 
 /// A circle from one side of its gap clockwise to the other.
@@ -73,6 +68,21 @@ Circle circleOf(const Subject& subject) {
 
 enum class End { Head, Cross };
 
+/// Where a circle's letter stands: opposite the gap; an I where the circle is not as upright as the letter, which would
+/// be taken for a piece of it.
+double letterPlace(const drawing::Path& path, const std::string& letter) {
+    constexpr double kLeast = 0.7;  // of the line's direction that is level
+    const double middle = path.length() / 2;
+    for (const double aside : drawing::steps(0, middle / 2, std::max(0.25, middle / 200))) {
+        for (const double s : {middle + aside, middle - aside}) {
+            if (letter != "I" || std::abs(path.chord(s, 1).x) >= kLeast) {
+                return s;
+            }
+        }
+    }
+    return middle;
+}
+
 /// The circle with its letter opposite the gap and a sign at its end; nothing where it is too small.
 std::optional<Circle> placeCircle(Desk& desk, Subject& subject, End end) {
     Circle circle = circleOf(subject);
@@ -95,14 +105,14 @@ std::optional<Circle> placeCircle(Desk& desk, Subject& subject, End end) {
             inkSign(ink, {circle.arc.back() - way, circle.arc.back() + way});
         }
     }
-    inkLettered(desk, subject, line, path.length() / 2, letterOf(*subject.measure));
+    inkLettered(desk, subject, line, letterPlace(path, letterOf(*subject.measure)), letterOf(*subject.measure));
     return circle;
 }
 
 /// Places along the circle at about a pitch, the first half a pitch in, 4.0 clear of the head and 2.0 of the letter's
 /// gap.
 /// @param half  half of what stands on a place covers along the circle  @param head  length of the head
-std::vector<double> placesRound(const drawing::Path& path, double pitch, double half, double head) {
+std::vector<double> placesRound(const drawing::Path& path, double letter, double pitch, double half, double head) {
     constexpr double kFromLetter = 2.0 + 2.2;
     std::vector<double> places;
     const double from = pitch / 2;
@@ -110,7 +120,7 @@ std::vector<double> placesRound(const drawing::Path& path, double pitch, double 
     const auto count = std::max(1L, std::lround((to - from) / pitch));
     for (long n = 0; n <= count && to > from; ++n) {
         const double s = from + (to - from) * static_cast<double>(n) / static_cast<double>(count);
-        if (std::abs(s - path.length() / 2) > kFromLetter + half) {
+        if (std::abs(s - letter) > kFromLetter + half) {
             places.push_back(s);
         }
     }
@@ -159,7 +169,7 @@ void placeRetain(Desk& desk, Subject& subject) {
                 }
             }
         } else {
-            for (const double s : placesRound(path, kPitch, desk.gauge().pen / 2, head)) {
+            for (const double s : placesRound(path, path.length() / 2, kPitch, desk.gauge().pen / 2, head)) {
                 feet.push_back(path.at(s));
             }
         }
@@ -179,8 +189,9 @@ void placeIsolate(Desk& desk, Subject& subject) {
     if (const auto circle = placeCircle(desk, subject, End::Head)) {
         const drawing::Path path(circle->arc);
         std::vector<drawing::Polyline> teeth;
+        const double letter = letterPlace(path, letterOf(*subject.measure));
         Pencil ink = desk.inkOf(subject);
-        for (const double s : placesRound(path, kPitch, kBase / 2, headLength(desk.gauge()))) {
+        for (const double s : placesRound(path, letter, kPitch, kBase / 2, headLength(desk.gauge()))) {
             const Point foot = path.at(s);
             const Vector in = drawing::unit(circle->centre - foot);
             const Vector onStroke = in * ink.toStroke();

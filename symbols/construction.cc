@@ -6,6 +6,7 @@
 
 #include "core/measures/catalogue.h"
 #include "core/units/number_text.h"
+#include "symbols/extension.h"
 #include "symbols/faults.h"
 
 namespace crosstick::symbols {
@@ -28,9 +29,28 @@ void inkSign(Pencil& pencil, const Points& points) {
                      : std::vector<drawing::Polyline>{{points, false}},
                  pencil.gauge().pen);
 }
+
+void inkThinSign(Pencil& pencil, const drawing::Polyline& line) {
+    pencil.lines(pencil.manner().standing == Standing::Planned
+                     ? drawing::dashed(drawing::Path(line.points, line.closed), drawing::kPlanned,
+                                       drawing::CornerRule::UsersLine)
+                     : std::vector<drawing::Polyline>{line},
+                 pencil.gauge().thin(), drawing::Join::Round);
+}
+
 void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, const std::string& letter) {
     const drawing::Path path(points);
     const Label label{{letter}, kTaskLetter};
+    if (!letter.empty() && desk.writeByHand(subject, label, Degrees(0))) {
+        const TurnedBox box = label.boxAt(*subject.labelAt, Degrees(0));
+        const auto gaps =
+            gapsUnder(path, TurnedBox{desk.movedInside(box), box.width, box.height, box.angle}.grown(kClear), 0);
+        Pencil ink = desk.inkOf(subject);
+        for (const drawing::Stretch& piece : drawing::without({{0, path.length()}}, gaps)) {
+            inkSign(ink, path.between(piece.from, piece.to));
+        }
+        return;
+    }
     const Vector u = path.chord(s, 1);
     const double half = std::abs(u.x) * label.width() / 2 + std::abs(u.y) * kTaskLetter / 2 + kClear;
     const TurnedBox box = label.boxAt(path.at(s), Degrees(0));
@@ -48,6 +68,23 @@ void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, c
             inkSign(ink, path.between(from, to));
         }
     }
+}
+
+std::vector<drawing::Stretch> gapsUnder(const drawing::Path& path, const TurnedBox& box, double clear) {
+    const double turn = radians(box.angle).value();
+    const Vector along{std::cos(turn), -std::sin(turn)};
+    Points local;
+    for (const Point p : path.points()) {
+        local.push_back({drawing::dot(p - box.middle, along), drawing::cross(p - box.middle, along)});
+    }
+    const double half = box.width / 2 + clear;
+    return drawing::inside(drawing::Path(std::move(local)), {-half, -box.height / 2, half, box.height / 2});
+}
+
+Degrees angleByHand(const drawing::Path& path, Point at) {
+    constexpr double kBeside = 6;
+    const double nearest = nearestOn(path, at);
+    return drawing::length(path.at(nearest) - at) > kBeside ? Degrees(0) : drawing::readable(path.chord(nearest, 8));
 }
 
 double nearestOn(const drawing::Path& path, Point to) {
@@ -114,15 +151,47 @@ std::vector<Desk::Place> besidePlaces(const drawing::Path& path, const Label& la
     return places;
 }
 
-void letterAt(Desk& desk, Subject& subject, const Label& label, const std::vector<Desk::Place>& places, Degrees angle) {
-    if (label.isEmpty() || desk.writeByHand(subject, label, angle)) {
+std::vector<Label> wordings(const std::string& words, double capital) {
+    std::vector<Label> all{{{words}, capital}};
+    std::optional<Label> best;
+    for (auto blank = words.find(' '); blank != std::string::npos; blank = words.find(' ', blank + 1)) {
+        const Label two{{words.substr(0, blank), words.substr(blank + 1)}, capital};
+        best = !best || two.width() < best->width() ? two : best;
+    }
+    if (best) {
+        all.push_back(*best);
+    }
+    return all;
+}
+
+void letterAt(Desk& desk, Subject& subject, const std::vector<Label>& wordings, const PlacesOf& placesOf,
+              Degrees angle) {
+    if (wordings.empty() || wordings.front().isEmpty() || desk.writeByHand(subject, wordings.front(), angle)) {
         return;
     }
-    if (const auto place = desk.choose(label, places, subject.order)) {
-        desk.write(subject, label, place->middle, place->angle);
-    } else {
-        desk.remark(subject, kLabelLeftOut);
+    for (const Label& label : wordings) {
+        if (const auto place = desk.choose(label, placesOf(label), subject.order)) {
+            desk.write(subject, label, place->middle, place->angle);
+            return;
+        }
     }
+    for (const Label& label : wordings) {
+        if (letterAsideOfBody(desk, subject, label)) {
+            return;
+        }
+    }
+    desk.remark(subject, kLabelLeftOut);
+}
+
+void letterAt(Desk& desk, Subject& subject, const Label& label, const std::vector<Desk::Place>& places, Degrees angle) {
+    if (label.isEmpty() || label.rows.size() > 1) {
+        letterAt(
+            desk, subject, std::vector{label}, [&](const Label&) { return places; }, angle);
+        return;
+    }
+    letterAt(
+        desk, subject, wordings(label.rows.front(), label.capital),
+        [&](const Label& wording) { return wording.rows.size() == 1 ? places : std::vector<Desk::Place>{}; }, angle);
 }
 
 std::string wordsOf(const plan::Measure& measure) {

@@ -67,16 +67,17 @@ void placeFerry(Desk& desk, Subject& subject) {
     std::vector<drawing::Polyline> way;
     for (const double side : {1.0, -1.0}) {
         for (drawing::Polyline& dash :
-             drawing::dashed(drawing::Path(Points{axes.at(side * 2.4, 0), axes.at(side * 6, 0)}), kFordDash,
+             drawing::dashed(drawing::Path(Points{axes.at(side * 1.9, 0), axes.at(side * 6, 0)}), kFordDash,
                              drawing::CornerRule::UsersLine)) {
             way.push_back(std::move(dash));
         }
     }
     ink.lines(std::move(way), desk.gauge().pen);
-    ink.lines({{{axes.at(-2.4, 0), axes.at(-1.4, 1.2), axes.at(1.4, 1.2), axes.at(2.4, 0), axes.at(1.4, -1.2),
-                 axes.at(-1.4, -1.2)},
-                true}},
-              desk.gauge().pen);
+    // A hull as seen from its side, its keel down on the film.
+    const double up = axes.n.y > 0 || (axes.n.y == 0 && axes.n.x > 0) ? -1 : 1;
+    ink.lines(
+        {{{axes.at(-2.4, 1.2 * up), axes.at(2.4, 1.2 * up), axes.at(1.3, -1.2 * up), axes.at(-1.3, -1.2 * up)}, true}},
+        desk.gauge().pen);
     nameCrossing(desk, subject, axes, 6, 1.4);
 }
 

@@ -1,5 +1,7 @@
 #include "symbols/desk.h"
 
+#include "symbols/extension.h"
+
 namespace crosstick::symbols {
 namespace {
 
@@ -46,7 +48,9 @@ Point Desk::movedInside(const TurnedBox& box) const {
 
 bool Desk::writeByHand(Subject& subject, const Label& label, Degrees angle) {
     if (subject.labelAt) {
-        write(subject, label, movedInside(label.boxAt(*subject.labelAt, angle)), angle);
+        const Point middle = movedInside(label.boxAt(*subject.labelAt, angle));
+        write(subject, label, middle, angle);
+        tieLabel(*this, subject, label.boxAt(middle, angle));
     }
     return subject.labelAt.has_value();
 }

@@ -25,6 +25,7 @@ struct Subject {
     std::vector<Subject*> row = {};  ///< units that stand in a row with this one, which leads it
     bool follows = false;            ///< stands in the row of another, which draws it
     std::optional<EdgeOf> tip = {};  ///< what its extension line ends on, in place of its spot
+    EdgeOf body = {};                ///< along which its ink runs: what a label far from it is tied to
     std::vector<Part> parts = {};
     std::optional<Point> handle = {};  ///< where its symbol stands
     bool isAside = false;
@@ -58,7 +59,8 @@ class Desk {
 
     /// Letters at a place that is known to be free; the place is taken from then on.
     void write(Subject& subject, const Label& label, Point middle, Degrees angle);
-    /// Letters whose middle was placed by hand: there, moved no farther than the window asks. False where none was.
+    /// Letters whose middle was placed by hand: there, moved no farther than the window asks; far from what they name
+    /// they are tied to it by an extension line. False where none was.
     [[nodiscard]] bool writeByHand(Subject& subject, const Label& label, Degrees angle);
     /// Where a box's middle must be moved to so that the box is 2.0 inside the window.
     [[nodiscard]] Point movedInside(const TurnedBox& box) const;
@@ -71,6 +73,12 @@ class Desk {
                                               std::size_t owner) const;
     void remark(const Subject& subject, FaultId about) { remarks_.push_back({subject.id(), about}); }
     [[nodiscard]] std::vector<Remark> takeRemarks() { return std::move(remarks_); }
+
+    /// How much was remarked; what was remarked since can be forgotten.
+    [[nodiscard]] std::size_t remarked() const { return remarks_.size(); }
+    void forgetRemarks(std::size_t from) {
+        remarks_.erase(remarks_.begin() + static_cast<std::ptrdiff_t>(from), remarks_.end());
+    }
 
     /// Film millimetres of points of the plan.
     [[nodiscard]] Points onFilm(const std::vector<geodesy::PlanePoint>& points) const;

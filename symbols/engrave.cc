@@ -12,6 +12,7 @@
 #include "symbols/manner.h"
 #include "symbols/routes.h"
 #include "symbols/signs.h"
+#include "symbols/turns.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -130,20 +131,6 @@ void joinRows(std::vector<Subject>& subjects) {
     }
 }
 
-struct Sorted {
-    Subject* subject;
-    const SignRule* rule;  ///< null: a route
-    [[nodiscard]] bool isRoute() const { return rule == nullptr; }
-    [[nodiscard]] bool isRing() const { return rule != nullptr && rule->body == Body::Ring; }
-    [[nodiscard]] bool isLine() const {
-        return rule == nullptr || rule->body == Body::Line || rule->body == Body::Ring;
-    }
-    /// The line along which its ink runs.
-    [[nodiscard]] Points along() const {
-        return rule != nullptr && rule->along != nullptr ? rule->along(subject->points) : subject->points;
-    }
-};
-
 std::size_t pointsNeeded(const Subject& subject) {
     if (subject.route != nullptr) {
         return 2;
@@ -198,9 +185,6 @@ bool isOutside(Desk& desk, const Sorted& one) {
     return drawing::inside(path, window).empty() && !(one.isRing() && holds(one.subject->points, whole));
 }
 
-Turn turnOf(const Sorted& one) {
-    return one.isRoute() ? Turn::Routes : one.rule->turn;
-}
 Layer layerOf(const Sorted& one) {
     return one.isRoute() ? Layer::Routes : one.rule->layer;
 }
@@ -208,28 +192,11 @@ Layer layerOf(const Sorted& one) {
 /// The ink of all lines and every true place are known before a symbol or a letter is placed.
 void noteInk(Desk& desk, const std::vector<Sorted>& sorted) {
     for (const Sorted& one : sorted) {
+        one.subject->body = {one.along(), one.isRing()};
         if (one.subject->points.size() > 1) {
             desk.taken().draw(one.along(), one.subject->order, one.isRing());
         } else if (turnOf(one) == Turn::Symbols && !one.subject->follows) {
             desk.taken().mark(one.subject->points.front(), one.subject->order);
-        }
-    }
-}
-
-void placeInTurn(Desk& desk, const std::vector<Sorted>& sorted, const std::vector<Subject*>& routes) {
-    for (const Turn turn :
-         {Turn::Blocks, Turn::Symbols, Turn::LineEnds, Turn::Boundaries, Turn::Areas, Turn::Routes, Turn::Words}) {
-        if (turn == Turn::Routes) {
-            letterRoutes(desk, routes);
-            continue;
-        }
-        // What was set aside by hand stands first, so that nothing is placed in its way.
-        for (const bool byHand : {true, false}) {
-            for (const Sorted& one : sorted) {
-                if (turnOf(one) == turn && one.subject->symbolAt.has_value() == byHand && !one.subject->follows) {
-                    one.rule->place(desk, *one.subject);
-                }
-            }
         }
     }
 }

@@ -1,24 +1,26 @@
 #include "symbols/extension.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include "core/drawing/steps.h"
+#include "symbols/area_names.h"
 
 namespace crosstick::symbols {
 
-namespace {
-
-/// What an extension line may run over: it had better cross no letter and no symbol, unless nothing else is left.
-enum class Over { LinesOnly, Anything };
-
-}  // namespace
-
 void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, ExtensionEnd end) {
+    extensionLine(desk, subject, Points{from, spot}, end);
+}
+
+void extensionLine(Desk& desk, Subject& subject, const Points& line, ExtensionEnd end) {
     Pencil pencil = desk.plainInkOf(subject);
-    pencil.thin({from, spot});
-    desk.taken().draw({from, spot}, subject.order);
-    subject.isAside = true;
+    pencil.thin(line);
+    for (std::size_t n = 1; n < line.size(); ++n) {
+        desk.taken().tie(line[n - 1], line[n], subject.order);
+    }
+    const Point from = line[line.size() - 2];
+    const Point spot = line.back();
     if (end == ExtensionEnd::Dot) {
         pencil.disc(spot, 0.8);
     } else if (end == ExtensionEnd::Tick) {
@@ -27,25 +29,130 @@ void extensionLine(Desk& desk, Subject& subject, Point from, Point spot, Extensi
     }
 }
 
+bool mayExtend(Desk& desk, const Points& line, Ties ties) {
+    constexpr std::size_t kNobody = 0;  // owners are counted from 1
+    constexpr double kFromSpots = 0.6;  // a true place under it could not be reached any more
+    const drawing::Occupancy& taken = desk.taken();
+    bool may = true;
+    for (std::size_t n = 1; n < line.size(); ++n) {
+        const Point a = line[n - 1];
+        const Point b = line[n];
+        const TurnedBox under{(a + b) * 0.5, drawing::length(b - a), 0, drawing::readable(b - a)};
+        may = may && (ties == Ties::Anyhow || (ties == Ties::OverTies && taken.isFree(a, b)) ||
+                      (ties == Ties::Clear && taken.couldTie(a, b) &&
+                       !taken.coversSpot(under, line.back(), kNobody, kFromSpots)));
+    }
+    return may;
+}
+
+namespace {
+
+/// Places round a spot, the nearest first.
+Points placesRound(Point spot, const Label& label) {
+    Points places;
+    for (const double distance : drawing::steps(6, 24, 3)) {
+        for (int n = 0; n < 8; ++n) {
+            const double turn = n * std::numbers::pi / 4;
+            places.push_back(spot +
+                             Vector{std::cos(turn) * (distance + label.width() / 2), -std::sin(turn) * distance});
+        }
+    }
+    return places;
+}
+
+/// Letters on their own line would be read as standing in it.
+bool liesOnBody(const Subject& subject, const TurnedBox& box) {
+    const EdgeOf& body = subject.body;
+    bool lies = false;
+    for (std::size_t n = 1; n < body.points.size() && !lies; ++n) {
+        lies = box.meets(body.points[n - 1], body.points[n]);
+    }
+    return lies;
+}
+
+bool tryAside(Desk& desk, Subject& subject, const Label& label, Point middle, Point spot, ExtensionEnd end, Ties ties) {
+    const TurnedBox box = label.boxAt(middle, Degrees(0));
+    const Point from = labelEdge(box, spot);
+    if (!desk.fits(box) || desk.taken().crossings(box, subject.order) > 0 || liesOnBody(subject, box) ||
+        !mayExtend(desk, {from, spot}, ties)) {
+        return false;
+    }
+    desk.write(subject, label, middle, Degrees(0));
+    extensionLine(desk, subject, from, spot, end);
+    return true;
+}
+
+}  // namespace
+
 bool letterAside(Desk& desk, Subject& subject, const Label& label, Point spot, ExtensionEnd end) {
-    for (const Over over : {Over::LinesOnly, Over::Anything}) {
-        for (const double distance : drawing::steps(6, 24, 3)) {
-            for (int n = 0; n < 8; ++n) {
-                const double turn = n * std::numbers::pi / 4;
-                const Point middle =
-                    spot + Vector{std::cos(turn) * (distance + label.width() / 2), -std::sin(turn) * distance};
-                const TurnedBox box = label.boxAt(middle, Degrees(0));
-                if (!desk.fits(box) || desk.taken().crossings(box, subject.order) > 0 ||
-                    (over == Over::LinesOnly && !desk.taken().isFree(labelEdge(box, spot), spot))) {
-                    continue;
-                }
-                desk.write(subject, label, middle, Degrees(0));
-                extensionLine(desk, subject, labelEdge(box, spot), spot, end);
+    for (const Ties ties : {Ties::Clear, Ties::OverTies, Ties::Anyhow}) {
+        for (const Point middle : placesRound(spot, label)) {
+            if (tryAside(desk, subject, label, middle, spot, end, ties)) {
                 return true;
             }
         }
     }
     return false;
+}
+
+bool letterAsideOfBody(Desk& desk, Subject& subject, const Label& label) {
+    if (subject.body.points.size() > 1) {
+        const drawing::Path path(subject.body.points, subject.body.closed);
+        const auto seen = drawing::inside(path, desk.lettersWindow());
+        const auto longest = std::max_element(seen.begin(), seen.end(),
+                                              [](const auto& a, const auto& b) { return a.length() < b.length(); });
+        return longest != seen.end() &&
+               letterAside(desk, subject, label, path.at((longest->from + longest->to) / 2), ExtensionEnd::Tick);
+    }
+    drawing::Box symbol;
+    for (const Part& part : subject.parts) {
+        symbol = part.what == Part::What::Symbol ? symbol.joined(part.box.bounds()) : symbol;
+    }
+    if (symbol.isEmpty()) {
+        return false;
+    }
+    const Points places = placesRound(symbol.middle(), label);
+    return std::any_of(places.begin(), places.end(), [&](Point middle) {
+        constexpr double kOff = 0.1;  // of its own symbol, which is taken
+        const drawing::Box edge = symbol.grown(kOff);
+        const Point spot{std::clamp(middle.x, edge.left, edge.right), std::clamp(middle.y, edge.top, edge.bottom)};
+        return tryAside(desk, subject, label, middle, spot, ExtensionEnd::Bare, Ties::Clear);
+    });
+}
+
+void tieLabel(Desk& desk, Subject& subject, const TurnedBox& label) {
+    constexpr double kNear = 4;
+    const drawing::Box box = label.bounds();
+    const auto within = [](const drawing::Box& room, Point p) {
+        return Point{std::clamp(p.x, room.left, room.right), std::clamp(p.y, room.top, room.bottom)};
+    };
+    std::optional<Point> end;
+    const auto consider = [&](Point p) {
+        const auto away = [&](Point from) { return drawing::length(from - within(box, from)); };
+        end = !end || away(p) < away(*end) ? p : *end;
+    };
+    const EdgeOf& body = subject.body;
+    if (body.points.size() > 1) {
+        if (body.closed && contains(body.points, label.middle)) {
+            return;
+        }
+        const drawing::Path path(body.points, body.closed);
+        for (const drawing::Stretch& seen : drawing::inside(path, desk.window())) {
+            for (const double s : drawing::steps(seen.from, seen.to, std::max(0.5, path.length() / 2000))) {
+                consider(path.at(s));
+            }
+        }
+    } else {
+        for (const Part& part : subject.parts) {
+            if (part.what == Part::What::Symbol) {
+                consider(within(part.box.bounds(), box.middle()));
+            }
+        }
+    }
+    if (end && drawing::length(*end - within(box, *end)) > kNear) {
+        extensionLine(desk, subject, labelEdge(label, *end), *end,
+                      body.points.size() > 1 ? ExtensionEnd::Tick : ExtensionEnd::Bare);
+    }
 }
 
 Point labelEdge(const TurnedBox& box, Point spot) {

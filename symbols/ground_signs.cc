@@ -54,7 +54,7 @@ void placeViewpoint(Desk& desk, Subject& subject) {
     ink.circle(spot, kRing, desk.gauge().pen);
     ink.disc(spot, 0.6);
     for (const Vector ray : rays) {
-        ink.thin({spot + drawing::unit(ray) * (kRing / 2), spot + ray});
+        inkThinSign(ink, {{spot + drawing::unit(ray) * (kRing / 2), spot + ray}, false});
     }
     const double radius = 0.82 * std::min(drawing::length(rays[0]), drawing::length(rays[1]));
     const double from = bearingOf(rays[0]);
@@ -68,11 +68,11 @@ void placeViewpoint(Desk& desk, Subject& subject) {
     const Degrees angle = drawing::readable(drawing::leftOf(toward(from + sweep / 2)));
     const double half = (limits.width() / 2 + 1) / radius;
     if (2 * half < sweep && desk.fits(limits.boxAt(onArc, angle))) {
-        ink.thin(arcOf(spot, radius, from, sweep / 2 - half));
-        ink.thin(arcOf(spot, radius, from + sweep / 2 + half, sweep / 2 - half));
+        inkThinSign(ink, {arcOf(spot, radius, from, sweep / 2 - half), false});
+        inkThinSign(ink, {arcOf(spot, radius, from + sweep / 2 + half, sweep / 2 - half), false});
         desk.write(subject, limits, onArc, angle);
     } else {
-        ink.thin(arcOf(spot, radius, from, sweep));
+        inkThinSign(ink, {arcOf(spot, radius, from, sweep), false});
     }
     desk.take(subject, {spot, kRing, kRing, Degrees(0)});
     const Label label{{movement::label(*subject.measure)}, desk.gauge().letters};
@@ -105,17 +105,21 @@ void placeRangeRing(Desk& desk, Subject& subject) {
     Pencil ink = desk.inkOf(subject);
     ink.disc(spot, 0.8);
     const double half = (label.width() / 2 + 1) / radius;
+    if (desk.writeByHand(subject, label, Degrees(0))) {
+        inkThinSign(ink, {circlePoints(spot, 2 * radius), true});
+        return;
+    }
     for (const double bearing : {0.0, kFull / 4, kFull / 2, 3 * kFull / 4}) {
         const Point middle = spot + toward(bearing) * radius;
         const Degrees angle = drawing::readable(drawing::leftOf(toward(bearing)));
         if (half < 0.6 && desk.fits(label.boxAt(middle, angle)) &&
             desk.taken().crossings(label.boxAt(middle, angle), subject.order) == 0) {
             desk.write(subject, label, middle, angle);
-            ink.thin(arcOf(spot, radius, bearing + half, kFull - 2 * half));
+            inkThinSign(ink, {arcOf(spot, radius, bearing + half, kFull - 2 * half), false});
             return;
         }
     }
-    ink.lines({{circlePoints(spot, 2 * radius), true}}, desk.gauge().thin(), drawing::Join::Round);
+    inkThinSign(ink, {circlePoints(spot, 2 * radius), true});
     letterAt(desk, subject, label,
              {{spot + Vector{0, -radius - 0.9 - label.height() / 2}, Degrees(0)},
               {spot + Vector{radius + 0.9 + label.width() / 2, 0}, Degrees(0)},

@@ -77,7 +77,7 @@ void addMeasures(std::vector<LegendRow>& rows, const Engraving& engraving, Legen
     std::stable_sort(kinds.begin(), kinds.end(),
                      [](const Kind& a, const Kind& b) { return rankOf(a.entry->shape) < rankOf(b.entry->shape); });
     for (const Kind& kind : kinds) {
-        rows.push_back({token(*kind.shown, *kind.entry, engraving, {0, 0, kWidth, kHeight}, TokenLetters::None),
+        rows.push_back({token(*kind.shown, *kind.entry, engraving, {0, 0, kWidth, kHeight}, TokenLetters::OfKind),
                         explanation(*kind.entry)});
     }
 }

@@ -108,38 +108,65 @@ bool asideOf(Desk& desk, Subject& subject, const drawing::Path& path, const Line
     return letterAside(desk, subject, label, spot, ExtensionEnd::Tick);
 }
 
-/// Letters one end; gives the gap the line is to have for it.
-std::optional<drawing::Stretch> letterEnd(Desk& desk, Subject& subject, const drawing::Path& path, const LineEnd& end,
-                                          const drawing::Stretch& stretch, const Label& label, double reach) {
-    if (path.length() < kShortest && asideOf(desk, subject, path, end, label)) {
-        return std::nullopt;
-    }
-    const auto places = placesAtEnd(path, end, label, reach);
-    std::optional<Desk::Place> second;
-    for (const Desk::Place& place : places) {
-        if (!end.isReal) {
-            break;  // a line that goes on outside is broken, so that its stub shows that it does
+/// Letters written, and the gap that the line is to have for them.
+struct Written {
+    std::optional<drawing::Stretch> gap = {};
+};
+
+/// One wording at one end where it is crossed by nothing: beside the end of a line that ends here, else in a break. A
+/// line that goes on outside is broken, so that its stub shows that it does.
+std::optional<Written> letterFreely(Desk& desk, Subject& subject, const drawing::Path& path, const LineEnd& end,
+                                    const drawing::Stretch& stretch, const Label& label, double reach) {
+    if (end.isReal) {
+        for (const Desk::Place& place : placesAtEnd(path, end, label, reach)) {
+            const TurnedBox box = label.boxAt(place.middle, place.angle);
+            if (desk.fits(box) && desk.taken().crossings(box.grown(0.4), subject.order) == 0) {
+                desk.write(subject, label, place.middle, place.angle);
+                return Written{};
+            }
         }
-        const TurnedBox box = label.boxAt(place.middle, place.angle);
-        if (!desk.fits(box)) {
-            continue;
-        }
-        if (desk.taken().crossings(box.grown(0.4), subject.order) == 0) {
-            desk.write(subject, label, place.middle, place.angle);
-            return std::nullopt;
-        }
-        second = second ? second : std::optional(place);
     }
     if (const auto found = findBreak(desk, subject, path, end, stretch, label)) {
         desk.write(subject, label, found->place.middle, found->place.angle);
-        return found->gap;
+        return Written{found->gap};
     }
-    if (const auto place = desk.choose(label, places, subject.order)) {
-        desk.write(subject, label, place->middle, place->angle);
-    } else if (!asideOf(desk, subject, path, end, label)) {
+    return std::nullopt;
+}
+
+/// Letters one end; gives the gap the line is to have for it.
+std::optional<drawing::Stretch> letterEnd(Desk& desk, Subject& subject, const drawing::Path& path, const LineEnd& end,
+                                          const drawing::Stretch& stretch, const std::vector<Label>& wordings,
+                                          double reach) {
+    const auto aside = [&] {
+        return std::any_of(wordings.begin(), wordings.end(),
+                           [&](const Label& label) { return asideOf(desk, subject, path, end, label); });
+    };
+    if (path.length() < kShortest && aside()) {
+        return std::nullopt;
+    }
+    for (const Label& label : wordings) {
+        if (const auto written = letterFreely(desk, subject, path, end, stretch, label, reach)) {
+            return written->gap;
+        }
+    }
+    for (const Label& label : wordings) {
+        if (const auto place = desk.choose(label, placesAtEnd(path, end, label, reach), subject.order)) {
+            desk.write(subject, label, place->middle, place->angle);
+            return std::nullopt;
+        }
+    }
+    if (!aside()) {
         desk.remark(subject, kLabelLeftOut);
     }
     return std::nullopt;
+}
+
+/// A name in as many rows as it has, in one, in two: "LD" over "(PL FLINT)", "LD (PL FLINT)".
+std::vector<Label> lineWordings(const std::vector<std::string>& rows, double letters) {
+    if (rows.size() < 2) {
+        return wordings(rows.front(), letters);
+    }
+    return {{rows, letters}, {{rows[0] + ' ' + rows[1]}, letters}};
 }
 
 std::vector<LineEnd> endsToLetter(const Desk& desk, const drawing::Path& path, const drawing::Stretch& stretch,
@@ -158,26 +185,6 @@ std::vector<LineEnd> endsToLetter(const Desk& desk, const drawing::Path& path, c
     const double right = desk.window().right;
     const bool firstIsNearer = std::abs(right - path.at(first.s).x) < std::abs(right - path.at(last.s).x);
     return {firstIsNearer ? first : last};
-}
-
-/// The stretch of a line that lies under a label, with the clear space beyond both of its ends.
-std::vector<drawing::Stretch> gapsUnder(const drawing::Path& path, const TurnedBox& box) {
-    const double turn = radians(box.angle).value();
-    const Vector along{std::cos(turn), -std::sin(turn)};
-    Points local;
-    for (const Point p : path.points()) {
-        local.push_back({drawing::dot(p - box.middle, along), drawing::cross(p - box.middle, along)});
-    }
-    const double half = box.width / 2 + kGap;
-    return drawing::inside(drawing::Path(std::move(local)), {-half, -box.height / 2, half, box.height / 2});
-}
-
-Degrees angleNear(const drawing::Path& path, Point spot) {
-    double nearest = 0;
-    for (const double s : drawing::steps(0, path.length(), 0.5)) {
-        nearest = drawing::length(path.at(s) - spot) < drawing::length(path.at(nearest) - spot) ? s : nearest;
-    }
-    return drawing::readable(path.chord(nearest, 8));
 }
 
 }  // namespace
@@ -204,20 +211,21 @@ std::vector<std::string> lineRows(const plan::Measure& measure) {
 
 std::vector<drawing::Stretch> letterEnds(Desk& desk, Subject& subject, const drawing::Path& path,
                                          const std::vector<std::string>& rows, double reach) {
-    const Label label{rows, desk.gauge().letters};
     if (rows.empty()) {
         return {};
     }
+    const Label label{rows, desk.gauge().letters};
+    const std::vector<Label> wordings = lineWordings(rows, desk.gauge().letters);
     if (subject.labelAt) {
-        const Degrees angle = angleNear(path, *subject.labelAt);
+        const Degrees angle = angleByHand(path, *subject.labelAt);
         const TurnedBox box = label.boxAt(*subject.labelAt, angle);
         (void)desk.writeByHand(subject, label, angle);
-        return gapsUnder(path, {desk.movedInside(box), box.width, box.height, angle});
+        return gapsUnder(path, {desk.movedInside(box), box.width, box.height, angle}, kGap);
     }
     std::vector<drawing::Stretch> gaps;
     for (const drawing::Stretch& stretch : drawing::inside(path, desk.window())) {
         for (const LineEnd& end : endsToLetter(desk, path, stretch, label)) {
-            if (const auto gap = letterEnd(desk, subject, path, end, stretch, label, reach)) {
+            if (const auto gap = letterEnd(desk, subject, path, end, stretch, wordings, reach)) {
                 gaps.push_back(*gap);
             }
         }

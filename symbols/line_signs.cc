@@ -296,11 +296,10 @@ void placeHalt(Desk& desk, Subject& subject) {
     }
     const Label label{{movement::label(*subject.measure)}, desk.gauge().letters};
     std::vector<Desk::Place> places;
-    const double across = std::abs(n.x) * label.width() / 2 + std::abs(n.y) * label.height() / 2;
     for (const double side : {1.0, -1.0}) {
-        places.push_back({spot + n * (side * (2.9 + across)), Degrees(0)});
+        places.push_back({spot + n * (side * 2.9), drawing::readable(u)});
     }
-    letterAt(desk, subject, label, places, Degrees(0));
+    letterAt(desk, subject, label, places, drawing::readable(u));
 }
 
 }  // namespace crosstick::symbols

@@ -22,6 +22,7 @@ Manner mannerOf(const plan::Measure& measure, Place place, const Engraving& engr
                  : colour == measures::Colour::Obstacle      ? drawing::Ink::Green
                  : colour == measures::Colour::Contamination ? drawing::Ink::Yellow
                  : isEnemy                                   ? drawing::Ink::Red
+                 : colour == measures::Colour::OfItsForce    ? drawing::Ink::Blue
                  : place == Place::OnRoute                   ? drawing::Ink::Blue
                                                              : drawing::Ink::Black;
     manner.side = isEnemy ? Side::Enemy : Side::Own;

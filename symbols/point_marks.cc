@@ -70,7 +70,8 @@ void placeTargetReferencePoint(Desk& desk, Subject& subject) {
     const double side = 0.2 * desk.gauge().symbol;
     Mark mark{{{-side, -side}, {side, -side}, {side, side}, {-side, side}},
               {{{{-arm, 0}, {arm, 0}}, false}, {{{0, -arm}, {0, arm}}, false}}};
-    mark.body = {{-side, -side, side, side}, {-arm, 0, arm, 0}, {0, -arm, 0, arm}};
+    const double half = desk.gauge().pen / 2;
+    mark.body = {{-side, -side, side, side}, {-arm, -half, arm, half}, {-half, -arm, half, arm}};
     const auto box = placeMark(desk, subject, mark);
     if (!box) {
         return;

@@ -40,27 +40,35 @@ TurnedBox boxAt(const drawing::Box& bounds, Point centre) {
     return {centre + bounds.middle(), bounds.width(), bounds.height(), Degrees(0)};
 }
 
-/// 8 to 30 aside, the cheapest place; of equals the nearest, in the order of directions.
-std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point spot, std::size_t owner) {
-    constexpr int kOverSymbols = 4;
+/// The cheapest place aside; of equals the nearest, in the order of directions. In a crowd all round, and farther.
+std::optional<Point> placeAside(Desk& desk, const drawing::Box& bounds, Point spot, const LineFrom& lineFrom,
+                                std::size_t owner) {
+    struct Search {
+        std::vector<Vector> directions;
+        double nearest, farthest;
+        Ties ties = Ties::Clear;
+    };
     std::optional<Point> best;
     int least = std::numeric_limits<int>::max();
-    for (const std::vector<Vector>& directions : {asideDirections(), allRound()}) {
-        for (const double distance : drawing::steps(8, 30, 2)) {
-            for (const Vector direction : directions) {
+    for (const Search& search :
+         {Search{asideDirections(), 8, 30}, Search{allRound(), 8, 30}, Search{allRound(), 32, 50},
+          Search{allRound(), 8, 30, Ties::OverTies}, Search{asideDirections(), 8, 30, Ties::Anyhow}}) {
+        for (const double distance : drawing::steps(search.nearest, search.farthest, 2)) {
+            for (const Vector direction : search.directions) {
                 const Point centre = spot + direction * distance;
                 const TurnedBox box = boxAt(bounds, centre);
-                const int cost = desk.fits(box) ? costOf(desk.taken(), box, centre, spot, owner) : least;
-                if (cost < least) {
+                const auto cost =
+                    desk.fits(box) ? costOf(desk, box, lineFrom(centre), owner, search.ties) : std::nullopt;
+                if (cost && *cost < least) {
                     best = centre;
-                    least = cost;
+                    least = *cost;
                 }
                 if (least == 0) {
                     return best;
                 }
             }
         }
-        if (least < kOverSymbols) {
+        if (best) {
             break;
         }
     }
@@ -104,9 +112,17 @@ void drawMark(Desk& desk, Subject& subject, const Mark& mark, Point centre) {
 
 }  // namespace
 
-int costOf(const drawing::Occupancy& taken, const TurnedBox& box, Point from, Point spot, std::size_t owner) {
-    return (taken.coversSpot(box, spot, owner) ? 8 : 0) + (taken.isFree(from, spot) ? 0 : 4) +
-           (taken.crossings(box, owner) > 0 ? 2 : 0) + (taken.crossings(from, spot, owner) > 0 ? 1 : 0);
+std::optional<int> costOf(Desk& desk, const TurnedBox& box, const Points& line, std::size_t owner, Ties ties) {
+    const drawing::Occupancy& taken = desk.taken();
+    if (!mayExtend(desk, line, ties)) {
+        return std::nullopt;
+    }
+    int crossed = 0;
+    for (std::size_t n = 1; n < line.size(); ++n) {
+        crossed += taken.crossings(line[n - 1], line[n], owner);
+    }
+    return (taken.coversSpot(box, line.back(), owner) ? 8 : 0) + (taken.crossings(box, owner) > 0 ? 2 : 0) +
+           (crossed > 0 ? 1 : 0);
 }
 
 bool isSeen(Desk& desk, Subject& subject) {
@@ -117,31 +133,36 @@ bool isSeen(Desk& desk, Subject& subject) {
     return inside;
 }
 
-std::optional<Point> blockPlace(Desk& desk, const Subject& subject, const drawing::Box& bounds, Point own, Point spot) {
+std::optional<Point> blockPlace(Desk& desk, const Subject& subject, const drawing::Box& bounds, Point own,
+                                const LineFrom& lineFrom) {
     if (subject.symbolAt) {
         const TurnedBox box = boxAt(bounds, *subject.symbolAt);
         return *subject.symbolAt + (desk.movedInside(box) - box.middle);
     }
     const TurnedBox here = boxAt(bounds, own);
+    const Point spot = subject.points.front();
     const bool fits = desk.fits(here);
     if (fits && !desk.taken().coversSpot(here, spot, subject.order)) {
         return own;
     }
-    const auto aside = placeAside(desk, bounds, spot, subject.order);
+    const auto aside = placeAside(desk, bounds, spot, lineFrom, subject.order);
     return aside || !fits ? aside : own;
 }
 
 std::optional<drawing::Box> placeMark(Desk& desk, Subject& subject, const Mark& mark) {
     const Point spot = subject.points.front();
     const drawing::Box bounds = inkBounds(mark, desk.inkOf(subject));
-    const std::optional<Point> centre = blockPlace(desk, subject, bounds, spot, spot);
+    const auto lineFrom = [&](Point centre) {
+        return Points{centre + reachOf(mark.outline, drawing::unit(spot - centre)), spot};
+    };
+    const std::optional<Point> centre = blockPlace(desk, subject, bounds, spot, lineFrom);
     if (!centre) {
         desk.remark(subject, kLabelLeftOut);
         return std::nullopt;
     }
     if (*centre != spot) {
-        const Point from = *centre + reachOf(mark.outline, drawing::unit(spot - *centre));
-        extensionLine(desk, subject, from, spot, ExtensionEnd::Dot);
+        extensionLine(desk, subject, lineFrom(*centre), ExtensionEnd::Dot);
+        subject.isAside = true;
     }
     drawMark(desk, subject, mark, *centre);
     subject.handle = centre;
@@ -159,16 +180,16 @@ void nameBeside(Desk& desk, Subject& subject, const std::string& name, const dra
     if (name.empty()) {
         return;
     }
-    const Label label{{name}, desk.gauge().letters};
-    const double w = label.width() / 2;
-    const double h = label.height() / 2;
     const Point m = symbol.middle();
-    letterAt(desk, subject, label,
-             {{{symbol.right + kBeside + w, m.y}, Degrees(0)},
-              {{symbol.left - kBeside - w, m.y}, Degrees(0)},
-              {{m.x, symbol.top - kBeside - h}, Degrees(0)},
-              {{m.x, symbol.bottom + kBeside + h}, Degrees(0)}},
-             Degrees(0));
+    const auto placesOf = [&](const Label& label) {
+        const double w = label.width() / 2;
+        const double h = label.height() / 2;
+        return std::vector<Desk::Place>{{{symbol.right + kBeside + w, m.y}, Degrees(0)},
+                                        {{symbol.left - kBeside - w, m.y}, Degrees(0)},
+                                        {{m.x, symbol.top - kBeside - h}, Degrees(0)},
+                                        {{m.x, symbol.bottom + kBeside + h}, Degrees(0)}};
+    };
+    letterAt(desk, subject, wordings(name, desk.gauge().letters), placesOf, Degrees(0));
 }
 
 }  // namespace crosstick::symbols

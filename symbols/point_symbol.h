@@ -1,6 +1,8 @@
 #pragma once
 
-#include "symbols/desk.h"
+#include <functional>
+
+#include "symbols/extension.h"
 
 namespace crosstick::symbols {
 
@@ -24,16 +26,18 @@ struct Mark {
 /// edge, aside by an extension line. Gives the box of its ink, nothing where there is no room.
 [[nodiscard]] std::optional<drawing::Box> placeMark(Desk& desk, Subject& subject, const Mark& mark);
 
+/// The extension line of a symbol that stands at a place, from the symbol to its spot.
+using LineFrom = std::function<Points(Point centre)>;
+
 /// Where a block round 0, 0 goes: where its symbol was set aside by hand, moved no farther than the window asks; on its
 /// own place where that is free; else aside of the spot.
 [[nodiscard]] std::optional<Point> blockPlace(Desk& desk, const Subject& subject, const drawing::Box& bounds, Point own,
-                                              Point spot);
+                                              const LineFrom& lineFrom);
 
-/// What a place costs: worst is to cover another's true place, then a line of its own over a symbol, then lines under
-/// it. 0: nothing is in the way.
-/// @param from  where the symbol's extension line would begin
-[[nodiscard]] int costOf(const drawing::Occupancy& taken, const TurnedBox& box, Point from, Point spot,
-                         std::size_t owner);
+/// What a place costs: worst is to cover another's true place, then lines under it, then lines under its extension
+/// line. 0: nothing is in the way. None where its line may not run.
+[[nodiscard]] std::optional<int> costOf(Desk& desk, const TurnedBox& box, const Points& line, std::size_t owner,
+                                        Ties ties = Ties::Clear);
 
 /// Letters right of a symbol, else left, above or below it.
 void nameBeside(Desk& desk, Subject& subject, const std::string& name, const drawing::Box& symbol);

@@ -4,6 +4,7 @@
 
 #include "core/drawing/steps.h"
 #include "symbols/arrows.h"
+#include "symbols/construction.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
 #include "symbols/route_lines.h"
@@ -188,22 +189,28 @@ void letterLegs(Desk& desk, Subject& route, const std::vector<RoutePiece>& piece
     }
 }
 
+Label nameOf(const Desk& desk, const plan::Route& route) {
+    return {{"RTE " + route.name + (route.use == plan::Use::Alternate ? "  ALTN" : "")}, desk.gauge().letters};
+}
+
 /// The route's name beside the longest piece that is its own and still has room.
 void letterName(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces) {
-    if (route.route->name.empty()) {
+    if (route.route->name.empty() || route.labelAt) {
         return;
     }
-    const std::string name = "RTE " + route.route->name + (route.route->use == plan::Use::Alternate ? "  ALTN" : "");
     std::vector<RoutePiece> byLength = pieces;
     std::erase_if(byLength, [](const RoutePiece& piece) { return piece.sharedWithPrimary; });
     std::stable_sort(byLength.begin(), byLength.end(),
                      [](const RoutePiece& a, const RoutePiece& b) { return a.length() > b.length(); });
-    const Label label{{name}, desk.gauge().letters};
-    if (desk.writeByHand(route, label, Degrees(0))) {
-        return;
-    }
+    const Label label = nameOf(desk, *route.route);
     for (const RoutePiece& piece : byLength) {
         if (piece.length() > label.width() + 2 && writeBeside(desk, route, piece, label, -1)) {
+            return;
+        }
+    }
+    for (const RoutePiece& piece : byLength) {
+        const Point middle = (piece.from + piece.to) * 0.5 + drawing::leftOf(piece.direction()) * piece.aside;
+        if (desk.window().contains(middle) && letterAside(desk, route, label, middle, ExtensionEnd::Tick)) {
             return;
         }
     }
@@ -240,6 +247,15 @@ void drawRoutes(Desk& desk, const std::vector<Subject*>& routes) {
         }
         drawLegs(desk, *route, inkLine(pieces, span.first, span.last));
         drawHeads(desk, *route, pieces);
+    }
+}
+
+void nameRoutesByHand(Desk& desk, const std::vector<Subject*>& routes) {
+    for (Subject* route : routes) {
+        if (route->labelAt && !route->route->name.empty()) {
+            const drawing::Path path(route->points);
+            (void)desk.writeByHand(*route, nameOf(desk, *route->route), angleByHand(path, *route->labelAt));
+        }
     }
 }
 

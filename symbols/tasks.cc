@@ -177,7 +177,11 @@ void placeSecurity(Desk& desk, Subject& subject) {
         return taskInWords(desk, subject, centre);
     }
     Pencil ink = desk.inkOf(subject);
+    const auto byHand = subject.labelAt;  // one letter of the two: that of the nearer arrow
+    const auto away = [&](Point tip) { return drawing::length((centre + tip) * 0.5 - *byHand); };
     for (const Point tip : {subject.points[1], subject.points[2]}) {
+        const Point other = tip == subject.points[1] ? subject.points[2] : subject.points[1];
+        subject.labelAt = byHand && away(tip) < away(other) ? byHand : std::nullopt;
         const Vector u = drawing::unit(tip - centre);
         // From the middle of the symbol's side.
         const Point from = centre + Vector{u.x < 0 ? -0.75 * h : 0.75 * h, 0};
@@ -190,6 +194,7 @@ void placeSecurity(Desk& desk, Subject& subject) {
         const ShaftEnd end = openHead(ink, tip, last, armsOf(desk));
         inkLettered(desk, subject, {from, there, back, end.at}, 0.22 * l, letterOf(*subject.measure));
     }
+    subject.labelAt = byHand;
 }
 
 void placeWithdraw(Desk& desk, Subject& subject) {

@@ -8,6 +8,33 @@
 namespace crosstick::symbols {
 namespace {
 
+constexpr double kFlat = 8;  ///< a legend's sample
+
+/// Anchors of the signs that are small enough to be drawn to size in a flat room; none for the others.
+Points flatAnchors(measures::Sign sign, Vector size) {
+    using measures::Sign;
+    constexpr double kEdge = 0.3;
+    const double w = size.x;
+    const double h = size.y;
+    switch (sign) {
+        case Sign::Ford:
+        case Sign::Bridge:
+        case Sign::Ferry:
+        case Sign::Halt:
+            return {{w / 2, h / 2}, {w, h / 2}};
+        case Sign::Viewpoint:
+            return {{2, h / 2}, {w - 1, kEdge}, {w - 1, h - kEdge}};
+        case Sign::Ambush:
+            return {{3.2, kEdge}, {3.2, h - kEdge}, {w - kEdge, h / 2}};
+        case Sign::SupportByFire:
+            return {{5, h - 1}, {w - 5, h - 1}, {1, kEdge}, {w - 1, kEdge}};
+        case Sign::AttackByFire:
+            return {{w / 2 - 2.5, h - 1}, {w / 2 + 2.5, h - 1}, {w / 2, kEdge}};
+        default:
+            return {};
+    }
+}
+
 /// Where its points lie in a room from 0, 0: a line along it, a ring round it, a spot in its middle, or anchors far
 /// enough from each other for their sign.
 Points tokenPoints(const measures::Entry& entry, Body body, Vector size) {
@@ -22,9 +49,20 @@ Points tokenPoints(const measures::Entry& entry, Body body, Vector size) {
         case Body::Anchors:
             break;
     }
+    if (size.y < kFlat) {
+        if (const Points anchors = flatAnchors(entry.sign, size); !anchors.empty()) {
+            return anchors;
+        }
+    }
     Points anchors{{4, 4}, {28, 4}, {16, 24}, {28, 24}};
     if (entry.sign == Sign::Viewpoint) {
         anchors = {{16, 24}, {6, 6}, {26, 6}};
+    } else if (entry.sign == Sign::Security) {
+        anchors = {{22, 14}, {0, 8}, {44, 8}};
+    } else if (entry.sign == Sign::Disrupt) {
+        anchors = {{10, 4}, {10, 20}, {32, 4}};
+    } else if (entry.sign == Sign::Fix) {
+        anchors = {{32, 8}, {2, 8}};
     } else if (entry.sign == Sign::Withdraw) {
         anchors = {{4, 8}, {24, 8}, {24, 16}};
     } else if (entry.points.least == 2) {
@@ -58,34 +96,99 @@ drawing::Drawing fitted(drawing::Drawing ink, const drawing::Box& room, double p
     return ink;
 }
 
-}  // namespace
+/// How a token is drawn: what of the measure, with which letters, by which gauge.
+struct Order {
+    const plan::Measure& measure;
+    const measures::Entry& entry;
+    TokenLetters letters;
+};
 
-drawing::Drawing token(const plan::Measure& shown, const measures::Entry& entry, const Engraving& engraving,
-                       const drawing::Box& room, TokenLetters letters) {
-    const SignRule& rule = ruleOf(entry.sign);
-    const bool isLettered = letters == TokenLetters::OfSymbols && rule.body == Body::Spot;
-    plan::Measure measure;
-    measure.kind = shown.kind;
-    measure.whose = shown.whose;
-    measure.fields = shown.fields;
-    if (isLettered) {
-        measure.name = shown.name;
-        measure.number = shown.number;
-    }
-    const plan::Showing showing{measure.id, {}, {}, {}};
+/// Letters that lie in the symbol itself: in a legend those beside it are said by the text.
+void keepInside(drawing::Drawing& letters, const TurnedBox& symbol) {
+    std::erase_if(letters.marks, [&](const drawing::Mark& mark) {
+        const auto* text = std::get_if<drawing::Text>(&mark);
+        return text != nullptr && !symbol.bounds().contains(text->start);
+    });
+}
+
+drawing::Drawing drawn(const Order& order, const Engraving& engraving, Vector size) {
+    const SignRule& rule = ruleOf(order.entry.sign);
+    const plan::Showing showing{order.measure.id, {}, {}, {}};
     // A sign on a spot looks for room; all others would leave gaps for letters that a token does not have.
     Desk desk(engraving, {-200, -200, 200, 200}, rule.body == Body::Spot ? Desk::Room::Ample : Desk::Room::None);
     Subject subject;
     subject.order = 1;
-    subject.measure = &measure;
+    subject.measure = &order.measure;
     subject.showing = &showing;
-    subject.points = tokenPoints(entry, rule.body, {room.width(), room.height()});
-    subject.manner = mannerOf(measure, Place::ByItself, engraving);
+    subject.points = tokenPoints(order.entry, rule.body, size);
+    subject.manner = mannerOf(order.measure, Place::ByItself, engraving);
     rule.place(desk, subject);
-    if (isLettered) {
+    if (order.letters == TokenLetters::OfKind && !subject.parts.empty()) {
+        keepInside(subject.letters, subject.parts.front().box);
+    }
+    if (rule.body == Body::Spot) {
         subject.ink.append(std::move(subject.letters));
     }
-    return fitted(std::move(subject.ink), room, engraving.gauge.pen);
+    return std::move(subject.ink);
+}
+
+Engraving withSymbols(const Engraving& engraving, double height) {
+    Engraving smaller{.plan = engraving.plan,
+                      .film = engraving.film,
+                      .frame = engraving.frame,
+                      .gauge = engraving.gauge,
+                      .pens = engraving.pens,
+                      .surface = engraving.surface,
+                      .reserved = {},
+                      .figures = {},
+                      .angles = engraving.angles};
+    smaller.gauge.symbol = height;
+    return smaller;
+}
+
+void dropLetters(drawing::Drawing& ink) {
+    std::erase_if(ink.marks, [](const drawing::Mark& mark) { return std::holds_alternative<drawing::Text>(mark); });
+}
+
+/// A symbol of a legend as large as its room allows, its letters as high as letters must be.
+drawing::Drawing legendSymbol(const Order& order, const Engraving& engraving, const drawing::Box& room) {
+    constexpr double kLeast = 1.6;
+    constexpr double kStep = 0.1;
+    for (double height = engraving.gauge.symbol; height >= kLeast; height -= kStep) {
+        drawing::Drawing ink = drawn(order, withSymbols(engraving, height), {room.width(), room.height()});
+        const drawing::Box box = drawing::extent(ink);
+        if (box.width() <= room.width() && box.height() <= room.height()) {
+            return fitted(std::move(ink), room, engraving.gauge.pen);
+        }
+    }
+    drawing::Drawing ink = drawn(order, engraving, {room.width(), room.height()});
+    dropLetters(ink);
+    return fitted(std::move(ink), room, engraving.gauge.pen);
+}
+
+}  // namespace
+
+drawing::Drawing token(const plan::Measure& shown, const measures::Entry& entry, const Engraving& engraving,
+                       const drawing::Box& room, TokenLetters letters) {
+    plan::Measure measure;
+    measure.kind = shown.kind;
+    measure.whose = shown.whose;
+    measure.fields = shown.fields;
+    const Order order{measure, entry, letters};
+    if (letters == TokenLetters::OfKind) {
+        for (const measures::Field& field : entry.fields) {
+            if (field.type == measures::FieldType::Millimetres) {
+                measure.fields[std::string(field.key)] = "3.4";  // the least: a sample is small
+            }
+        }
+        if (ruleOf(entry.sign).body == Body::Spot) {
+            return legendSymbol(order, engraving, room);
+        }
+    } else if (ruleOf(entry.sign).body == Body::Spot) {
+        measure.name = shown.name;
+        measure.number = shown.number;
+    }
+    return fitted(drawn(order, engraving, {room.width(), room.height()}), room, engraving.gauge.pen);
 }
 
 }  // namespace crosstick::symbols

@@ -5,8 +5,9 @@
 
 namespace crosstick::symbols {
 
-/// What of a token's letters is drawn: none where a text beside says them, or those in and at a symbol.
-enum class TokenLetters { None, OfSymbols };
+/// What of a token's letters is drawn: in a legend, whose text says the rest, those that make a symbol what it is, as
+/// "RHSL" in a box; in a list those in and at a symbol.
+enum class TokenLetters { OfKind, OfSymbols };
 
 /// A measure as a small picture in the middle of a room: drawn by its own function, made smaller where it is too large;
 /// pens stay as they are. Lines and areas are drawn without their names.

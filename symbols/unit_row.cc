@@ -123,10 +123,37 @@ Point endOf(const Subject& leader, Point from, Point target) {
     return edge && edge->far < drawing::length(from - target) ? target + back * edge->far : target;
 }
 
+/// The extension line, from the row on; round the row's end with an elbow where it would run back through its own
+/// symbols.
+Points lineOf(const Subject& leader, const Row& row, Point centre) {
+    const Point from = lineFrom(row, centre, targetOf(leader, centre));
+    const Point target = targetOf(leader, from);
+    const bool isAhead = row.rail == Rail::Below ? target.y >= from.y : target.y <= from.y;
+    if (!row.hasRail() || isAhead) {
+        return {from, endOf(leader, from, target)};
+    }
+    constexpr double kClear = 1.5;
+    const bool rightward = target.x >= from.x;
+    const Point rail = centre + (rightward ? row.right() : row.left());
+    const double beyond = rightward ? centre.x + row.bounds.right + kClear : centre.x + row.bounds.left - kClear;
+    const Point elbow{rightward ? std::max(beyond, rail.x) : std::min(beyond, rail.x), rail.y};
+    return {rail, elbow, endOf(leader, elbow, target)};
+}
+
 struct Standing {
     Point centre;  ///< of the leader's frame
     Rail rail;
 };
+
+/// With its rail's middle, or its foot, at a distance from what it points to.
+Standing standingAt(const Subject& leader, const Rows& rows, Point target, Vector way, double distance) {
+    const Rail rail = way.y > 0.3 ? Rail::Above : Rail::Below;
+    const Row& row = rows.on(rail);
+    const Point handle = row.hasRail()         ? row.middle()
+                         : rail == Rail::Above ? Point{0, row.members.front().sketch.whole().top}
+                                               : Point{0, row.members.front().sketch.under};
+    return {endOf(leader, target + way * 1000, target) + way * distance - handle, rail};
+}
 
 /// Above first, then aslant above, beside and below; at the least distance at which it stands free.
 std::optional<Standing> placeFor(Desk& desk, const Subject& leader, const Rows& rows) {
@@ -143,51 +170,36 @@ std::optional<Standing> placeFor(Desk& desk, const Subject& leader, const Rows& 
     constexpr std::array kWays{Vector{0, -1},       Vector{0.5, -0.87}, Vector{-0.5, -0.87}, Vector{0.87, -0.5},
                                Vector{-0.87, -0.5}, Vector{1, 0},       Vector{-1, 0},       Vector{0.87, 0.5},
                                Vector{-0.87, 0.5},  Vector{0.5, 0.87},  Vector{-0.5, 0.87},  Vector{0, 1}};
-    std::optional<Standing> best;
-    int least = std::numeric_limits<int>::max();
-    for (const double distance : drawing::steps(4, 40, 2)) {
-        for (const Vector way : kWays) {
-            const Rail rail = way.y > 0.3 ? Rail::Above : Rail::Below;
-            const Row& row = rows.on(rail);
-            const Point handle = row.hasRail()         ? row.middle()
-                                 : rail == Rail::Above ? Point{0, row.members.front().sketch.whole().top}
-                                                       : Point{0, row.members.front().sketch.under};
-            const Point edge = endOf(leader, target + way * 1000, target);
-            const Point centre = edge + way * distance - handle;
-            const TurnedBox box = row.boxAt(centre);
-            if (!desk.fits(box)) {
-                continue;
-            }
-            const int cost = costOf(desk.taken(), box, lineFrom(row, centre, edge), edge, leader.order);
-            if (cost < least) {
-                least = cost;
-                best = {centre, rail};
-            }
-            if (least == 0) {
-                return best;
+    for (const Ties ties : {Ties::Clear, Ties::OverTies, Ties::Anyhow}) {
+        std::optional<Standing> best;
+        int least = std::numeric_limits<int>::max();
+        for (const double distance : drawing::steps(4, 40, 2)) {
+            for (const Vector way : kWays) {
+                const Standing there = standingAt(leader, rows, target, way, distance);
+                const TurnedBox box = rows.on(there.rail).boxAt(there.centre);
+                const auto cost = desk.fits(box) ? costOf(desk, box, lineOf(leader, rows.on(there.rail), there.centre),
+                                                          leader.order, ties)
+                                                 : std::nullopt;
+                if (cost && *cost < least) {
+                    least = *cost;
+                    best = there;
+                }
+                if (least == 0) {
+                    return best;
+                }
             }
         }
+        if (best) {
+            return best;
+        }
     }
-    return best;
+    return std::nullopt;
 }
 
-/// The extension line; round the row's end with an elbow where it would run back through its own symbols.
-void extend(Desk& desk, Subject& leader, const Row& row, Point centre) {
-    const Point from = lineFrom(row, centre, targetOf(leader, centre));
-    const Point target = targetOf(leader, from);
-    const ExtensionEnd end = leader.tip ? ExtensionEnd::Tick : ExtensionEnd::Dot;
-    const bool isAhead = row.rail == Rail::Below ? target.y >= from.y : target.y <= from.y;
-    if (!row.hasRail() || isAhead) {
-        extensionLine(desk, leader, from, endOf(leader, from, target), end);
-        return;
-    }
-    constexpr double kClear = 1.5;
-    const bool rightward = target.x >= from.x;
-    const Point rail = centre + (rightward ? row.right() : row.left());
-    const double beyond = rightward ? centre.x + row.bounds.right + kClear : centre.x + row.bounds.left - kClear;
-    const Point elbow{rightward ? std::max(beyond, rail.x) : std::min(beyond, rail.x), rail.y};
-    desk.plainInkOf(leader).thin({rail, elbow});
-    extensionLine(desk, leader, elbow, endOf(leader, elbow, target), end);
+/// A piece of what holds a row together: as an extension line, nothing is placed on it and none crosses it.
+void inkRail(Desk& desk, Subject& subject, Point from, Point to) {
+    desk.plainInkOf(subject).thin({from, to});
+    desk.taken().tie(from, to, subject.order);
 }
 
 }  // namespace
@@ -203,15 +215,15 @@ void placeRow(Desk& desk, Subject& leader) {
     }
     Row& row = rows.on(standing->rail);
     const Point centre = standing->centre;
-    extend(desk, leader, row, centre);
+    extensionLine(desk, leader, lineOf(leader, row, centre), leader.tip ? ExtensionEnd::Tick : ExtensionEnd::Dot);
     if (row.hasRail()) {
-        desk.plainInkOf(leader).thin({centre + row.left(), centre + row.right()});
+        inkRail(desk, leader, centre + row.left(), centre + row.right());
     }
     for (Member& member : row.members) {
         const Point foot = centre + member.stem(row.rail);
         const Point end{foot.x, centre.y + row.level};
         if (row.hasRail() && foot != end) {
-            desk.plainInkOf(*member.subject).thin({foot, end});
+            inkRail(desk, *member.subject, foot, end);
         }
         member.subject->isAside = true;
         member.subject->handle = centre;  // the row moves as one

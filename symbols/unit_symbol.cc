@@ -209,19 +209,22 @@ void placeUnit(Desk& desk, Subject& subject) {
     const drawing::Box whole = sketch.whole();
     const Point spot = subject.points.front();
     const Point own = sketch.foot ? spot - *sketch.foot : spot;
-    const auto centre = blockPlace(desk, subject, whole, own, spot);
+    const auto lineFrom = [&](Point centre) {
+        if (!sketch.foot) {
+            return Points{centre + lineStart(sketch, spot - centre), spot};
+        }
+        // From the staff's foot with one elbow, so that it runs through no letter of its own.
+        const Point foot = centre + *sketch.foot;
+        return Points{foot, {spot.x, foot.y}, spot};
+    };
+    const auto centre = blockPlace(desk, subject, whole, own, lineFrom);
     if (!centre) {
         desk.remark(subject, kLabelLeftOut);
         return;
     }
     if (*centre != own) {
-        if (sketch.foot) {  // from the staff's foot with one elbow, so that it runs through no letter of its own
-            const Point foot = *centre + *sketch.foot;
-            desk.plainInkOf(subject).thin({foot, {spot.x, foot.y}});
-            extensionLine(desk, subject, {spot.x, foot.y}, spot, ExtensionEnd::Dot);
-        } else {
-            extensionLine(desk, subject, *centre + lineStart(sketch, spot - *centre), spot, ExtensionEnd::Dot);
-        }
+        extensionLine(desk, subject, lineFrom(*centre), ExtensionEnd::Dot);
+        subject.isAside = true;
     }
     subject.handle = centre;
     layUnit(desk, subject, std::move(sketch), *centre);

@@ -28,6 +28,11 @@ std::string taskWords(const plan::Measure& measure) {
     return words.empty() ? std::string("TASK") : words;
 }
 
+/// Where a task in words is looked for, in the order of liking.
+std::vector<Vector> wordsWays() {
+    return {{1, -0.6}, {-1, -0.6}, {1, 0.6}, {-1, 0.6}, {0.4, -1}, {-0.4, -1}, {0.4, 1}, {-0.4, 1}};
+}
+
 }  // namespace
 
 void placeWords(Desk& desk, Subject& subject) {
@@ -103,15 +108,19 @@ void taskInWords(Desk& desk, Subject& subject, Point spot) {
     if (const auto byHand = subject.symbolAt ? subject.symbolAt : subject.labelAt) {
         middle = *byHand + (desk.movedInside(blockAt(*byHand)) - blockAt(*byHand).middle);
     }
-    for (const int allowed : {0, 99}) {
+    struct Pass {
+        int crossed;
+        Ties ties;
+    };
+    for (const Pass pass :
+         {Pass{0, Ties::Clear}, Pass{99, Ties::Clear}, Pass{99, Ties::OverTies}, Pass{99, Ties::Anyhow}}) {
         for (const double away : drawing::steps(6, 26, 2)) {
-            for (const Vector way : {Vector{1, -0.6}, Vector{-1, -0.6}, Vector{1, 0.6}, Vector{-1, 0.6},
-                                     Vector{0.4, -1}, Vector{-0.4, -1}, Vector{0.4, 1}, Vector{-0.4, 1}}) {
+            for (const Vector way : pass.crossed == 0 ? wordsWays() : allRound()) {
                 const Point at = spot + way * away + Vector{way.x > 0 ? half : -half, 0};
                 const double end = way.x > 0 ? -half : half;
                 if (!middle && desk.fits(blockAt(at)) &&
-                    desk.taken().crossings(blockAt(at).grown(0.3), subject.order) <= allowed &&
-                    (allowed > 0 || desk.taken().isFree(at + Vector{end, kRuleBelow}, spot))) {
+                    desk.taken().crossings(blockAt(at).grown(0.3), subject.order) <= pass.crossed &&
+                    mayExtend(desk, {at + Vector{end, kRuleBelow}, spot}, pass.ties)) {
                     middle = at;
                 }
             }
@@ -127,6 +136,7 @@ void taskInWords(Desk& desk, Subject& subject, Point spot) {
     ink.thin({left, right});
     const Point end = drawing::length(left - spot) < drawing::length(right - spot) ? left : right;
     extensionLine(desk, subject, end, spot, ExtensionEnd::Dot);
+    subject.isAside = true;
     desk.lettersOf(subject).letters(label, *middle, Degrees(0));
     subject.handle = middle;
     desk.take(subject, blockAt(*middle));

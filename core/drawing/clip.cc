@@ -49,12 +49,8 @@ struct Cutter {
         return !stroke.pieces.empty();
     }
     bool operator()(Fill& fill) const {
-        const std::array<Side, 4> sides{
-            {{{1, 0}, box.left}, {{-1, 0}, -box.right}, {{0, 1}, box.top}, {{0, -1}, -box.bottom}}};
         for (Points& ring : fill.rings) {
-            for (const Side& side : sides) {
-                ring = cut(ring, side);
-            }
+            ring = clippedRing(std::move(ring), box);
         }
         std::erase_if(fill.rings, [](const Points& ring) { return ring.size() < 3; });
         return !fill.rings.empty();
@@ -95,6 +91,15 @@ struct Remover {
 };
 
 }  // namespace
+
+std::vector<Point> clippedRing(std::vector<Point> ring, const Box& box) {
+    const std::array<Side, 4> sides{
+        {{{1, 0}, box.left}, {{-1, 0}, -box.right}, {{0, 1}, box.top}, {{0, -1}, -box.bottom}}};
+    for (const Side& side : sides) {
+        ring = cut(ring, side);
+    }
+    return ring;
+}
 
 Drawing clipped(Drawing drawing, const Box& box) {
     std::erase_if(drawing.marks, [&](Mark& mark) { return !std::visit(Cutter{box}, mark); });

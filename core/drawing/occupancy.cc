@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace crosstick::drawing {
 namespace {
@@ -62,6 +63,9 @@ struct Axes {
     Vector along, up;
 };
 Axes axesOf(const TurnedBox& box) {
+    if (box.angle.value() == 0) {
+        return {{1, 0}, {0, -1}};
+    }
     const double turn = radians(box.angle).value();
     return {{std::cos(turn), -std::sin(turn)}, {-std::sin(turn), -std::cos(turn)}};
 }
@@ -74,6 +78,14 @@ double reach(const TurnedBox& box, Vector axis) {
 
 bool apart(const TurnedBox& a, const TurnedBox& b, Vector axis) {
     return std::abs(dot(b.middle - a.middle, axis)) >= reach(a, axis) + reach(b, axis) - 1e-9;
+}
+
+/// A segment less what may touch another's end: that crosses nothing. None of one that is no longer.
+std::optional<TurnedBox> withoutEnds(Point a, Point b) {
+    constexpr double kEnds = 0.2;
+    constexpr double kThin = 0.05;
+    const double span = length(b - a) - 2 * kEnds;
+    return span > 0 ? std::optional(TurnedBox{(a + b) * 0.5, span, kThin, readable(b - a)}) : std::nullopt;
 }
 
 }  // namespace
@@ -94,6 +106,11 @@ Box TurnedBox::bounds() const {
 }
 
 bool TurnedBox::meets(const TurnedBox& other) const {
+    // Most are far from each other, however they are turned.
+    const double near = (width + height + other.width + other.height) / 2;
+    if (std::abs(middle.x - other.middle.x) > near || std::abs(middle.y - other.middle.y) > near) {
+        return false;
+    }
     for (const TurnedBox* box : {this, &other}) {
         const Axes axes = axesOf(*box);
         if (apart(*this, other, axes.along) || apart(*this, other, axes.up)) {
@@ -104,10 +121,29 @@ bool TurnedBox::meets(const TurnedBox& other) const {
 }
 
 bool TurnedBox::meets(Point a, Point b) const {
+    const double near = (width + height) / 2;
+    if (std::min(a.x, b.x) > middle.x + near || std::max(a.x, b.x) < middle.x - near ||
+        std::min(a.y, b.y) > middle.y + near || std::max(a.y, b.y) < middle.y - near) {
+        return false;
+    }
     const Axes axes = axesOf(*this);
     const auto local = [&](Point p) { return Point{dot(p - middle, axes.along), dot(p - middle, axes.up)}; };
-    const Path line(Points{local(a), local(b)});
-    return !drawing::inside(line, {-width / 2, -height / 2, width / 2, height / 2}).empty();
+    // Liang and Barsky: the share of the segment that lies between the sides, pair by pair.
+    const Point from = local(a);
+    const Vector way = local(b) - from;
+    double first = 0;
+    double last = 1;
+    const auto between = [&](double at, double change, double half) {
+        if (std::abs(change) < 1e-12) {
+            return std::abs(at) <= half;
+        }
+        const double enters = (-half - at) / change;
+        const double leaves = (half - at) / change;
+        first = std::max(first, std::min(enters, leaves));
+        last = std::min(last, std::max(enters, leaves));
+        return first < last;
+    };
+    return between(from.x, way.x, width / 2) && between(from.y, way.y, height / 2) && first < last;
 }
 
 Degrees readable(Vector along) {
@@ -130,10 +166,25 @@ void Occupancy::take(const TurnedBox& box) {
 void Occupancy::draw(const Points& line, std::size_t owner, bool closed) {
     const Path path(line, closed);
     for (std::size_t n = 1; n < path.points().size(); ++n) {
-        const Point a = path.points()[n - 1];
-        const Point b = path.points()[n];
-        segments_.push_back({a, b, owner});
-        eachCellAlong(a, b, [&](std::int64_t cell) { segmentCells_[cell].push_back(segments_.size() - 1); });
+        addSegment({path.points()[n - 1], path.points()[n], owner});
+    }
+}
+
+void Occupancy::addSegment(const Segment& segment) {
+    segments_.push_back(segment);
+    eachCellAlong(segment.a, segment.b,
+                  [&](std::int64_t cell) { segmentCells_[cell].push_back(segments_.size() - 1); });
+}
+
+void Occupancy::addTie(const Segment& segment) {
+    ties_.push_back(segment);
+    eachCellAlong(segment.a, segment.b, [&](std::int64_t cell) { tieCells_[cell].push_back(ties_.size() - 1); });
+}
+
+void Occupancy::tie(Point a, Point b, std::size_t owner) {
+    draw({a, b}, owner);
+    if (length(b - a) > 0) {
+        addTie({a, b, owner});
     }
 }
 
@@ -141,6 +192,55 @@ void Occupancy::mark(Point spot, std::size_t owner) {
     spots_.push_back({spot, owner});
     eachCell({spot.x, spot.y, spot.x, spot.y},
              [&](std::int64_t cell) { spotCells_[cell].push_back(spots_.size() - 1); });
+}
+
+Occupancy::Taken Occupancy::takeBack(const Level& level) {
+    const auto forget = [](auto& cells, std::size_t from) {
+        return [&cells, from](std::int64_t cell) {
+            std::vector<std::size_t>& held = cells[cell];
+            while (!held.empty() && held.back() >= from) {
+                held.pop_back();
+            }
+        };
+    };
+    const auto above = [](auto& all, std::size_t from) {
+        std::vector<std::decay_t<decltype(all.front())>> taken(all.begin() + static_cast<std::ptrdiff_t>(from),
+                                                               all.end());
+        all.resize(from);
+        return taken;
+    };
+    Taken taken;
+    taken.boxes_ = above(boxes_, level.boxes);
+    taken.segments_ = above(segments_, level.segments);
+    taken.ties_ = above(ties_, level.ties);
+    for (const TurnedBox& box : taken.boxes_) {
+        eachCell(box.bounds(), forget(boxCells_, level.boxes));
+    }
+    for (const Segment& one : taken.segments_) {
+        eachCellAlong(one.a, one.b, forget(segmentCells_, level.segments));
+    }
+    for (const Segment& one : taken.ties_) {
+        eachCellAlong(one.a, one.b, forget(tieCells_, level.ties));
+    }
+    return taken;
+}
+
+void Occupancy::put(const Taken& taken) {
+    for (const TurnedBox& box : taken.boxes_) {
+        take(box);
+    }
+    for (const Segment& one : taken.segments_) {
+        addSegment(one);
+    }
+    for (const Segment& one : taken.ties_) {
+        addTie(one);
+    }
+}
+
+bool Occupancy::isFree(const Taken& taken) const {
+    return std::all_of(taken.boxes_.begin(), taken.boxes_.end(), [&](const TurnedBox& box) { return isFree(box); }) &&
+           std::all_of(taken.ties_.begin(), taken.ties_.end(),
+                       [&](const Segment& one) { return couldTie(one.a, one.b); });
 }
 
 bool Occupancy::coversSpot(const TurnedBox& box, Point own, std::size_t owner, double clear) const {
@@ -162,9 +262,31 @@ bool Occupancy::coversSpot(const TurnedBox& box, Point own, std::size_t owner, d
 }
 
 int Occupancy::crossings(Point a, Point b, std::size_t owner) const {
-    constexpr double kEnds = 0.2;  // a line that only touches another's end crosses nothing
-    const double span = length(b - a);
-    return span > 2 * kEnds ? crossings(TurnedBox{(a + b) * 0.5, span - 2 * kEnds, 0.05, readable(b - a)}, owner) : 0;
+    const auto inner = withoutEnds(a, b);
+    return inner ? crossings(*inner, owner) : 0;
+}
+
+bool Occupancy::meetsTie(const TurnedBox& box) const {
+    bool meets = false;
+    eachCell(box.bounds(), [&](std::int64_t cell) {
+        const auto found = tieCells_.find(cell);
+        if (meets || found == tieCells_.end()) {
+            return;
+        }
+        for (const std::size_t n : found->second) {
+            meets = meets || box.meets(ties_[n].a, ties_[n].b);
+        }
+    });
+    return meets;
+}
+
+bool Occupancy::couldTie(Point a, Point b) const {
+    const auto inner = withoutEnds(a, b);
+    if (!inner) {
+        return true;
+    }
+    const Vector half = unit(b - a) * (inner->width / 2);
+    return isFree(inner->middle - half, inner->middle + half) && !meetsTie(*inner);
 }
 
 bool Occupancy::isFree(const TurnedBox& box, double clear) const {
@@ -179,7 +301,7 @@ bool Occupancy::isFree(const TurnedBox& box, double clear) const {
             free = free && !wanted.meets(boxes_[n]);
         }
     });
-    return free;
+    return free && (tieCells_.empty() || !meetsTie(wanted));
 }
 
 bool Occupancy::isFree(Point a, Point b) const {

@@ -25,6 +25,9 @@ constexpr std::array kEntries{
          "Defended from; dashed while prepared and not occupied.")
         .with(kPositionFields)
         .named(Naming::Number),
+    area("patrol-base", "Patrol base", "PB", kAreas, Sign::Area, {},
+         "Where a patrol halts, hidden and ready all round.")
+        .explained(),
     area("engagement-area", "Engagement area", "EA", kAreas, Sign::Area, {"151300", Medium},
          "Where the enemy is to be destroyed by massed fires."),
     area("named-area-of-interest", "Named area of interest", "NAI", kAreas, Sign::Area, {"120200", High},

@@ -100,8 +100,9 @@ enum class Dashed { WhenPlanned, Always, Never };
 /// Does the film's legend have to explain it?
 enum class Legend { Standard, Explain };
 /// What a measure of ours is drawn in: the pen of its side, or the colour that the trade keeps for a matter whoever's
-/// it is (green for obstacles, yellow for contamination).
-enum class Colour { OfItsSide, Obstacle, Contamination };
+/// it is (green for obstacles, yellow for contamination), or blue for what our own force may do on the ground, as red
+/// is for what the enemy's may.
+enum class Colour { OfItsSide, Obstacle, Contamination, OfItsForce };
 /// What its label says.
 enum class Wording {
     Name,           ///< "PL FLINT", "OP 3": abbreviation, then number and name

@@ -21,11 +21,13 @@ constexpr std::array kEntries{
         .named(Naming::Number),
     line("avenue-of-approach", "Avenue of approach", "AVENUE", kGround, Sign::Avenue, {},
          "A way that suits a force of a size, from tail to tip; never abbreviated like the assembly area.")
+        .in(Colour::OfItsForce)
         .with(kWideWidth)
         .named(Naming::Number),
     line("mobility-corridor", "Mobility corridor", "MC", kGround, Sign::Corridor, {},
          "A lane of an avenue in which movement is free, from tail to tip.")
         .explained()
+        .in(Colour::OfItsForce)
         .with(kWidth)
         .named(Naming::Number),
     area("restricted-ground", "Restricted ground", "", kGround, Sign::Hatched, {}, "Slows a force down.")

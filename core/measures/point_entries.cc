@@ -64,7 +64,7 @@ constexpr std::array kEntries{
     box("supply-class-1", "Supply point, class I", "CL I", kSupport, {"321701", Low}, "Rations and water."),
     box("supply-class-3", "Supply point, class III", "CL III", kSupport, {"321703", Low}, "Fuel."),
     box("supply-class-5", "Supply point, class V", "CL V", kSupport, {"321705", Low}, "Ammunition."),
-    box("medevac-pickup", "Medical evacuation pick-up", "EVAC", kSupport, {"321100", Low},
+    box("medevac-pickup", "Medical evacuation pick-up", "MEDEVAC", kSupport, {"321100", Low},
         "Where the wounded are picked up.")
         .explained(),
     box("rehearsal-site", "Rehearsal site", "RHSL", kSupport, {}, "Where the operation is rehearsed.").explained(),

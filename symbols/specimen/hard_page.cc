@@ -107,6 +107,20 @@ void addAreas(Flow& flow, const drawing::Gauge& gauge, PenMode pens) {
              {{.kind = "restricted-ground", .points = {{4, 18}, {44, 12}, {44, 15}, {4, 21}}}}, gauge, pens);
 }
 
+/// All samples of a legend, each in the room that a legend gives it.
+void addLegendSamples(Flow& flow, const drawing::Gauge& gauge, PenMode pens) {
+    flow.heading("Samples of the legend");
+    Stage stage({0, 0, 400, 400}, gauge, pens);
+    for (const measures::Entry& entry : measures::catalogue()) {
+        Exhibit exhibit = sample(entry, sampleSize(entry));
+        stage.add(exhibit);
+    }
+    for (const LegendRow& row : stage.legendRows(LegendExtent::Everything)) {
+        const drawing::Box room = flow.room({63, 7}, {row.text});
+        flow.draw(drawing::moved(row.sample, {room.left, room.top + 1}));
+    }
+}
+
 void addCrowd(Flow& flow, const drawing::Gauge& gauge, PenMode pens) {
     flow.heading("Crowded spots");
     std::vector<Exhibit> crowd;
@@ -156,6 +170,7 @@ void addHardCases(Flow& flow, const drawing::Gauge& gauge, PenMode pens) {
     addLines(flow, gauge, pens);
     addAreas(flow, gauge, pens);
     addCrowd(flow, gauge, pens);
+    addLegendSamples(flow, gauge, pens);
 }
 
 void addFilm(Flow& flow, const drawing::Gauge& gauge, PenMode pens) {

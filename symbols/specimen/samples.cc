@@ -116,12 +116,33 @@ std::vector<drawing::Point> swing(drawing::Point from, drawing::Point to, double
     return line;
 }
 
+plan::Force marching() {
+    struct Row {
+        const char* unit;
+        const char* name;
+        const char* role;
+        int people;
+    };
+    static constexpr std::array kRows{Row{"1/2 inf sqd", "1 Sqd", "POINT", 9}, Row{"hq 2/B inf plt", "HQ", "HQ", 3},
+                                      Row{"2/2 inf sqd", "2 Sqd", "", 9}, Row{"3/2 inf sqd", "3 Sqd", "REAR", 9}};
+    plan::Force force;
+    plan::Column column;
+    column.id = namedUuid(Uuid{{0x5e}}, "column");
+    for (const Row& row : kRows) {
+        const Uuid id = namedUuid(Uuid{{0x5e}}, row.name);
+        force.elements.push_back({id, row.unit, row.name, "", row.people});
+        column.serials.push_back({id, row.role, std::nullopt});
+    }
+    force.columns.push_back(std::move(column));
+    return force;
+}
+
 drawing::Point sampleSize(const measures::Entry& entry) {
     switch (ruleOf(entry.sign).body) {
         case Body::Line:
             return {97, 17};
         case Body::Ring:
-            return {48.5, 24};
+            return {48.5, 27};
         case Body::Anchors:
             return {64, 32};
         case Body::Spot:

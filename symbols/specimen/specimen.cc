@@ -40,7 +40,7 @@ void addSample(Flow& flow, const measures::Entry& entry, const Exhibit& exhibit,
         flow.cross(drawing::Point{room.left, room.top} + exhibit.points.front());
     }
     Stage stage(room, gauge, pens);
-    stage.add(exhibit);
+    stage.add(marching()).add(exhibit);
     if (entry.sign == measures::Sign::Security) {  // its two arrows start from a unit
         stage.add({.kind = "unit",
                    .points = {exhibit.points.front()},
@@ -134,7 +134,7 @@ std::vector<SpecimenPage> specimen(const drawing::Gauge& gauge, PenMode pens) {
 
 drawing::Drawing tokenOf(const measures::Entry& entry, const drawing::Box& room, const drawing::Gauge& gauge) {
     Stage stage(room, gauge, PenMode::Colour);
-    return stage.add(sample(entry, sampleSize(entry))).token(entry, room);
+    return stage.add(marching()).add(sample(entry, sampleSize(entry))).token(entry, room);
 }
 
 drawing::Drawing tokenOf(const plan::Measure& shown, const measures::Entry& entry, const drawing::Box& room,
@@ -146,7 +146,7 @@ drawing::Drawing tokenOf(const plan::Measure& shown, const measures::Entry& entr
     exhibit.whose = shown.whose;
     exhibit.standing = shown.standing;
     Stage stage(room, gauge, PenMode::Colour);
-    return stage.add(exhibit).token(entry, room);
+    return stage.add(marching()).add(exhibit).token(entry, room);
 }
 
 }  // namespace crosstick::symbols

@@ -234,5 +234,55 @@ TEST(Occupancy, CountsWhatALineCrossesButNotWhatItsEndsTouch) {
     EXPECT_EQ(taken.crossings({5, -5}, {5, -5}, 2), 0);
 }
 
+TEST(Occupancy, LetsNoTieCrossAnotherOrRunThroughABox) {
+    Occupancy taken;
+    taken.tie({0, 0}, {20, 0}, 1);
+    EXPECT_FALSE(taken.couldTie({10, -5}, {10, 5}));
+    EXPECT_TRUE(taken.couldTie({20, 0}, {30, 10})) << "both end on one place";
+    EXPECT_FALSE(taken.isFree({{10, 0}, 6, 3, Degrees(0)})) << "nothing is placed on a tie";
+    EXPECT_TRUE(taken.isFree({{10, 5}, 6, 3, Degrees(0)}));
+    taken.take({{40, 0}, 6, 6, Degrees(0)});
+    EXPECT_FALSE(taken.couldTie({30, 0}, {50, 0}));
+    EXPECT_TRUE(taken.couldTie({30, 8}, {50, 8}));
+}
+
+TEST(Occupancy, ForgetsATrialAndTakesItAgainAsItWas) {
+    for (std::uint64_t seed = 1; seed <= kSeeds; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        RandomLines random(seed);
+        Occupancy taken;
+        const auto takeSome = [&] {
+            for (int n = 0; n < 5; ++n) {
+                taken.take(randomBox(random, 60));
+                taken.tie(random.point(60), random.point(60), 1);
+                taken.draw(random.line(), 2);
+            }
+        };
+        takeSome();
+        std::vector<TurnedBox> asked;
+        for (int n = 0; n < 20; ++n) {
+            asked.push_back(randomBox(random, 60));
+        }
+        const auto answers = [&] {
+            std::vector<int> all;
+            for (const TurnedBox& box : asked) {
+                all.push_back(taken.isFree(box) ? 1 : 0);
+                all.push_back(taken.crossings(box, 1));
+                all.push_back(taken.couldTie(box.middle, {0, 0}) ? 1 : 0);
+            }
+            return all;
+        };
+        const auto before = answers();
+        const Occupancy::Level level = taken.level();
+        takeSome();
+        const auto during = answers();
+        const Occupancy::Taken trial = taken.takeBack(level);
+        EXPECT_EQ(answers(), before);
+        taken.put(trial);
+        EXPECT_EQ(answers(), during);
+        EXPECT_FALSE(taken.isFree(trial));
+    }
+}
+
 }  // namespace
 }  // namespace crosstick::drawing

@@ -1,6 +1,6 @@
-// A film stays as it is where nobody draws: moving a measure moves no letters farther than 30 mm away. It is not so by
-// construction: where labels push each other on in a chain the last one may lie farther off. Of 6000 films of 20
-// measures on 200 by 150 mm that happens in 8, by 41 mm at most; of 25 measures in 9, by 48.
+// A film stays as it is where nobody draws: moving a measure moves no letters farther than 30 mm away from it, that is
+// from its spot or from its symbol, which may stand aside of it. It is not so by construction: who has to give way may
+// push on another who has to. Of 3000 films of 20 measures on 200 by 150 mm that happens in 4, by 40 mm at most.
 #include <algorithm>
 #include <cmath>
 #include <iostream>
@@ -80,12 +80,31 @@ Moved moved(std::uint64_t seed) {
     all.back().points = {to};
     const auto after = lettersOf(filmOf(all));
     EXPECT_EQ(before.size(), after.size());
+    // What was moved is the spot and the symbol, which may stand aside of it.
+    std::vector<Point> moved{from, to};
+    for (const auto* letters : {&before, &after}) {
+        for (const std::vector<Row>& item : *letters) {
+            for (const Row& row : item) {
+                if (row.text.text == "99") {
+                    moved.push_back(row.box.middle);
+                }
+            }
+        }
+    }
+    const auto nearest = [&](const drawing::TurnedBox& box) {
+        double least = away(box, from);
+        for (const Point p : moved) {
+            least = std::min(least, away(box, p));
+        }
+        return least;
+    };
     Moved result;
     for (std::size_t n = 0; n < std::min(before.size(), after.size()); ++n) {
         for (std::size_t row = 0; row < before[n].size(); ++row) {
             const Row& was = before[n][row];
-            const bool stays = row < after[n].size() && after[n][row].text == was.text;
-            const double off = std::min(away(was.box, from), away(was.box, to));
+            const bool stays =
+                std::any_of(after[n].begin(), after[n].end(), [&](const Row& is) { return is.text == was.text; });
+            const double off = nearest(was.box);
             result.near += !stays && off <= kFar ? 1 : 0;
             result.farthest = std::max(result.farthest, stays ? 0 : off);
         }
@@ -94,20 +113,15 @@ Moved moved(std::uint64_t seed) {
 }
 
 TEST(Labels, StayWhereNobodyDraws) {
-    constexpr int kChains = 1;  // in which labels push each other on
     int near = 0;
-    int broken = 0;
     double farthest = 0;
     for (std::uint64_t seed = 1; seed <= 600; ++seed) {
-        SCOPED_TRACE("seed " + std::to_string(seed));
         const Moved result = moved(seed);
         near += result.near;
-        broken += result.farthest > kFar ? 1 : 0;
         farthest = std::max(farthest, result.farthest);
+        EXPECT_LE(result.farthest, kFar) << "seed " << seed;
     }
-    std::cout << "films in which labels push each other on: " << broken << ", farthest " << farthest << " mm\n";
-    EXPECT_LE(broken, kChains);
-    EXPECT_LE(farthest, 45);
+    std::cout << "farthest that letters made room: " << farthest << " mm\n";
     EXPECT_GT(near, 50) << "labels nearby make room, or this test tests nothing";
 }
 

@@ -126,9 +126,9 @@ TEST(Scaled, AnotherScaleLeavesTheMillimetresAlone) {
     for (const measures::Entry& entry : measures::catalogue()) {
         const Made made = testing::sample(entry.kind, at);
         MadeFilm usual;
-        usual.window({0, 0, 100, 75}).add(made);
+        usual.scale(Stage::kScale, {0, 0, 100, 75}).add(made);
         MadeFilm half;
-        half.scale(Scale{50000}).window({0, 0, 100, 75}).add(made);
+        half.scale(Scale{50000}, {0, 0, 100, 75}).add(made);
         const drawing::Drawing a = usual.drawn();
         const drawing::Drawing b = half.drawn();
         // A radius is metres of ground, so a range ring is half as wide; all else is the same.
