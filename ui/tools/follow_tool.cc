@@ -113,6 +113,7 @@ Reply FollowTool::take(const Event& event, const Ground& ground) {
         case Event::Kind::Release:
             hand_ = event.at;
             break;
+        case Event::Kind::Again:  // no point of its own: it ends the line
         case Event::Kind::Finish:
             endWanted_ = !pieces_.empty();
             break;

@@ -96,6 +96,7 @@ Reply NeatlineTool::take(const Event& event, const Ground& ground) {
     }
     switch (event.kind) {
         case Event::Kind::Press:
+        case Event::Kind::Again:
             return pressed(event, ground);
         case Event::Kind::Move:
             if (const auto spot = ways_.inRaster(event.at); grip_ && event.held && spot) {
