@@ -1,4 +1,5 @@
 // With one pen, enemy strokes are two thin ones 0.85 apart; letters stay single (engraving A17).
+#include <cmath>
 #include <string>
 
 #include <gtest/gtest.h>
@@ -139,6 +140,29 @@ TEST(OnePen, BoxGrowsRoundItsLetters) {
     EXPECT_NEAR(width(doubled) - width(single), 2 * 0.85 - 0.15, 0.01);  // the pen is thinner by 0.15
     for (const auto& box : testing::letterBoxes(doubled.drawn())) {
         EXPECT_GT(testing::clearance(box, doubled.drawn()), 0.6);
+    }
+}
+
+// Its edge only curves, and nowhere on that side is it straight: the mark stands there all the same (engraving B3).
+TEST(BattlePosition, HasItsMarkOnTheEnemysSideOfARoundEdge) {
+    for (const auto& [azimuth, way] : {std::pair{"0", drawing::Vector{0, -1}}, std::pair{"90", drawing::Vector{1, 0}},
+                                       std::pair{"180", drawing::Vector{0, 1}}}) {
+        Made made{.kind = "battle-position", .points = {}, .number = "3", .fields = {{"enemy", azimuth}}};
+        for (int n = 0; n < 36; ++n) {
+            const double turn = n * 3.14159265358979 / 18;
+            made.points.push_back({100 + 20 * std::cos(turn), 75 + 14 * std::sin(turn)});
+        }
+        MadeFilm film;
+        drawing::Box mark;
+        for (const drawing::Mark& one : film.add(made).drawn().marks) {
+            if (const auto* fill = std::get_if<drawing::Fill>(&one)) {
+                for (const drawing::Point p : fill->rings.front()) {
+                    mark = mark.joined({p.x, p.y, p.x, p.y});
+                }
+            }
+        }
+        ASSERT_FALSE(mark.isEmpty()) << azimuth;
+        EXPECT_GT(drawing::dot(mark.middle() - drawing::Point{100, 75}, way), 12) << azimuth;
     }
 }
 

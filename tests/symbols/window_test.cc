@@ -139,5 +139,18 @@ TEST(Window, ASymbolSetAsideByHandStandsWhereItWasPut) {
     }
 }
 
+// Its middle lies off the film: the part that is seen carries the name.
+TEST(Window, NamesAnAreaLargerThanTheFilmInsideIt) {
+    MadeFilm film;
+    film.add(Made{
+        .kind = "area-of-operations", .points = {{-900, -600}, {150, -500}, {180, 120}, {-800, 900}}, .name = "HEATH"});
+    const auto letters = testing::letterBoxes(film.drawn());
+    ASSERT_EQ(letters.size(), 2U);
+    for (const drawing::TurnedBox& box : letters) {
+        EXPECT_TRUE(box.inside(MadeFilm::kWindow.grown(-2)));
+    }
+    EXPECT_TRUE(film.remarks().empty());
+}
+
 }  // namespace
 }  // namespace crosstick::symbols
