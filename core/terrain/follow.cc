@@ -231,17 +231,9 @@ class Follower {
     }
 };
 
-geodesy::PlanePoint onGrid(const plan::Placement& p, PicturePoint at) {
-    return {p.corner.easting + Metres(at.column * p.eastPerColumn + at.row * p.eastPerRow),
-            p.corner.northing + Metres(at.column * p.northPerColumn + at.row * p.northPerRow)};
-}
-
-PicturePoint inPicture(const plan::Placement& p, geodesy::PlanePoint at) {
-    const double east = (at.easting - p.corner.easting).value();
-    const double north = (at.northing - p.corner.northing).value();
-    const double area = p.eastPerColumn * p.northPerRow - p.eastPerRow * p.northPerColumn;
-    return {(east * p.northPerRow - north * p.eastPerRow) / area,
-            (north * p.eastPerColumn - east * p.northPerColumn) / area};
+PicturePoint inPicture(const plan::Placement& placement, geodesy::PlanePoint at) {
+    const plan::RasterSpot spot = plan::inRaster(placement, at);
+    return {spot.column, spot.row};
 }
 
 }  // namespace
@@ -262,7 +254,7 @@ Result<FollowedGround> followedLine(const PrintedGround& ground, geodesy::PlaneP
     }
     FollowedGround line{{}, found->vein};
     for (const PicturePoint point : found->line) {
-        line.line.push_back(onGrid(p, point));
+        line.line.push_back(plan::onGrid(p, point.column, point.row));
     }
     return line;
 }

@@ -1,13 +1,15 @@
 #include "core/terrain/follow_sheet.h"
 
 #include "core/geodesy/crs.h"
+#include "core/terrain/faults.h"
 
 namespace crosstick::terrain {
+namespace {
 
-Result<FollowedGround> followOnSheet(const std::filesystem::path& copy, const plan::Sheet& sheet,
-                                     const std::string& planeCrs, geodesy::PlanePoint from, geodesy::PlanePoint to,
-                                     const std::optional<Vein>& like) {
-    auto raster = sheets::Raster::open(copy);
+Result<FollowedGround> followOn(const SheetCopy& laid, const std::string& planeCrs, geodesy::PlanePoint from,
+                                geodesy::PlanePoint to, const std::optional<Vein>& like) {
+    const plan::Sheet& sheet = laid.sheet;
+    auto raster = sheets::Raster::open(laid.copy);
     if (!raster) {
         return tl::unexpected(raster.error());
     }
@@ -33,6 +35,24 @@ Result<FollowedGround> followOnSheet(const std::filesystem::path& copy, const pl
         point = *inPlan;
     }
     return found;
+}
+
+}  // namespace
+
+Result<FollowedGround> followOnSheets(const std::vector<SheetCopy>& sheets, const std::string& planeCrs,
+                                      geodesy::PlanePoint from, geodesy::PlanePoint to,
+                                      const std::optional<Vein>& like) {
+    Result<FollowedGround> best = fail(kOffPicture);
+    for (const SheetCopy& sheet : sheets) {
+        auto found = followOn(sheet, planeCrs, from, to, like);
+        if (found || best.error().fault == kOffPicture) {
+            best = std::move(found);
+        }
+        if (best) {
+            break;
+        }
+    }
+    return best;
 }
 
 }  // namespace crosstick::terrain

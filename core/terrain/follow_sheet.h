@@ -7,14 +7,20 @@
 
 namespace crosstick::terrain {
 
-/// Finds the line that a sheet prints between two places of a plan. Opens everything anew: for another thread than the
-/// table's.
-/// @param copy  our copy of the sheet's raster  @param planeCrs  of the plan's own plane, in which the places are and
-/// the line comes back
-/// Errors: followedLine()'s, sheets::Raster::open()'s, geodesy::PlaneLink's.
-[[nodiscard]] Result<FollowedGround> followOnSheet(const std::filesystem::path& copy, const plan::Sheet& sheet,
-                                                   const std::string& planeCrs, geodesy::PlanePoint from,
-                                                   geodesy::PlanePoint to,
-                                                   const std::optional<Vein>& like = std::nullopt);
+/// A sheet with our copy of its raster.
+struct SheetCopy {
+    std::filesystem::path copy;
+    plan::Sheet sheet;
+};
+
+/// Finds the line that is printed between two places of a plan, on the first sheet that has one through both. Opens
+/// everything anew: for another thread than the table's.
+/// @param sheets  in the order in which they are tried  @param planeCrs  of the plan's own plane, in which the places
+/// are and the line comes back
+/// Errors: of the sheets that reach both places the first one's: followedLine()'s, sheets::Raster::open()'s,
+/// geodesy::PlaneLink's; terrain/off-picture where none reaches them.
+[[nodiscard]] Result<FollowedGround> followOnSheets(const std::vector<SheetCopy>& sheets, const std::string& planeCrs,
+                                                    geodesy::PlanePoint from, geodesy::PlanePoint to,
+                                                    const std::optional<Vein>& like = std::nullopt);
 
 }  // namespace crosstick::terrain

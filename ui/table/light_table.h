@@ -31,6 +31,7 @@ class LightTable final : public QWidget {
     void showCollar(std::optional<plan::SheetId> sheet);
     [[nodiscard]] bool isDrawing() const { return drawing_; }
     void finishTool();
+    void renewTool();  ///< something that the tool waited for has come
     void fit();
     void fitSheet();
     void zoomBy(double factor);

@@ -49,6 +49,10 @@ void LightTable::finishTool() {
     tell(tools::Event::Kind::Finish, pointer_, Qt::NoModifier, false);
 }
 
+void LightTable::renewTool() {
+    tell(tools::Event::Kind::Move, pointer_, Qt::NoModifier, false);
+}
+
 void LightTable::apply(const tools::Reply& reply) {
     if (reply.draft) {
         work_.setDraft(reply.draft);

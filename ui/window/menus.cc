@@ -164,6 +164,12 @@ void Window::buildDrawMenu(QMenuBar* bar) {
     QMenu* menu = bar->addMenu(tr("&Draw"));
     add(menu, "route", tr("Route"), key("Ctrl+R"), [this] { drawRoute(plan::Use::Primary); });
     add(menu, "alternate", tr("Alternate route"), key("Ctrl+Shift+R"), [this] { drawRoute(plan::Use::Alternate); });
+    add(menu, "follow", tr("Follow the map"), key("Ctrl+K"), [this] { followMap(std::nullopt); });
+    add(menu, "handrail-left", tr("Handrail on the left, 100 m"), key("Ctrl+Shift+K"),
+        [this] { followMap(terrain::Side::Left); });
+    add(menu, "handrail-right", tr("Handrail on the right, 100 m"), key("Ctrl+Alt+K"),
+        [this] { followMap(terrain::Side::Right); });
+    add(menu, "tie", tr("Tie the point to what is there"), key("Ctrl+J"), [this] { tieSelected(); });
     menu->addSeparator();
     std::map<measures::Group, details::TokenMenu*> groups;
     for (const measures::Entry& entry : measures::catalogue()) {

@@ -9,6 +9,8 @@
 #include <QStackedWidget>
 
 #include "core/sheets/sheet_file.h"
+#include "core/terrain/follow.h"
+#include "core/terrain/handrail.h"
 #include "ui/copies/copies.h"
 #include "ui/details/details.h"
 #include "ui/ledger/ledger.h"
@@ -204,6 +206,12 @@ class Window final : public QMainWindow {
     // What the menus do (deeds.cc).
     void draw(const std::string& kind);
     void drawRoute(plan::Use use);
+    // What is read off the printed sheet (follow_deeds.cc).
+    void followMap(std::optional<terrain::Side> rail);
+    void seekPrinted(geodesy::PlanePoint from, geodesy::PlanePoint to, const std::optional<terrain::Vein>& like,
+                     const std::function<void(Result<terrain::FollowedGround>)>& then);
+    void tieSelected();
+    void askForTie(const plan::ItemId& point, geodesy::PlanePoint thing);
     void removeSelected();
     void selectNext(int step);
     void newFilm();

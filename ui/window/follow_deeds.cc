@@ -1,0 +1,105 @@
+// What is read off the printed sheet: lines, handrails, ties.
+#include "core/terrain/faults.h"
+#include "core/terrain/follow_sheet.h"
+#include "core/terrain/tie.h"
+#include "ui/tools/follow_tool.h"
+#include "ui/tools/spot_tool.h"
+#include "ui/window/window.h"
+
+namespace crosstick::window {
+
+using work::Course;
+using work::GivingUp;
+using work::Lane;
+
+namespace {
+
+/// The sheets whose copies are there: somebody's film before the maps that it lies on.
+std::vector<terrain::SheetCopy> copiesOf(const work::Work& work) {
+    std::vector<terrain::SheetCopy> copies;
+    for (const bool films : {true, false}) {
+        for (const plan::SheetPtr& sheet : work.committed().sheets()) {
+            const work::SheetGround* ground = work.sheetGrounds().of(sheet->id);
+            if (sheet->asFilm.has_value() == films && ground != nullptr && !ground->copy().empty()) {
+                copies.push_back({ground->copy(), *sheet});
+            }
+        }
+    }
+    return copies;
+}
+
+}  // namespace
+
+void Window::followMap(std::optional<terrain::Side> rail) {
+    if (!work_.isOpen() || !work_.workingFilm()) {
+        return say(tr("There is no film to draw on. Edit, New film makes one."));
+    }
+    if (copiesOf(work_).empty()) {
+        return say(work_.sheetGrounds().isReading()
+                       ? tr("The sheet is still being prepared. Follow it when it is there.")
+                       : tr("There is no sheet on the table to follow."));
+    }
+    say({});
+    work_.select(std::nullopt);
+    detailsWanted_ = false;
+    arrange();
+    table_->setTool(std::make_unique<tools::FollowTool>(
+        *measures::find("free-line"),
+        [this](geodesy::PlanePoint from, geodesy::PlanePoint to, const std::optional<terrain::Vein>& like,
+               const std::function<void(tools::FollowTool::Found)>& then) { seekPrinted(from, to, like, then); },
+        rail));
+    table_->setFocus();
+}
+
+void Window::seekPrinted(geodesy::PlanePoint from, geodesy::PlanePoint to, const std::optional<terrain::Vein>& like,
+                         const std::function<void(Result<terrain::FollowedGround>)>& then) {
+    say({});
+    work_.errands().run(
+        Lane::Makings, tr("Looking for the printed line"), GivingUp::Allowed,
+        [copies = copiesOf(work_), plane = work_.committed().planeCrs(), from, to, like](Course&) {
+            return terrain::followOnSheets(copies, plane, from, to, like);
+        },
+        [this, then](Result<terrain::FollowedGround> found) {
+            then(std::move(found));
+            table_->renewTool();
+        },
+        [this, then] {
+            then(fail(terrain::kGivenUp));
+            table_->renewTool();
+        });
+}
+
+/// The next click tells what the selected point is tied to.
+void Window::tieSelected() {
+    const auto selected = work_.selected();
+    const plan::MeasurePtr point = selected ? work_.committed().measure(*selected) : nullptr;
+    if (!point || point->points.size() != 1 || point->anchor != plan::Anchor::Ground) {
+        return say(tr("Select a route point first, then click what stands near it."));
+    }
+    say({});
+    table_->setTool(std::make_unique<tools::SpotTool>(
+        "click what a person recognises", [this, id = point->id](geodesy::PlanePoint thing) { askForTie(id, thing); }));
+    table_->setFocus();
+}
+
+void Window::askForTie(const plan::ItemId& point, geodesy::PlanePoint thing) {
+    question_->ask(
+        tr("What stands there:"), tr("road junction"),
+        [this, point, thing](const QString& typed) -> std::optional<QString> {
+            const plan::MeasurePtr measure = work_.committed().measure(point);
+            if (typed.trimmed().isEmpty() || !measure || measure->points.empty() || work_.grid() == nullptr) {
+                return tr("A word or two for what stands there, as it will be read on the card.");
+            }
+            const auto from = work_.grid()->onGrid(thing);
+            const auto to = work_.grid()->onGrid(measure->points.front());
+            if (!from || !to) {
+                return outside_.say(from ? to.error() : from.error());
+            }
+            const std::string tie = terrain::tieWords(typed.trimmed().toStdString(), *from, *to);
+            work_.commit(terrain::withTie(work_.committed(), point, tie), "tie a point");
+            say(QString::fromStdString(tie));
+            return std::nullopt;
+        });
+}
+
+}  // namespace crosstick::window
