@@ -8,9 +8,9 @@ namespace crosstick::app {
 namespace {
 
 std::string_view templateOf(std::string_view fault) {
-    const std::array tables{unitsWords(),    geodesyWords(), planWords(),  workerWords(),  sheetsWords(),
-                            movementWords(), filmWords(),    filesWords(), symbolsWords(), pressWords(),
-                            tableWords(),    demoWords(),    appWords(),   windowWords()};
+    const std::array tables{unitsWords(),  geodesyWords(),  skyWords(),  planWords(),  workerWords(),
+                            sheetsWords(), movementWords(), filmWords(), filesWords(), symbolsWords(),
+                            pressWords(),  tableWords(),    demoWords(), appWords(),   windowWords()};
     for (const auto& table : tables) {
         for (const Words& entry : table) {
             if (entry.fault == fault) {

@@ -21,6 +21,7 @@ struct Words {
 /// One table a folder.
 [[nodiscard]] std::span<const Words> unitsWords();
 [[nodiscard]] std::span<const Words> geodesyWords();
+[[nodiscard]] std::span<const Words> skyWords();
 [[nodiscard]] std::span<const Words> planWords();
 [[nodiscard]] std::span<const Words> workerWords();
 [[nodiscard]] std::span<const Words> sheetsWords();
