@@ -3,8 +3,7 @@
 
 #include "app/command.h"
 #include "app/commands/card_forms.h"
-#include "app/ground_files.h"
-#include "core/files/plan_file.h"
+#include "app/commands/route_sources.h"
 #include "core/movement/faults.h"
 #include "ui/press/gui_start.h"
 #include "ui/press/pdf.h"
@@ -21,63 +20,8 @@ struct CardLine {
     bool json = false;
 };
 
-/// What the figures are computed from.
-struct Sources {
-    plan::Plan plan;
-    std::optional<geodesy::MagneticModel> model;
-    std::shared_ptr<const sheets::Elevation> heights;
-};
-
-Result<Sources> openSources(const CardLine& line, const Surroundings& surroundings) {
-    const std::filesystem::path path = line.plan;
-    const auto file = files::PlanFile::open(path, files::Access::ReadOnly);
-    if (!file) {
-        return tl::unexpected(file.error());
-    }
-    Sources sources{file->plan(), std::nullopt, nullptr};
-    auto model = geodesy::MagneticModel::open(surroundings.share / "magnetic");
-    if (model) {
-        sources.model = std::move(*model);
-    } else if (sources.plan.heading().declination == plan::DeclinationSource::Model) {
-        return tl::unexpected(model.error());
-    }
-    auto heights = sheets::heightsOf(sources.plan, groundFinder(path, surroundings), surroundings.reader);
-    if (heights) {
-        sources.heights = std::move(*heights);
-    } else {  // the card is worth having without: climb is then unknown, and the reason is said
-        (void)couldNot(surroundings, heights.error());
-    }
-    return sources;
-}
-
-Result<std::vector<plan::RoutePtr>> chosenRoutes(const plan::Plan& plan, const CardLine& line) {
-    if (plan.routes().empty()) {
-        return fail(movement::kNoRoutes, {{"file", line.plan}});
-    }
-    if (line.routes.empty()) {
-        return plan.routes();
-    }
-    std::vector<plan::RoutePtr> chosen;
-    for (const std::string& name : line.routes) {
-        auto route = plan.routeNamed(name);
-        if (!route && name.starts_with("RTE ")) {
-            route = plan.routeNamed(name.substr(4));
-        }
-        if (!route) {
-            std::string known;
-            for (const plan::RoutePtr& other : plan.routes()) {
-                known += (known.empty() ? "" : ", ") + other->name;
-            }
-            return fail(movement::kNoSuchRoute, {{"route", name}, {"known", known}});
-        }
-        chosen.push_back(std::move(route));
-    }
-    return chosen;
-}
-
-Result<CardContent> contentOf(const Sources& sources, const plan::Route& route, geodesy::AngleUnit unit) {
-    const geodesy::MagneticModel* model = sources.model ? &*sources.model : nullptr;
-    auto figures = movement::routeFigures(sources.plan, route, model, sources.heights.get());
+Result<CardContent> contentOf(const RouteSources& sources, const plan::Route& route, geodesy::AngleUnit unit) {
+    auto figures = movement::routeFigures(sources.plan, route, sources.modelOrNone(), sources.heights.get());
     if (!figures) {
         return tl::unexpected(figures.error());
     }
@@ -86,11 +30,12 @@ Result<CardContent> contentOf(const Sources& sources, const plan::Route& route, 
     if (!paper || !crossings) {
         return tl::unexpected(paper ? crossings.error() : paper.error());
     }
-    return CardContent{std::move(*figures), std::move(*paper), std::move(*crossings)};
+    auto light = movement::routeLight(sources.plan, *figures);
+    return CardContent{std::move(*figures), std::move(*paper), std::move(*crossings), std::move(light)};
 }
 
-Result<std::string> cardPdf(const Sources& sources, const std::vector<CardContent>& contents, geodesy::AngleUnit unit,
-                            const std::string& modelName, const Surroundings& surroundings) {
+Result<std::string> cardPdf(const RouteSources& sources, const std::vector<CardContent>& contents,
+                            geodesy::AngleUnit unit, const std::string& modelName, const Surroundings& surroundings) {
     const press::GuiStart gui;
     const auto faces = press::Faces::open(surroundings.share / "faces");
     if (!faces) {
@@ -116,7 +61,7 @@ Result<std::string> cardPdf(const Sources& sources, const std::vector<CardConten
     return press::pdfBytes(pages, facts, *faces, press::onePenInks());
 }
 
-Exit writeFile(const CardLine& line, const Sources& sources, const std::vector<CardContent>& contents,
+Exit writeFile(const CardLine& line, const RouteSources& sources, const std::vector<CardContent>& contents,
                const std::string& modelName, const Surroundings& surroundings) {
     const std::filesystem::path path = line.output;
     const auto unit = line.mils ? geodesy::AngleUnit::Mils : geodesy::AngleUnit::Degrees;
@@ -135,11 +80,11 @@ Exit writeFile(const CardLine& line, const Sources& sources, const std::vector<C
 
 Exit makeCards(const CardLine& line, const Surroundings& surroundings) {
     const auto unit = line.mils ? geodesy::AngleUnit::Mils : geodesy::AngleUnit::Degrees;
-    const auto sources = openSources(line, surroundings);
+    const auto sources = openRouteSources(line.plan, surroundings);
     if (!sources) {
         return couldNot(surroundings, sources.error());
     }
-    const auto routes = chosenRoutes(sources->plan, line);
+    const auto routes = chosenRoutes(sources->plan, line.plan, line.routes);
     if (!routes) {
         return couldNot(surroundings, routes.error());
     }

@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include "app/commands/card_forms.h"
+#include "app/commands/light_forms.h"
 #include "core/geodesy/plane_angles.h"
 #include "core/units/number_text.h"
 
@@ -62,6 +63,18 @@ std::string figure(const std::optional<T>& value, int decimals) {
     return value ? figure(*value, decimals) : std::string{};
 }
 
+/// The light of the date on which a piece ends.
+std::vector<std::string> lightOf(const CardContent& content, std::optional<Instant> when, TimeZone zone) {
+    const movement::DatedLight* dated = movement::lightAt(content.light, when, zone);
+    return dated == nullptr ? std::vector<std::string>(lightColumns().size())
+                            : lightCells(dated->light, ZoneRules(zone));
+}
+
+std::vector<std::string> joined(std::vector<std::string> cells, const std::vector<std::string>& more) {
+    cells.insert(cells.end(), more.begin(), more.end());
+    return cells;
+}
+
 std::string row(const std::vector<std::string>& cells) {
     std::string text;
     for (std::size_t n = 0; n < cells.size(); ++n) {
@@ -111,7 +124,8 @@ std::vector<std::string> pieceCells(const CardContent& content, const movement::
 }  // namespace
 
 std::string cardCsv(const plan::Plan& plan, const std::vector<CardContent>& routes) {
-    std::string text = row({kColumns.begin(), kColumns.end()});
+    std::string text = row(joined({kColumns.begin(), kColumns.end()}, lightColumns()));
+    const TimeZone zone = plan.heading().zone;
     for (const CardContent& content : routes) {
         SoFar soFar;
         for (const movement::Leg& leg : content.figures.legs) {
@@ -119,7 +133,8 @@ std::string cardCsv(const plan::Plan& plan, const std::vector<CardContent>& rout
                 const movement::Piece& piece = leg.pieces[at];
                 soFar.ground += piece.groundDistance;
                 soFar.time = soFar.time && piece.time ? std::optional(*soFar.time + *piece.time) : std::nullopt;
-                text += row(pieceCells(content, leg, at, soFar, plan.heading().zone));
+                const auto arrival = movement::arrivalAfter(content.figures.start, soFar.time);
+                text += row(joined(pieceCells(content, leg, at, soFar, zone), lightOf(content, arrival, zone)));
             }
         }
     }

@@ -5,6 +5,7 @@
 
 #include "core/movement/paper_figures.h"
 #include "core/movement/route_figures.h"
+#include "core/movement/route_light.h"
 
 namespace crosstick::app {
 
@@ -13,6 +14,7 @@ struct CardContent {
     movement::RouteFigures figures;
     movement::PaperRoute paper;
     std::vector<movement::Crossing> crossings;
+    std::vector<movement::DatedLight> light;
 };
 
 /// For the terminal: aligned, rounded as the trade does, the source of every figure under it.

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "app/commands/angle_words.h"
 #include "app/commands/card_forms.h"
 #include "core/units/number_text.h"
 
@@ -81,26 +82,11 @@ std::string plain(std::string text) {
     return text;
 }
 
-std::string sourceText(const movement::GmAngle& gm, const std::string& modelName) {
-    const std::string model = gm.model
-                                  ? fmt::format("{} for {}, height {}: {}°, one sigma {}°", modelName, isoDate(gm.date),
-                                                gm.height ? numberText(gm.height->value(), 0) + " m" : "0 taken",
-                                                numberText((gm.model->declination - gm.convergence).value(), 2),
-                                                numberText(gm.model->sigma.value(), 2))
-                                  : "no model for " + isoDate(gm.date);
-    const std::string sheet =
-        gm.printed ? fmt::format("the sheet's printed angle on that day: {}°", numberText(gm.printed->value(), 2))
-                   : "the sheet's printed angle is not entered";
-    return gm.source == plan::DeclinationSource::Model ? "taken: " + model + "; beside it: " + sheet
-                                                       : "taken: " + sheet + "; beside it: " + model;
-}
-
 std::string headText(const CardContent& content, AngleUnit unit, const std::string& modelName) {
     const movement::RouteFigures& figures = content.figures;
     std::string text = plain(content.paper.name) + (figures.use == plan::Use::Primary ? ", primary" : ", alternate") +
                        ", grid " + figures.gridCrs + '\n';
-    text += "G-M angle " + movement::gmAngleText(figures.gm.angle, unit) + ": " +
-            movement::gmRuleText(figures.gm.angle, unit) + "\n  " + sourceText(figures.gm, modelName) + '\n';
+    text += angleText(figures.gm, unit, modelName);
     text += figures.pace ? fmt::format("Pace count {} double per 100 m {}\n",
                                        numberText(figures.pace->doublePacesPer100), plain(figures.pace->note))
                          : "Pace count not given\n";
@@ -170,6 +156,9 @@ std::string cardTable(const plan::Plan& plan, const CardContent& content, AngleU
     table.add({"all", "", "", "", "", "", "", "", std::to_string(paper.metres), std::to_string(paper.groundMetres),
                figure(paper.paces), paper.time, paper.arrival, "", "", figure(paper.climb), figure(paper.descent), ""});
     std::string text = headText(content, unit, modelName);
+    for (const movement::DatedLight& dated : content.light) {
+        text += "Light " + isoDate(dated.date) + ": " + movement::lightText(dated.light, plan.heading().zone) + '\n';
+    }
     text += content.figures.start ? "Start " + dateTimeGroup(*content.figures.start, plan.heading().zone) + '\n'
                                   : "Start not given: clock times unknown\n";
     text += '\n' + table.text();

@@ -3,9 +3,8 @@
 #include <fmt/format.h>
 
 #include "app/command.h"
-#include "app/commands/answers.h"
+#include "app/commands/light_forms.h"
 #include "core/geodesy/place_text.h"
-#include "core/sky/light_text.h"
 
 namespace crosstick::app {
 namespace {
@@ -44,11 +43,6 @@ Result<Answer> answerTo(const LightOptions& options, Instant now) {
     });
 }
 
-Json timeJson(const std::optional<sky::Moment>& moment, const ZoneRules& zone) {
-    const bool happens = moment && moment->certainty != sky::Certainty::NotQuite;
-    return happens ? Json(isoTime(moment->at, zone.at(moment->at))) : Json();
-}
-
 Json jsonOf(const Answer& answer) {
     Json json;
     json["mgrs"] = mgrsJson(answer.point);
@@ -57,22 +51,7 @@ Json jsonOf(const Answer& answer) {
     json["date"] = isoDate(answer.date);
     json["from"] = isoTime(answer.light.from, answer.zone.at(answer.light.from));
     json["until"] = isoTime(answer.light.until, answer.zone.at(answer.light.until));
-    Json uncertain = Json::array();
-    Json second = Json::object();
-    for (const sky::LightRow& row : sky::rowsOf(answer.light)) {
-        const std::string key(row.key);
-        json[key] = timeJson(row.event->first, answer.zone);
-        if (row.event->first && row.event->first->certainty != sky::Certainty::Sure) {
-            uncertain.push_back(key);
-        }
-        if (row.event->second) {
-            second[key] = timeJson(row.event->second, answer.zone);
-        }
-    }
-    json["moon_illuminated_percent"] = number(answer.light.moonLit * 100);
-    json["moon_illuminated_at"] = isoTime(answer.light.noon, answer.zone.at(answer.light.noon));
-    json["uncertain"] = uncertain;
-    json["second"] = second;
+    putLight(json, answer.light, answer.zone);
     return json;
 }
 

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "core/movement/gm_angle.h"
 #include "core/movement/work_grid.h"
 #include "core/units/number_text.h"
 
@@ -127,9 +128,19 @@ std::string gmAngleText(Degrees angle, AngleUnit unit) {
 std::string gmRuleText(Degrees angle, AngleUnit unit) {
     const double size = stepped(angle, unit);
     if (size == 0) {
-        return "magnetic = grid";
+        return "grid to magnetic: add nothing";
     }
-    return fmt::format("magnetic = grid {} {}", angle.value() > 0 ? "-" : "+", numberText(size));
+    return fmt::format("grid to magnetic: {} {}", angle.value() > 0 ? "subtract" : "add", numberText(size));
+}
+
+std::string gmCautionText(const GmAngle& gm, AngleUnit unit) {
+    const auto apart = disagreement(gm);
+    if (!apart) {
+        return {};
+    }
+    const std::string size = unit == AngleUnit::Mils ? numberText(mils(abs(*apart)).value(), 0) + " mils"
+                                                     : numberText(abs(*apart).value(), 1) + "°";
+    return fmt::format("Sheet and model differ by {}. Check the sheet's diagram and its date.", size);
 }
 
 Result<PaperRoute> paperFigures(const plan::Plan& plan, const RouteFigures& figures, AngleUnit unit) {

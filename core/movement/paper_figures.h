@@ -67,7 +67,9 @@ struct PaperRoute {
 [[nodiscard]] std::string routeTitle(const std::string& name);
 /// The G-M angle as sheets print it, to half a degree or 10 mils: "11° W", "190 mils W", "0°".
 [[nodiscard]] std::string gmAngleText(Degrees angle, geodesy::AngleUnit unit);
-/// What to do with it: "magnetic = grid + 11".
+/// What to do with it, in words and to the same step: "grid to magnetic: add 11", "grid to magnetic: subtract 190".
 [[nodiscard]] std::string gmRuleText(Degrees angle, geodesy::AngleUnit unit);
+/// Empty where model and sheet agree; else "Sheet and model differ by 0.7°. Check the sheet's diagram and its date."
+[[nodiscard]] std::string gmCautionText(const GmAngle& gm, geodesy::AngleUnit unit);
 
 }  // namespace crosstick::movement

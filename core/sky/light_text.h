@@ -21,7 +21,7 @@ struct LightRow {
 /// the body is reckoned to turn just before it gets there. What happens in the date's last half minute is written in
 /// its last minute.
 [[nodiscard]] std::string eventText(const Light& light, const Event& event, const ZoneRules& zone);
-/// "28 %"
+/// "27 %"
 [[nodiscard]] std::string moonLitText(double share);
 
 }  // namespace crosstick::sky

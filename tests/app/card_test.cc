@@ -62,8 +62,9 @@ TEST_F(Card, TheTableShowsEveryPieceOfBothRoutes) {
     const Said answer = said({"card", planFile(movement::kettlePlan())});
     EXPECT_EQ(answer.exit, Exit::Done) << answer.err;
     for (const char* text :
-         {"RTE QUILL, primary", "RTE MITTEN, alternate", "G-M angle 11° W: magnetic = grid + 11", "FL 5427 9806", "4b",
-          "LD TRIVET  300 m after SP 1, 2111", "Climb is unknown", "Start 132100OMAR27", "check by map and compass"}) {
+         {"RTE QUILL, primary", "RTE MITTEN, alternate", "G-M angle 11° W; grid to magnetic: add 11", "FL 5427 9806",
+          "4b", "LD TRIVET  300 m after SP 1, 2111", "Climb is unknown", "Start 132100OMAR27",
+          "Light 2027-03-13: BMNT 0517, BMCT 0551", "moonset none", "moonset 0036", "check by map and compass"}) {
         EXPECT_THAT(answer.out, HasSubstr(text));
     }
 }
@@ -97,6 +98,11 @@ TEST_F(Card, JsonIsExactWithNullForUnknown) {
     EXPECT_NEAR(north["magnetic_azimuth_deg"].get<double>(), 10.898688, 1e-5);
     EXPECT_EQ(quill["legs"][4]["arrival"], "2027-03-14T00:00:02-02:00");
     EXPECT_EQ(quill["crossings"].size(), 3U);
+    ASSERT_EQ(quill["light"].size(), 2U);  // it is walked over midnight
+    EXPECT_EQ(quill["light"][0]["date"], "2027-03-13");
+    EXPECT_THAT(quill["light"][0]["nautical_dusk"].get<std::string>(), StartsWith("2027-03-13T19:11:"));
+    EXPECT_TRUE(quill["light"][0]["moonset"].is_null());
+    EXPECT_THAT(quill["light"][1]["moonset"].get<std::string>(), StartsWith("2027-03-14T00:3"));
     EXPECT_NEAR(quill["onward"]["map_distance_m"].get<double>(), 410.366, 1e-3);
     EXPECT_THAT(answer.out, Not(HasSubstr("nan")));
     EXPECT_THAT(answer.out, Not(HasSubstr("-0.0,")));

@@ -73,10 +73,10 @@ TEST(PaperWords, TheAngleIsPrintedToHalfADegreeOrTenMils) {
     EXPECT_EQ(gmAngleText(Degrees(-10.898688), AngleUnit::Mils), "190 mils W");
     EXPECT_EQ(gmAngleText(Degrees(10.7), AngleUnit::Degrees), "10.5° E");
     EXPECT_EQ(gmAngleText(Degrees(-0.2), AngleUnit::Degrees), "0°");
-    EXPECT_EQ(gmRuleText(Degrees(-10.898688), AngleUnit::Degrees), "magnetic = grid + 11");
-    EXPECT_EQ(gmRuleText(Degrees(-10.898688), AngleUnit::Mils), "magnetic = grid + 190");
-    EXPECT_EQ(gmRuleText(Degrees(16), AngleUnit::Degrees), "magnetic = grid - 16");
-    EXPECT_EQ(gmRuleText(Degrees(0.1), AngleUnit::Degrees), "magnetic = grid");
+    EXPECT_EQ(gmRuleText(Degrees(-10.898688), AngleUnit::Degrees), "grid to magnetic: add 11");
+    EXPECT_EQ(gmRuleText(Degrees(-10.898688), AngleUnit::Mils), "grid to magnetic: add 190");
+    EXPECT_EQ(gmRuleText(Degrees(16), AngleUnit::Degrees), "grid to magnetic: subtract 16");
+    EXPECT_EQ(gmRuleText(Degrees(0.1), AngleUnit::Degrees), "grid to magnetic: add nothing");
 }
 
 TEST(PaperWords, TimesOnTheMoveRoundHalvesUp) {
