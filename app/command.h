@@ -42,6 +42,7 @@ void addFilms(CLI::App& program, Action& action);
 void addCard(CLI::App& program, Action& action);
 void addGrid(CLI::App& program, Action& action);
 void addLeg(CLI::App& program, Action& action);
+void addDrift(CLI::App& program, Action& action);
 void addLight(CLI::App& program, Action& action);
 void addSpecimen(CLI::App& program, Action& action);
 void addSheet(CLI::App& program, Action& action);
