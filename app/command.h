@@ -43,6 +43,7 @@ void addCard(CLI::App& program, Action& action);
 void addGrid(CLI::App& program, Action& action);
 void addLeg(CLI::App& program, Action& action);
 void addDrift(CLI::App& program, Action& action);
+void addPace(CLI::App& program, Action& action);
 void addLight(CLI::App& program, Action& action);
 void addSpecimen(CLI::App& program, Action& action);
 void addSheet(CLI::App& program, Action& action);

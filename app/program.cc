@@ -36,7 +36,7 @@ Exit run(std::vector<std::string> arguments, const Surroundings& surroundings) {
     }
     Action action;
     for (const auto add : {addOpen, addDemo, addNew, addSheet, addCarry, addDraw, addShow, addFilms, addCard,
-                           addPicture, addSpecimen, addGrid, addLeg, addLight, addDrift, addAbout}) {
+                           addPicture, addSpecimen, addGrid, addLeg, addLight, addDrift, addPace, addAbout}) {
         add(program, action);
     }
     for (std::string& argument : arguments) {
