@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "core/plan/sheet.h"
 #include "core/sheets/raster.h"
 
 namespace crosstick::sheets {
