@@ -4,6 +4,8 @@
 #include <sstream>
 
 #include <GeographicLib/Config.h>
+#include <erfa.h>
+#include <erfaextra.h>
 #include <fmt/format.h>
 #include <gdal.h>
 #include <geos_c.h>
@@ -36,6 +38,7 @@ std::vector<Library> libraries() {
         {"PROJ", proj_info().version},
         {"GEOS", GEOSversion()},
         {"GeographicLib", GEOGRAPHICLIB_VERSION_STRING},
+        {"ERFA", eraVersion()},
         {"SQLite", sqlite3_libversion()},
         {"qpdf", qpdf_get_qpdf_version()},
         {"CLI11", CLI11_VERSION},

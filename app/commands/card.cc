@@ -33,7 +33,9 @@ Result<CardContent> contentOf(const RouteSources& sources, const plan::Route& ro
     if (!paper || !crossings || !runs) {
         return tl::unexpected(!paper ? paper.error() : !crossings ? crossings.error() : runs.error());
     }
-    return CardContent{std::move(*figures), std::move(*paper), std::move(*crossings), std::move(*runs)};
+    auto light = movement::routeLight(sources.plan, *figures);
+    return CardContent{std::move(*figures), std::move(*paper), std::move(*crossings), std::move(*runs),
+                       std::move(light)};
 }
 
 Result<std::string> cardPdf(const RouteSources& sources, const std::vector<CardContent>& contents,

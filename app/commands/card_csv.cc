@@ -1,14 +1,17 @@
 #include <array>
 #include <string_view>
 
+#include <fmt/format.h>
+
 #include "app/commands/card_forms.h"
 #include "app/commands/csv.h"
+#include "app/commands/light_forms.h"
 #include "core/geodesy/plane_angles.h"
 
 namespace crosstick::app {
 namespace {
 
-constexpr std::array<std::string_view, 23> kColumns{"route",
+constexpr std::array<std::string_view, 24> kColumns{"route",
                                                     "leg",
                                                     "piece",
                                                     "from",
@@ -30,7 +33,20 @@ constexpr std::array<std::string_view, 23> kColumns{"route",
                                                     "minutes_so_far",
                                                     "arrival",
                                                     "gm_angle_deg",
-                                                    "gm_angle_source"};
+                                                    "gm_angle_source",
+                                                    "leg_notes"};
+
+/// The light of the date on which a piece ends.
+std::vector<std::string> lightOf(const CardContent& content, std::optional<Instant> when, TimeZone zone) {
+    const movement::DatedLight* dated = movement::lightAt(content.light, when, zone);
+    return dated == nullptr ? std::vector<std::string>(lightColumns().size())
+                            : lightCells(dated->light, ZoneRules(zone));
+}
+
+std::vector<std::string> joined(std::vector<std::string> cells, const std::vector<std::string>& more) {
+    cells.insert(cells.end(), more.begin(), more.end());
+    return cells;
+}
 
 /// How far the route has come at the end of a piece.
 struct SoFar {
@@ -67,13 +83,15 @@ std::vector<std::string> pieceCells(const CardContent& content, const movement::
             csvFigure(soFar.time, 2),
             arrival ? isoTime(*arrival, zone) : "",
             csvFigure(content.figures.gm.angle, 6),
-            content.figures.gm.source == plan::DeclinationSource::Model ? "model" : "sheet"};
+            content.figures.gm.source == plan::DeclinationSource::Model ? "model" : "sheet",
+            last ? harmless(fmt::format("{}", fmt::join(paper.notes, "; "))) : ""};
 }
 
 }  // namespace
 
 std::string cardCsv(const plan::Plan& plan, const std::vector<CardContent>& routes) {
-    std::string text = csvRecord({kColumns.begin(), kColumns.end()});
+    std::string text = csvRecord(joined({kColumns.begin(), kColumns.end()}, lightColumns()));
+    const TimeZone zone = plan.heading().zone;
     for (const CardContent& content : routes) {
         SoFar soFar;
         for (const movement::Leg& leg : content.figures.legs) {
@@ -81,7 +99,8 @@ std::string cardCsv(const plan::Plan& plan, const std::vector<CardContent>& rout
                 const movement::Piece& piece = leg.pieces[at];
                 soFar.ground += piece.groundDistance;
                 soFar.time = soFar.time && piece.time ? std::optional(*soFar.time + *piece.time) : std::nullopt;
-                text += csvRecord(pieceCells(content, leg, at, soFar, plan.heading().zone));
+                const auto arrival = movement::arrivalAfter(content.figures.start, soFar.time);
+                text += csvRecord(joined(pieceCells(content, leg, at, soFar, zone), lightOf(content, arrival, zone)));
             }
         }
     }

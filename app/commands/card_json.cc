@@ -1,26 +1,11 @@
-#include <nlohmann/json.hpp>
-
 #include "app/commands/card_forms.h"
+#include "app/commands/light_forms.h"
 #include "core/geodesy/plane_angles.h"
+#include "core/movement/gm_angle.h"
 #include "core/movement/rate_text.h"
 
 namespace crosstick::app {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-/// Not a number becomes null; no zero with a minus.
-Json number(double value) {
-    return std::isfinite(value) ? Json(value + 0.0) : Json(nullptr);
-}
-template <class Tag>
-Json number(Quantity<Tag> value) {
-    return number(value.value());
-}
-template <class T>
-Json number(const std::optional<T>& value) {
-    return value ? number(*value) : Json(nullptr);
-}
 
 /// Rise over run in per cent, negative downhill.
 Json steepness(const std::optional<movement::Steepest>& steepest) {
@@ -135,9 +120,22 @@ Json gmJson(const movement::GmAngle& gm, const std::string& modelName) {
             {"declination_date", isoDate(gm.date)},
             {"declination_height_m", number(gm.height)},
             {"convergence_deg", number(gm.convergence)},
+            {"model_gm_angle_deg", number(movement::modelledAngle(gm))},
             {"printed_gm_angle_deg", number(gm.printed)},
+            {"printed_less_model_deg", number(movement::disagreement(gm))},
             {"middle_easting_m", number(gm.middle.easting)},
             {"middle_northing_m", number(gm.middle.northing)}};
+}
+
+/// A date each.
+Json lightJson(const std::vector<movement::DatedLight>& lights, TimeZone zone) {
+    Json list = Json::array();
+    for (const movement::DatedLight& dated : lights) {
+        Json json{{"date", isoDate(dated.date)}};
+        putLight(json, dated.light, ZoneRules(zone));
+        list.push_back(std::move(json));
+    }
+    return list;
 }
 
 Json onwardJson(const std::optional<movement::Onward>& onward) {
@@ -156,6 +154,7 @@ Json routeJson(const plan::Plan& plan, const CardContent& content, const std::st
               {"use", figures.use == plan::Use::Primary ? "primary" : "alternate"},
               {"grid_crs", figures.gridCrs}};
     json.update(gmJson(figures.gm, modelName));
+    json["light"] = lightJson(content.light, zone);
     json["double_paces_per_100_m"] = figures.pace ? number(figures.pace->doublePacesPer100) : Json(nullptr);
     json["pace_note"] = figures.pace ? Json(figures.pace->note) : Json(nullptr);
     json["rate_kmh"] = figures.rate ? number(figures.rate->rate) : Json(nullptr);

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "app/commands/angle_words.h"
 #include "app/commands/card_forms.h"
 #include "app/commands/text_table.h"
 #include "core/movement/rate_text.h"
@@ -14,26 +15,11 @@ std::string figure(const std::optional<std::int64_t>& value) {
     return value ? std::to_string(*value) : std::string{};
 }
 
-std::string sourceText(const movement::GmAngle& gm, const std::string& modelName) {
-    const std::string model = gm.model
-                                  ? fmt::format("{} for {}, height {}: {}°, one sigma {}°", modelName, isoDate(gm.date),
-                                                gm.height ? numberText(gm.height->value(), 0) + " m" : "0 taken",
-                                                numberText((gm.model->declination - gm.convergence).value(), 2),
-                                                numberText(gm.model->sigma.value(), 2))
-                                  : "no model for " + isoDate(gm.date);
-    const std::string sheet =
-        gm.printed ? fmt::format("the sheet's printed angle on that day: {}°", numberText(gm.printed->value(), 2))
-                   : "the sheet's printed angle is not entered";
-    return gm.source == plan::DeclinationSource::Model ? "taken: " + model + "; beside it: " + sheet
-                                                       : "taken: " + sheet + "; beside it: " + model;
-}
-
 std::string headText(const CardContent& content, AngleUnit unit, TimeZone zone, const std::string& modelName) {
     const movement::RouteFigures& figures = content.figures;
     std::string text = plain(content.paper.name) + (figures.use == plan::Use::Primary ? ", primary" : ", alternate") +
                        ", grid " + figures.gridCrs + '\n';
-    text += "G-M angle " + movement::gmAngleText(figures.gm.angle, unit) + ": " +
-            movement::gmRuleText(figures.gm.angle, unit) + "\n  " + sourceText(figures.gm, modelName) + '\n';
+    text += angleText(figures.gm, unit, modelName);
     text += figures.pace ? fmt::format("Pace count {} double per 100 m {}\n",
                                        numberText(figures.pace->doublePacesPer100), plain(figures.pace->note))
                          : "Pace count not given\n";
@@ -102,6 +88,9 @@ std::string cardTable(const plan::Plan& plan, const CardContent& content, AngleU
     table.add({"all", "", "", "", "", "", "", "", std::to_string(paper.metres), std::to_string(paper.groundMetres),
                figure(paper.paces), paper.time, paper.arrival, "", "", figure(paper.climb), figure(paper.descent), ""});
     std::string text = headText(content, unit, plan.heading().zone, modelName);
+    for (const movement::DatedLight& dated : content.light) {
+        text += "Light " + isoDate(dated.date) + ": " + movement::lightText(dated.light, plan.heading().zone) + '\n';
+    }
     text += content.figures.start ? "Start " + dateTimeGroup(*content.figures.start, plan.heading().zone) + '\n'
                                   : "Start not given: clock times unknown\n";
     text += '\n' + table.text();
@@ -115,11 +104,6 @@ std::string cardTable(const plan::Plan& plan, const CardContent& content, AngleU
         if (!leg.notes.empty()) {
             text += fmt::format("Leg {}: {}\n", leg.number, plain(fmt::format("{}", fmt::join(leg.notes, ", "))));
         }
-    }
-    for (const movement::RunAlong& run : content.runs) {
-        text += fmt::format("Runs along {} for {} m, from {} m after {} on\n", plain(run.label),
-                            numberText((run.mapTo - run.mapFrom).value(), 0), numberText(run.mapFromLast.value(), 0),
-                            plain(paper.legs[static_cast<std::size_t>(run.leg - 1)].from));
     }
     if (content.figures.administrative) {
         text += fmt::format("Before the start point {} m, administrative, not in the sums.\n",

@@ -4,10 +4,13 @@
 #include <nlohmann/json.hpp>
 
 #include "app/command.h"
+#include "app/commands/angle_words.h"
 #include "core/files/json_form.h"
 #include "core/files/plan_file.h"
-#include "core/movement/route_figures.h"
+#include "core/movement/gm_angle.h"
+#include "core/movement/paper_figures.h"
 #include "core/movement/work_grid.h"
+#include "core/units/number_text.h"
 
 namespace crosstick::app {
 namespace {
@@ -51,13 +54,38 @@ std::vector<plan::MeasurePtr> sortedMeasures(const plan::Plan& plan) {
     return list;
 }
 
-void showText(const plan::Plan& plan, const movement::WorkGrid& grid, std::ostream& out) {
+/// Of the plan as a whole, in the middle of its work; nothing where it has no place, no date or no angle to take.
+std::optional<movement::GmAngle> angleOf(const plan::Plan& plan, const movement::WorkGrid& grid,
+                                         const Surroundings& surroundings) {
+    const auto middle = movement::middleOfWork(plan, grid);
+    const auto model = geodesy::MagneticModel::open(surroundings.share / "magnetic");
+    if (!middle) {
+        return std::nullopt;
+    }
+    const auto gm = movement::gmAngleAt(plan, grid, *middle, model ? &*model : nullptr, nullptr);
+    return gm ? std::optional(*gm) : std::nullopt;
+}
+
+std::string printedText(const plan::Plan& plan) {
+    if (plan.sheets().empty() || !plan.sheets().front()->declination) {
+        return {};
+    }
+    const plan::PrintedDeclination& printed = *plan.sheets().front()->declination;
+    return fmt::format("  the sheet prints {}° for {}, changing {}° a year\n", numberText(printed.gmAngle.value()),
+                       isoDate(printed.date), numberText(printed.yearlyChange.value()));
+}
+
+void showText(const plan::Plan& plan, const movement::WorkGrid& grid, const std::optional<movement::GmAngle>& gm,
+              std::ostream& out) {
     const plan::Heading& heading = plan.heading();
     out << heading.name << (heading.marking.empty() ? "" : "  " + heading.marking) << "\n";
     for (const plan::SheetPtr& sheet : plan.sheets()) {
         out << fmt::format("sheet   {} {} {}, edition {}, 1:{:.0f}, {}: {}\n", sheet->series, sheet->number,
                            sheet->name, sheet->edition.empty() ? "-" : sheet->edition, sheet->scale.denominator,
                            sheet->datum, sheet->path);
+    }
+    if (gm) {
+        out << angleText(*gm, geodesy::AngleUnit::Degrees, "WMM2025") << printedText(plan);
     }
     out << "\nfilms, the lowest first\n";
     for (const plan::FilmPtr& film : plan.films()) {
@@ -111,7 +139,7 @@ Exit show(const std::string& planFile, bool json, const Surroundings& surroundin
     if (!grid) {
         return couldNot(surroundings, grid.error());
     }
-    showText(file->plan(), *grid, surroundings.out);
+    showText(file->plan(), *grid, angleOf(file->plan(), *grid, surroundings), surroundings.out);
     return Exit::Done;
 }
 

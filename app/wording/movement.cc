@@ -5,7 +5,7 @@
 namespace crosstick::app {
 namespace {
 
-constexpr std::array<Words, 14> kWords{{
+constexpr std::array<Words, 16> kWords{{
     {"movement/route-too-short", "RTE {route} has fewer than two points. Draw it to its end first."},
     {"movement/route-not-on-grid",
      "RTE {route} has a point that the sheet's grid does not reach. Check its points against the sheet."},
@@ -17,6 +17,12 @@ constexpr std::array<Words, 14> kWords{{
      "model."},
     {"movement/no-routes", "{file} has no route yet, so there is no card to make. Draw a route first."},
     {"movement/no-such-route", "The plan has no route {route}. It has: {known}."},
+    {"movement/bad-course",
+     "\"{text}\" is no course: write its metres and the double paces counted, then words, as \"600 444 cross-country "
+     "night\"."},
+    {"movement/odd-count",
+     "\"{text}\" comes to {count} double paces to 100 m, and 30 to 150 are walked. Was every step counted? Add "
+     "\"single\"."},
     {"movement/card-form",
      "{file} ends in neither .pdf nor .csv, and a card is written as one of these. Give the file such an ending."},
     {"movement/too-long", "Even a start a month earlier closes too late. Check the halts and rates of the plan."},

@@ -8,6 +8,8 @@ namespace {
 constexpr std::array kWords{
     Words{"units/no-such-zone",
           "\"{text}\" is no time zone with an offset: give a letter A to Z; J (local time) has none to reckon with."},
+    Words{"units/no-zone-named",
+          "\"{text}\" is no time zone: give a letter A to Z, an offset such as +02:00, or a name such as Europe/Oslo."},
     Words{"units/bad-dtg",
           "\"{text}\" is no date-time group: write day, hours and minutes, zone letter, month, year, as 131200OMAR27."},
     Words{"units/bad-time",

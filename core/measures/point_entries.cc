@@ -10,24 +10,36 @@ constexpr Group kMove = Group::Movement;
 constexpr Group kPoints = Group::Points;
 constexpr Group kSupport = Group::Support;
 
+/// From how far off the point can be made out by who comes for it: what a navigator's drift is measured against.
+constexpr std::array kSearched{Field{"found_within", "Found within, m", FieldType::Metres, ""}};
+
 constexpr std::array kEntries{
     box("start-point", "Start point", "SP", kMove, {"131600", High},
-        "Where a march comes under its commander; a route's first leg begins here."),
+        "Where a march comes under its commander; a route's first leg begins here.")
+        .with(kSearched),
     box("checkpoint", "Checkpoint", "CP", kMove, {"130300", High},
-        "A numbered point that a person can recognise on the ground."),
+        "A numbered point that a person can recognise on the ground.")
+        .with(kSearched),
     box("release-point", "Release point", "RP", kMove, {"131500", High},
-        "Where elements return to their own commander."),
-    box("rally-point", "Rally point", "RLY", kMove, {"131400", High}, "Where those who were separated gather."),
+        "Where elements return to their own commander.")
+        .with(kSearched),
+    box("rally-point", "Rally point", "RLY", kMove, {"131400", High}, "Where those who were separated gather.")
+        .with(kSearched),
     box("objective-rally-point", "Objective rally point", "ORP", kMove, {"131400", Medium},
-        "The last halt before the objective, out of its sight."),
+        "The last halt before the objective, out of its sight.")
+        .with(kSearched),
     box("traffic-post", "Traffic control post", "TCP", kMove, {"321400", Medium}, "Someone directs the march here."),
-    box("scheduled-halt", "Scheduled halt", "HALT", kMove, {}, "A halt beside the route, at a set time.").explained(),
+    box("scheduled-halt", "Scheduled halt", "HALT", kMove, {}, "A halt beside the route, at a set time.")
+        .explained()
+        .with(kSearched),
     spot("waypoint", "Waypoint", "", kMove, Sign::Waypoint, {"131800", Medium}, "A place to steer by.")
-        .worded(Wording::Bare),
+        .worded(Wording::Bare)
+        .with(kSearched),
     spot("critical-point", "Critical point", "", kMove, Sign::Critical, {},
          "Something on a route that a reconnaissance has numbered; the legend says what.")
         .explained()
-        .worded(Wording::Bare),
+        .worded(Wording::Bare)
+        .with(kSearched),
 
     box("linkup-point", "Linkup point", "LU", kPoints, {"131100", High}, "Where two forces meet."),
     box("passage-point", "Passage point", "PP", kPoints, {"131200", High}, "Where a force passes through another."),

@@ -11,6 +11,8 @@ inline constexpr FaultId kNoModel{"movement/no-model"};
 inline constexpr FaultId kNoPrintedAngle{"movement/no-printed-angle"};
 inline constexpr FaultId kNoRoutes{"movement/no-routes"};
 inline constexpr FaultId kNoSuchRoute{"movement/no-such-route"};
+inline constexpr FaultId kBadCourse{"movement/bad-course"};
+inline constexpr FaultId kOddCount{"movement/odd-count"};
 inline constexpr FaultId kCardForm{"movement/card-form"};
 inline constexpr FaultId kTooLong{"movement/too-long"};
 inline constexpr FaultId kNoSuchColumn{"movement/no-such-column"};

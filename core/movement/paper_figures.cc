@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "core/movement/gm_angle.h"
+#include "core/movement/runs_along.h"
 #include "core/movement/work_grid.h"
 #include "core/units/number_text.h"
 
@@ -130,6 +132,15 @@ double stepped(Degrees angle, AngleUnit unit) {
                                    : std::floor(size * 2 + 0.5) / 2;
 }
 
+/// Beside what a leg runs, after what its leader says of it; a run is told where it begins.
+void noteRuns(PaperRoute& paper, const std::vector<RunAlong>& runs) {
+    for (const RunAlong& run : runs) {
+        PaperLeg& leg = paper.legs[static_cast<std::size_t>(run.leg - 1)];
+        leg.notes.push_back(fmt::format("along {} {} m from {} m after {}", run.label, tens(run.mapTo - run.mapFrom),
+                                        tens(run.mapFromLast), leg.from));
+    }
+}
+
 }  // namespace
 
 std::string timeText(Minutes time) {
@@ -150,16 +161,27 @@ std::string gmAngleText(Degrees angle, AngleUnit unit) {
 std::string gmRuleText(Degrees angle, AngleUnit unit) {
     const double size = stepped(angle, unit);
     if (size == 0) {
-        return "magnetic = grid";
+        return "grid to magnetic: add nothing";
     }
-    return fmt::format("magnetic = grid {} {}", angle.value() > 0 ? "-" : "+", numberText(size));
+    return fmt::format("grid to magnetic: {} {}", angle.value() > 0 ? "subtract" : "add", numberText(size));
+}
+
+std::string gmCautionText(const GmAngle& gm, AngleUnit unit) {
+    const auto apart = disagreement(gm);
+    if (!apart) {
+        return {};
+    }
+    const std::string size = unit == AngleUnit::Mils ? numberText(mils(abs(*apart)).value(), 0) + " mils"
+                                                     : numberText(abs(*apart).value(), 1) + "°";
+    return fmt::format("Sheet and model differ by {}. Check the sheet's diagram and its date.", size);
 }
 
 Result<PaperRoute> paperFigures(const plan::Plan& plan, const RouteFigures& figures, AngleUnit unit) {
     const auto grid = WorkGrid::of(plan);
     const auto met = crossings(plan, figures);
-    if (!grid || !met) {
-        return tl::unexpected(grid ? met.error() : grid.error());
+    const auto runs = runsAlong(plan, figures);
+    if (!grid || !met || !runs) {
+        return tl::unexpected(!grid ? grid.error() : !met ? met.error() : runs.error());
     }
     PaperRoute paper;
     paper.name = routeTitle(figures.name);
@@ -180,6 +202,7 @@ Result<PaperRoute> paperFigures(const plan::Plan& plan, const RouteFigures& figu
         paper.startTie = tieOf(plan, figures.legs.front().from);
     }
     placeCrossings(paper, figures, *met, zone);
+    noteRuns(paper, *runs);
     paper.climb = whole(figures.climb);
     paper.descent = whole(figures.descent);
     paper.time = timeOrNothing(figures.time);

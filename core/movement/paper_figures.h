@@ -43,7 +43,8 @@ struct PaperLeg {
     std::optional<std::int64_t> steepest;        ///< whole per cent, negative downhill
     std::string time, timeSoFar;                 ///< "0:41"; empty where unknown
     std::string arrival;                         ///< "2141"; empty where unknown
-    std::vector<std::string> notes;              ///< "catch: road beyond the weir", "rally: RLY 1", "halt 10 min"
+    std::vector<std::string> notes;              ///< "catch: road beyond the weir", "rally: RLY 1", "halt 10 min",
+                                                 ///< "along MSR OAK 540 m from 180 m after SP 1"
 };
 
 /// A route's figures for people. Sums are those of the figures shown, so that they can be checked by hand; times are
@@ -59,7 +60,7 @@ struct PaperRoute {
     std::string onwardTo;
 };
 
-/// Errors: those of crossings().
+/// Errors: those of crossings() and runsAlong().
 [[nodiscard]] Result<PaperRoute> paperFigures(const plan::Plan& plan, const RouteFigures& figures,
                                               geodesy::AngleUnit unit);
 
@@ -69,7 +70,9 @@ struct PaperRoute {
 [[nodiscard]] std::string routeTitle(const std::string& name);
 /// The G-M angle as sheets print it, to half a degree or 10 mils: "11° W", "190 mils W", "0°".
 [[nodiscard]] std::string gmAngleText(Degrees angle, geodesy::AngleUnit unit);
-/// What to do with it: "magnetic = grid + 11".
+/// What to do with it, in words and to the same step: "grid to magnetic: add 11", "grid to magnetic: subtract 190".
 [[nodiscard]] std::string gmRuleText(Degrees angle, geodesy::AngleUnit unit);
+/// Empty where model and sheet agree; else "Sheet and model differ by 0.7°. Check the sheet's diagram and its date."
+[[nodiscard]] std::string gmCautionText(const GmAngle& gm, geodesy::AngleUnit unit);
 
 }  // namespace crosstick::movement

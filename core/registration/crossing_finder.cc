@@ -12,8 +12,9 @@
 namespace crosstick::registration {
 namespace {
 
-constexpr std::size_t kMostCrossings = 20000;
+constexpr std::size_t kMostCrossings = 4000;
 constexpr std::size_t kNeighbours = 8;
+constexpr int kFarthest = 3;  ///< intervals from which a neighbour counts
 
 using Index = std::pair<int, int>;  ///< lines northward, eastward
 
@@ -25,7 +26,8 @@ struct Known {
 
 struct Predicted {
     PixelPoint at;
-    double doubt = 0;  ///< pixels by which its neighbours differ among themselves
+    double doubt = 0;            ///< pixels by which its neighbours differ among themselves
+    std::size_t neighbours = 0;  ///< that it goes by
 };
 
 /// By how much a known crossing stands off from the model, so many intervals from where it is asked.
@@ -99,7 +101,8 @@ class Search {
     const Lattice& lattice_;
     std::optional<Model> model_;
     std::vector<Known> marks_;
-    std::vector<Known> known_;  ///< marks, and what was found for sure
+    std::vector<Known> known_;                         ///< marks, and what was found for sure
+    std::map<Index, std::vector<std::size_t>> cells_;  ///< of known_, by the nearest crossing
     std::map<Index, CrossingTrace> found_;
     std::map<Index, int> tries_;
     LineLook look_;
@@ -108,7 +111,7 @@ class Search {
     Result<bool> calibrate(std::span<const Mark> marks);
     [[nodiscard]] std::vector<Index> nextRing(int mostTries) const;
     Result<void> tryAll(const std::vector<Index>& ring, const worker::IsStopped& isStopped);
-    [[nodiscard]] Reach reachFor(Index index, const CrossSight& cross, double doubt) const;
+    [[nodiscard]] Reach reachFor(Index index, const CrossSight& cross, const Predicted& predicted) const;
     [[nodiscard]] double own(Index index) const;
     [[nodiscard]] double consistency(Index index) const;
     Result<void> learn();
@@ -121,6 +124,10 @@ LatticePoint countOf(Index index) {
     return {static_cast<double>(index.second), static_cast<double>(index.first)};
 }
 
+Index indexOf(LatticePoint count) {
+    return {static_cast<int>(std::lround(count.north)), static_cast<int>(std::lround(count.east))};
+}
+
 double apart(LatticePoint a, LatticePoint b) {
     return std::hypot(a.east - b.east, a.north - b.north);
 }
@@ -128,8 +135,10 @@ double apart(LatticePoint a, LatticePoint b) {
 /// All known so far: affine, from six on projective; what they do not determine, by the next simpler.
 Result<void> Search::fit() {
     std::vector<Mark> marks;
-    for (const Known& known : known_) {
-        marks.push_back(known.mark);
+    cells_.clear();
+    for (std::size_t n = 0; n < known_.size(); ++n) {
+        marks.push_back(known_[n].mark);
+        cells_[indexOf(known_[n].count)].push_back(n);
     }
     std::optional<Error> why;
     for (const Kind kind : {Kind::Projective, Kind::Affine, Kind::Similarity}) {
@@ -153,25 +162,31 @@ std::optional<Predicted> Search::predict(LatticePoint count, std::optional<Index
     if (!at) {
         return std::nullopt;
     }
-    std::vector<std::pair<double, const Known*>> near;
-    for (const Known& known : known_) {
-        const double distance = apart(known.count, count);
-        if (distance < 4 && !(without && distance < 0.01)) {
-            near.emplace_back(distance, &known);
+    std::vector<std::pair<double, std::size_t>> near;
+    const Index middle = indexOf(count);
+    for (int n = -kFarthest; n <= kFarthest; ++n) {
+        for (int e = -kFarthest; e <= kFarthest; ++e) {
+            const auto cell = cells_.find({middle.first + n, middle.second + e});
+            for (const std::size_t k : cell == cells_.end() ? std::vector<std::size_t>{} : cell->second) {
+                const double distance = apart(known_[k].count, count);
+                if (!(without && distance < 0.01)) {
+                    near.emplace_back(distance, k);
+                }
+            }
         }
     }
     const std::size_t few = std::min(kNeighbours, near.size());
     std::partial_sort(near.begin(), near.begin() + static_cast<std::ptrdiff_t>(few), near.end());
     std::vector<Offset> offsets;
     for (std::size_t n = 0; n < few; ++n) {
-        const Known& known = *near[n].second;
+        const Known& known = known_[near[n].second];
         const PixelPoint its = model_->pixel(known.mark.place).value_or(known.mark.at);
         offsets.push_back({known.count.east - count.east,
                            known.count.north - count.north,
                            {known.mark.at.x - its.x, known.mark.at.y - its.y}});
     }
     const Offset here = smoothed(offsets);
-    return Predicted{{at->x + here.pixels.x, at->y + here.pixels.y}, here.doubt};
+    return Predicted{{at->x + here.pixels.x, at->y + here.pixels.y}, here.doubt, few};
 }
 
 /// Where the lines of a crossing run in the picture, and how far apart they lie.
@@ -203,7 +218,7 @@ Result<bool> Search::calibrate(std::span<const Mark> marks) {
         if (!count || apart(*count, {std::round(count->east), std::round(count->north)}) > 0.02) {
             continue;
         }
-        const Index index{static_cast<int>(std::lround(count->north)), static_cast<int>(std::lround(count->east))};
+        const Index index = indexOf(*count);
         const auto cross = sight(index, {mark.at, 0});
         if (!cross) {
             continue;
@@ -232,8 +247,8 @@ std::vector<Index> Search::nextRing(int mostTries) const {
     for (const Known& known : known_) {
         for (int n = -1; n <= 1; ++n) {
             for (int e = -1; e <= 1; ++e) {
-                const Index index{static_cast<int>(std::lround(known.count.north)) + n,
-                                  static_cast<int>(std::lround(known.count.east)) + e};
+                const Index middle = indexOf(known.count);
+                const Index index{middle.first + n, middle.second + e};
                 const auto tried = tries_.find(index);
                 const auto found = found_.find(index);
                 if ((found == found_.end() || own(index) < kSure) &&
@@ -250,15 +265,15 @@ std::vector<Index> Search::nextRing(int mostTries) const {
     return list;
 }
 
-/// Before six are known a photo's far corner may lie a tenth of an interval off, or at a second look a fifth.
-Reach Search::reachFor(Index index, const CrossSight& cross, double doubt) const {
-    const bool isEarly = known_.size() < 6;
+/// With few neighbours to go by, on a photo the next crossing may lie a tenth of an interval off, or at a second look a
+/// fifth.
+Reach Search::reachFor(Index index, const CrossSight& cross, const Predicted& predicted) const {
+    constexpr std::size_t kFew = 4;
     const bool isSecond = tries_.at(index) > 1;
-    const double share = !isEarly ? 0.03 : isSecond ? 0.22 : 0.1;
-    return {std::clamp(std::max(share * cross.spacing(), 3 * doubt), 4.0, 0.25 * cross.spacing()), 0,
-            !isEarly   ? 0.03
-            : isSecond ? 0.12
-                       : 0.06};
+    const Reach lonely{(isSecond ? 0.22 : 0.1) * cross.spacing(), 0, isSecond ? 0.12 : 0.06};
+    Reach reach = predicted.neighbours < kFew ? lonely : Reach{0.03 * cross.spacing(), 0, 0.03};
+    reach.search = std::clamp(std::max(reach.search, 3 * predicted.doubt), 4.0, 0.25 * cross.spacing());
+    return reach;
 }
 
 Result<void> Search::tryAll(const std::vector<Index>& ring, const worker::IsStopped& isStopped) {
@@ -272,12 +287,13 @@ Result<void> Search::tryAll(const std::vector<Index>& ring, const worker::IsStop
         if (!cross || !isInside(picture_, cross->at)) {
             continue;
         }
-        const auto trace = traceCrossing(picture_, *cross, reachFor(index, *cross, predicted->doubt), look_);
+        const auto trace = traceCrossing(picture_, *cross, reachFor(index, *cross, *predicted), look_);
         if (!trace) {
             return tl::unexpected(trace.error());
         }
         const auto before = found_.find(index);
-        if (*trace && (before == found_.end() || (*trace)->confidence > before->second.confidence)) {
+        if (*trace && (before == found_.end() || (*trace)->confidence > before->second.confidence ||
+                       (*trace)->enclosed > before->second.enclosed)) {
             found_[index] = **trace;
         }
     }
@@ -287,7 +303,10 @@ Result<void> Search::tryAll(const std::vector<Index>& ring, const worker::IsStop
 /// Confidence by the crossing's own lines.
 double Search::own(Index index) const {
     const CrossingTrace& trace = found_.at(index);
-    const auto has = [&](int n, int e) { return found_.count({index.first + n, index.second + e}) > 0; };
+    const auto has = [&](int n, int e) {
+        const auto there = found_.find({index.first + n, index.second + e});
+        return there != found_.end() && there->second.arms >= 3;
+    };
     return has(-1, 0) && has(1, 0) && has(0, -1) && has(0, 1) ? trace.enclosed : trace.confidence;
 }
 
@@ -299,7 +318,9 @@ double Search::consistency(Index index) const {
     }
     const PixelPoint at = found_.at(index).at;
     const double off = std::hypot(at.x - expected->at.x, at.y - expected->at.y);
-    const double allowed = 1.5 + 3 * std::min(1.5, expected->doubt);
+    // What only its neighbours make sure must lie closer to where they have it.
+    const double allowed =
+        own(index) > found_.at(index).confidence ? 0.8 + expected->doubt : 1.5 + 3 * std::min(1.5, expected->doubt);
     return off <= allowed ? 1 : 0.45 * allowed / off;
 }
 
@@ -330,6 +351,7 @@ Result<void> Search::learn() {
     });
     if (auto fitted = fit(); !fitted) {
         known_ = all;
+        return fit();
     }
     return {};
 }
@@ -337,6 +359,9 @@ Result<void> Search::learn() {
 std::vector<Crossing> Search::answer() const {
     std::vector<Crossing> crossings;
     for (auto it = found_.rbegin(); it != found_.rend(); ++it) {
+        if (it->second.arms < 3 && own(it->first) < kSure) {
+            continue;
+        }
         crossings.push_back(
             {it->second.at, *lattice_.place(countOf(it->first)), own(it->first) * consistency(it->first)});
     }
@@ -361,7 +386,7 @@ Result<std::vector<Crossing>> Search::from(std::span<const Mark> marks, const wo
     if (!hasLines || !*hasLines) {
         return hasLines ? Result<std::vector<Crossing>>(std::vector<Crossing>{}) : tl::unexpected(hasLines.error());
     }
-    for (const int mostTries : {1, 2}) {  // what was not found on the way out may be once all is better known
+    for (const int mostTries : {1, 2, 3}) {  // what was not found on the way out may be once all is better known
         for (auto ring = nextRing(mostTries); !ring.empty() && found_.size() < kMostCrossings;
              ring = nextRing(mostTries)) {
             if (auto tried = tryAll(ring, isStopped).and_then([&] { return learn(); }); !tried) {

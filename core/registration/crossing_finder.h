@@ -21,7 +21,8 @@ inline constexpr double kSure = 0.5;
 /// ring, each predicted by all found so far (affine, from six on projective, and by how its neighbours differ from
 /// that), its two lines traced and cut. Confidence falls where an arm of the cross is missing (the neatline), a line is
 /// thicker than the sheet's (a frame), faint, ragged, has a rival near by, or where the crossing stands off from what
-/// its neighbours say. Crossings with two arms or fewer are left out, and all are where the marks' own crossings show
+/// its neighbours say. An arm under a name or a wood is forgiven where the crossing has others on all four
+/// sides. Corners and ends of lines are left out, and all crossings are where the marks' own crossings show
 /// no lines: none is invented.
 /// @return those at the marks too, from the north-west, row by row; empty where there is no grid
 /// Errors: those of the picture, worker/stopped; registration/too-few-marks, registration/one-line.

@@ -114,10 +114,10 @@ Result<std::optional<CrossingTrace>> traceCrossing(const GreyPicture& picture, c
     if (!lines) {
         return tl::unexpected(lines.error());
     }
-    if (!lines->east || !lines->north || armsOf(*lines->east) + armsOf(*lines->north) < 3) {
+    if (!lines->east || !lines->north || armsOf(*lines->east) == 0 || armsOf(*lines->north) == 0) {
         return Found{};
     }
-    CrossingTrace trace{cut(there, *lines->east, *lines->north), 1, 1};
+    CrossingTrace trace{cut(there, *lines->east, *lines->north), 1, 1, armsOf(*lines->east) + armsOf(*lines->north)};
     for (LineTrace* line : {&*lines->east, &*lines->north}) {
         line->rival = std::max(line->rival, line == &*lines->east ? rough->east->rival : rough->north->rival);
         trace.confidence = std::min(trace.confidence, confidenceOf(*line, std::min(line->behind, line->ahead), look));

@@ -35,9 +35,10 @@ struct CrossingTrace {
     double confidence = 0;  ///< by the worst of its four arms
     double enclosed = 0;    ///< by its lines as wholes: for a crossing that has others on all four sides, where an arm
                             ///< under a name is no neatline
+    int arms = 4;           ///< that are seen
 };
 /// Traces both lines, goes to where they cut, and traces them there again.
-/// @return nothing where one is not seen, or fewer than three arms are
+/// @return nothing where one is not seen, or has no arm that is
 [[nodiscard]] Result<std::optional<CrossingTrace>> traceCrossing(const GreyPicture& picture, const CrossSight& sight,
                                                                  Reach reach, const LineLook& look);
 [[nodiscard]] bool isInside(const GreyPicture& picture, PixelPoint at);

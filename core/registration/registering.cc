@@ -56,8 +56,8 @@ std::string squareOf(geodesy::PlanePoint place, const std::string& crs) {
         return {};
     }
     constexpr Metres kInside{0.01};  // a crossing on the edge of a square belongs to the one that begins there
-    const auto parts =
-        geodesy::mgrsParts({*facts->utm, {place.easting + kInside, place.northing + kInside}}, geodesy::Digits::SquareOnly);
+    const auto parts = geodesy::mgrsParts({*facts->utm, {place.easting + kInside, place.northing + kInside}},
+                                          geodesy::Digits::SquareOnly);
     return parts ? parts->square : std::string();
 }
 

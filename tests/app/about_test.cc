@@ -20,7 +20,8 @@ TEST(AboutCommand, NamesEveryLibraryWithAVersion) {
         EXPECT_THAT(library.at("version").get<std::string>(), testing::MatchesRegex("[0-9]+\\.[0-9]+.*"))
             << library.at("name");
     }
-    EXPECT_THAT(names, testing::IsSupersetOf({"Qt", "GDAL", "PROJ", "GEOS", "GeographicLib", "SQLite", "qpdf", "fmt"}));
+    EXPECT_THAT(
+        names, testing::IsSupersetOf({"Qt", "GDAL", "PROJ", "GEOS", "GeographicLib", "ERFA", "SQLite", "qpdf", "fmt"}));
     EXPECT_THAT(about.at("crosstick").get<std::string>(), testing::MatchesRegex("[0-9]+\\.[0-9]+\\.[0-9]+"));
     EXPECT_EQ(about.at("magnetic_model"), "WMM2025");
     EXPECT_THAT(about.at("proj_database").get<std::string>(), HasSubstr("proj.db"));

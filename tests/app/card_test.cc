@@ -1,4 +1,5 @@
 // The command card, through the door that the program itself uses.
+#include <algorithm>
 #include <fstream>
 #include <iterator>
 
@@ -62,8 +63,9 @@ TEST_F(Card, TheTableShowsEveryPieceOfBothRoutes) {
     const Said answer = said({"card", planFile(movement::kettlePlan())});
     EXPECT_EQ(answer.exit, Exit::Done) << answer.err;
     for (const char* text :
-         {"RTE QUILL, primary", "RTE MITTEN, alternate", "G-M angle 11° W: magnetic = grid + 11", "FL 5427 9806", "4b",
-          "LD TRIVET  300 m after SP 1, 2111", "Climb is unknown", "Start 132100OMAR27", "check by map and compass"}) {
+         {"RTE QUILL, primary", "RTE MITTEN, alternate", "G-M angle 11° W; grid to magnetic: add 11", "FL 5427 9806",
+          "4b", "LD TRIVET  300 m after SP 1, 2111", "Climb is unknown", "Start 132100OMAR27",
+          "Light 2027-03-13: BMNT 0517, BMCT 0551", "moonset none", "moonset 0036", "check by map and compass"}) {
         EXPECT_THAT(answer.out, HasSubstr(text));
     }
 }
@@ -97,6 +99,11 @@ TEST_F(Card, JsonIsExactWithNullForUnknown) {
     EXPECT_NEAR(north["magnetic_azimuth_deg"].get<double>(), 10.898688, 1e-5);
     EXPECT_EQ(quill["legs"][4]["arrival"], "2027-03-14T00:00:02-02:00");
     EXPECT_EQ(quill["crossings"].size(), 3U);
+    ASSERT_EQ(quill["light"].size(), 2U);  // it is walked over midnight
+    EXPECT_EQ(quill["light"][0]["date"], "2027-03-13");
+    EXPECT_THAT(quill["light"][0]["nautical_dusk"].get<std::string>(), StartsWith("2027-03-13T19:11:"));
+    EXPECT_TRUE(quill["light"][0]["moonset"].is_null());
+    EXPECT_THAT(quill["light"][1]["moonset"].get<std::string>(), StartsWith("2027-03-14T00:3"));
     EXPECT_NEAR(quill["onward"]["map_distance_m"].get<double>(), 410.366, 1e-3);
     EXPECT_THAT(answer.out, Not(HasSubstr("nan")));
     EXPECT_THAT(answer.out, Not(HasSubstr("-0.0,")));
@@ -116,6 +123,28 @@ TEST_F(Card, CsvIsARecordAPieceWithCrlfAndDecimalPoints) {
     EXPECT_EQ(rows[1][12], "463.897");
     EXPECT_EQ(rows[2][7], "saddle, end of the long wall, 57 m W of the spur track");
     EXPECT_EQ(rows[2][14], "");
+}
+
+TEST_F(Card, EveryFormTellsBothTheLightAndWhatARouteRunsAlong) {
+    const std::string file = planFile(movement::kettlePlanBesideOak());
+    const std::string along = "along MSR OAK 570 m from 180 m after CP 2";
+    const Said table = said({"card", file, "--route", "QUILL"});
+    EXPECT_THAT(table.out, HasSubstr("Leg 3: " + along + '\n'));
+    EXPECT_THAT(table.out, HasSubstr("Light 2027-03-14: BMNT"));
+    const auto json = said({"card", file, "--route", "QUILL", "--json"}).json();
+    ASSERT_EQ(json[0]["runs_along"].size(), 1U);
+    EXPECT_NEAR(json[0]["runs_along"][0]["map_distance_from_last_m"].get<double>(), 182.7, 0.1);
+    EXPECT_EQ(json[0]["light"].size(), 2U);
+    const auto out = folder_ / "card.csv";
+    EXPECT_EQ(said({"card", file, "--route", "QUILL", "-o", out.string()}).exit, Exit::Done);
+    const auto rows = records(contents(out));
+    const auto column = [&](const char* name) {
+        return static_cast<std::size_t>(std::find(rows[0].begin(), rows[0].end(), name) - rows[0].begin());
+    };
+    ASSERT_LT(column("moon_illuminated_percent"), rows[0].size());
+    EXPECT_EQ(rows[4][column("leg_notes")], along);
+    EXPECT_EQ(rows[3][column("leg_notes")], "");
+    EXPECT_THAT(rows[4][column("sunset")], StartsWith("2027-03-13T18:0"));
 }
 
 TEST_F(Card, ANameThatLooksLikeAFormulaBecomesText) {

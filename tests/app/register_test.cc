@@ -67,6 +67,34 @@ TEST_F(Register, AnswersInOneObjectWithAllItsFigures) {
     EXPECT_TRUE(json["models"][0]["bic"].is_number());
 }
 
+TEST_F(Register, FindsTheOtherCrossings) {
+    // Kilometres every 80 pixels from 39.5, 59.5; the picture ends before the lines do.
+    crosstick::testing::makeSheet(
+        picture, {.columns = 800,
+                  .rows = 640,
+                  .bands = 3,
+                  .crs = "",
+                  .placement = {},
+                  .options = {"PHOTOMETRIC=RGB"},
+                  .value = [](int column, int row, int) { return column % 80 == 39 || row % 80 == 59 ? 40 : 240; }});
+    files.write("marks.csv", "39.5,539.5,650000,5100000\n199.5,539.5,652000,5100000\n39.5,379.5,650000,5102000\n");
+    const Said answer = ask({"--find", "--json"});
+    ASSERT_EQ(answer.exit, Exit::Done) << answer.err;
+    const auto json = nlohmann::json::parse(answer.out, nullptr, false);
+    EXPECT_EQ(json["marks"].size(), 3U);
+    int sure = 0;
+    for (const auto& crossing : json["crossings"]) {
+        if (crossing["confidence"].get<double>() >= 0.5) {
+            ++sure;
+            EXPECT_NEAR(crossing["x"].get<double>(), 39.5 + (crossing["easting_m"].get<double>() - 650000) / 12.5, 0.2);
+            EXPECT_NEAR(crossing["y"].get<double>(), 539.5 - (crossing["northing_m"].get<double>() - 5100000) / 12.5,
+                        0.2);
+        }
+    }
+    EXPECT_GE(sure, 60);  // of 10 by 8
+    EXPECT_LT(json["rms_px"].get<double>(), 0.2);
+}
+
 TEST_F(Register, SaysItsProofFirst) {
     files.write("marks.csv",
                 "40,260,650000,5100000\n360,260,658000,5100000\n360,60,658020,5105000\n"

@@ -51,6 +51,17 @@ TEST(ShowCommand, JsonHasFilmsThenRoutesThenMeasures) {
     EXPECT_EQ(list[1].at("phases"), nlohmann::json({1, 2}));
 }
 
+// Sheet centre of the exercise, by MagneticField and GeoConvert: -10.894. The sheet's printed
+// angle, made up for tests, is within half a degree.
+TEST(ShowCommand, TellsModelAndSheetSideBySideAndTheRuleInWords) {
+    const MadeFiles files;
+    const Said answer = said({"show", files.printedPlan()});
+    EXPECT_THAT(answer.out, HasSubstr("G-M angle 11° W; grid to magnetic: add 11\n"));
+    EXPECT_THAT(answer.out, HasSubstr("beside it"));
+    EXPECT_THAT(answer.out, ContainsRegex("the sheet prints -[0-9.]+° for 20[0-9-]+, changing"));
+    EXPECT_THAT(answer.out, ::testing::Not(HasSubstr("Caution")));
+}
+
 TEST(ShowCommand, JsonOfAMeasureHasItsLabelAndItsPlace) {
     const MadeFiles files;
     bool found = false;

@@ -189,6 +189,17 @@ plan::Plan kettlePlan() {
     return std::move(builder).build();
 }
 
+plan::Plan kettlePlanBesideOak() {
+    const plan::Plan plan = kettlePlan();
+    plan::Film film = *plan.films().front();
+    film.shows.push_back({kettleId("MSR OAK"), plan::orderBetween(film.shows.back().order, ""), {}, {}});
+    return std::move(plan::PlanBuilder(plan)
+                         .put(measure("MSR OAK", "main-supply-route", "OAK", "",
+                                      {at(654806.9, 5099904.9), at(654989.2, 5100413.1)}))
+                         .put(std::move(film)))
+        .build();
+}
+
 plan::Plan plainRoute(const std::vector<PlanePoint>& vertices) {
     plan::Route route;
     route.id = kettleId("RTE PLAIN");

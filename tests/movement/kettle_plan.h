@@ -12,6 +12,9 @@ namespace crosstick::movement {
 /// paces to 100 m, 1.6 km/h.
 [[nodiscard]] plan::Plan kettlePlan();
 
+/// The same with MSR OAK on film MOVE, 10 m east of the leg from CP 2, from its metre 200 to 740.
+[[nodiscard]] plan::Plan kettlePlanBesideOak();
+
 /// A measure's identity in that plan, by "CP 3", "PL BODKIN".
 [[nodiscard]] plan::ItemId kettleId(const std::string& name);
 

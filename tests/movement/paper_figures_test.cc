@@ -73,10 +73,10 @@ TEST(PaperWords, TheAngleIsPrintedToHalfADegreeOrTenMils) {
     EXPECT_EQ(gmAngleText(Degrees(-10.898688), AngleUnit::Mils), "190 mils W");
     EXPECT_EQ(gmAngleText(Degrees(10.7), AngleUnit::Degrees), "10.5° E");
     EXPECT_EQ(gmAngleText(Degrees(-0.2), AngleUnit::Degrees), "0°");
-    EXPECT_EQ(gmRuleText(Degrees(-10.898688), AngleUnit::Degrees), "magnetic = grid + 11");
-    EXPECT_EQ(gmRuleText(Degrees(-10.898688), AngleUnit::Mils), "magnetic = grid + 190");
-    EXPECT_EQ(gmRuleText(Degrees(16), AngleUnit::Degrees), "magnetic = grid - 16");
-    EXPECT_EQ(gmRuleText(Degrees(0.1), AngleUnit::Degrees), "magnetic = grid");
+    EXPECT_EQ(gmRuleText(Degrees(-10.898688), AngleUnit::Degrees), "grid to magnetic: add 11");
+    EXPECT_EQ(gmRuleText(Degrees(-10.898688), AngleUnit::Mils), "grid to magnetic: add 190");
+    EXPECT_EQ(gmRuleText(Degrees(16), AngleUnit::Degrees), "grid to magnetic: subtract 16");
+    EXPECT_EQ(gmRuleText(Degrees(0.1), AngleUnit::Degrees), "grid to magnetic: add nothing");
 }
 
 TEST(PaperWords, TimesOnTheMoveRoundHalvesUp) {
@@ -106,6 +106,13 @@ TEST(PaperFigures, ALegTellsWhatTheLeaderSaysAboutIt) {
                                         "in contact: break east", "if separated: wait 30 min at CP 2", "quiet"}));
     EXPECT_TRUE(paper.legs[1].notes.empty());
     EXPECT_FALSE(paper.legs[2].steepest);
+}
+
+// By hand: 10 m beside, the road is within 20 m for another 17.3 m at each of its ends: 182.7 to 757.3.
+TEST(PaperFigures, ALegTellsBesideWhatItRuns) {
+    const PaperRoute paper = paperOf(kettlePlanBesideOak(), "QUILL");
+    EXPECT_EQ(paper.legs[2].notes, std::vector<std::string>{"along MSR OAK 570 m from 180 m after CP 2"});
+    EXPECT_TRUE(paper.legs[3].notes.empty());
 }
 
 }  // namespace

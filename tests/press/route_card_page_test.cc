@@ -92,7 +92,7 @@ TEST(RouteCard, EveryBendHasItsOwnAzimuthAndDistance) {
         EXPECT_THAT(words, Contains(azimuth));
     }
     for (const char* text : {"back 198°", "grid 007°", "460", "770", "343", "SP 1", "FL 5427 9806", "FL 5433 9852",
-                             "2141", "0000", "0015", "RTE QUILL", "EXERCISE", "11° W: magnetic = grid + 11"}) {
+                             "2141", "0000", "0015", "RTE QUILL", "EXERCISE", "11° W, grid to magnetic: add 11"}) {
         EXPECT_THAT(words, Contains(text));
     }
     EXPECT_EQ(std::count(words.begin(), words.end(), "EXERCISE"), 4);
@@ -100,11 +100,32 @@ TEST(RouteCard, EveryBendHasItsOwnAzimuthAndDistance) {
     EXPECT_THAT(words, Contains(HasSubstr("by the sheet")));
     EXPECT_THAT(words, Contains(HasSubstr("climb unknown")));
     EXPECT_THAT(words, Contains("PL BODKIN"));
+    for (const char* text : {"Light", "13 MAR", "14 MAR", "BMNT", "0517", "moonset", "none", "0036", "27 %"}) {
+        EXPECT_THAT(words, Contains(text));
+    }
+    EXPECT_THAT(words, Not(Contains("Caution:")));
+}
+
+TEST(RouteCard, BesideWhatALegRunsStandsWithTheLegAndLightInTheHead) {
+    const auto pages = cards(movement::kettlePlanBesideOak(), "QUILL");
+    expectTidy(pages);
+    EXPECT_THAT(wordsOf(pages), Contains(HasSubstr("along MSR OAK 570 m from 180 m after CP 2")));
+    EXPECT_THAT(wordsOf(pages), Contains("EENT"));
+}
+
+TEST(RouteCard, WarnsWhereSheetAndModelDiffer) {
+    plan::Plan plan = kettlePlan();
+    plan::Sheet sheet = *plan.sheets().front();
+    sheet.declination->gmAngle = Degrees(-13);
+    const auto pages = cards(std::move(plan::PlanBuilder(plan).put(sheet)).build(), "QUILL");
+    expectTidy(pages);
+    EXPECT_THAT(wordsOf(pages), Contains("Caution:"));
+    EXPECT_THAT(wordsOf(pages), Contains(HasSubstr("Sheet and model differ by 1.7°.")));
 }
 
 TEST(RouteCard, MilsAreWrittenWithFourFigures) {
     const auto words = wordsOf(cards(kettlePlan(), "QUILL", AngleUnit::Mils));
-    for (const char* text : {"0330", "grid 0130", "1640", "190 mils W: magnetic = grid + 190"}) {
+    for (const char* text : {"0330", "grid 0130", "1640", "190 mils W, grid to magnetic: add 190"}) {
         EXPECT_THAT(words, Contains(text));
     }
     EXPECT_THAT(words, Not(Contains("018°")));

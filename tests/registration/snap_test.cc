@@ -22,8 +22,8 @@ struct Drawn {
             return std::clamp(halfWidth - std::abs(squares - std::round(squares)) * 200, 0.0, 1.0);
         };
         const bool isMap = east > mapFrom && north < -mapFrom;
-        return static_cast<std::uint8_t>(
-            isMap ? std::lround(paper - (paper - ink) * std::max(dark(east), dark(north))) : 250);
+        return static_cast<std::uint8_t>(isMap ? std::lround(paper - (paper - ink) * std::max(dark(east), dark(north)))
+                                               : 250);
     }
     [[nodiscard]] GreyPicture picture() const {
         return {1400, 1300, [*this](sheets::PixelWindow window) -> Result<GreyWindow> {

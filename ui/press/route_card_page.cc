@@ -14,8 +14,8 @@ namespace {
 
 using drawing::Weight;
 
-constexpr double kFactStep = 4.1;  // from one fact to the next
-constexpr double kFactRow = 3.2;   // from row to row of one fact
+constexpr double kFactStep = 3.8;  // from one fact to the next
+constexpr double kFactRow = 3.0;   // from row to row of one fact
 constexpr double kTableTop = 50;   // at the earliest
 constexpr double kHeadRow = 6.5;   // height of the row of column heads
 constexpr double kNotesStep = 3.6;
@@ -70,20 +70,20 @@ void drawNotches(CardPen& pen, int count) {
 }
 
 void drawTitle(CardPen& pen, const Work& work, std::size_t number) {
-    pen.writeWithin(work.words.title, {kLeft, 18.6}, 92, {5.2, Weight::Bold}, Align::Left);
-    pen.write(fitted(work.words.purpose, 92, {2.2, Weight::Regular}), {kLeft, 25}, {2.2, Weight::Regular});
-    pen.write("ROUTE CARD", {kRight, 15.4}, {2.6, Weight::Bold}, Align::Right);
-    pen.write(fmt::format("A5, card {} of {}", number, work.cards), {kRight, 20.2}, kFactHand, Align::Right);
-    pen.write("copy", {kRight - 20, 25}, kFactHand, Align::Right);
-    pen.line({kRight - 19, 25}, {kRight - 11, 25}, kThinRule);
-    pen.write("of", {kRight - 9.5, 25}, kFactHand, Align::Middle);
-    pen.line({kRight - 8, 25}, {kRight, 25}, kThinRule);
-    pen.line({kLeft, 28.5}, {kRight, 28.5}, kRule);
+    pen.writeWithin(work.words.title, {kLeft, 17.8}, 92, {5.2, Weight::Bold}, Align::Left);
+    pen.write(fitted(work.words.purpose, 92, {2.2, Weight::Regular}), {kLeft, 23.2}, {2.2, Weight::Regular});
+    pen.write("ROUTE CARD", {kRight, 14.6}, {2.6, Weight::Bold}, Align::Right);
+    pen.write(fmt::format("A5, card {} of {}", number, work.cards), {kRight, 18.8}, kFactHand, Align::Right);
+    pen.write("copy", {kRight - 20, 23.2}, kFactHand, Align::Right);
+    pen.line({kRight - 19, 23.2}, {kRight - 11, 23.2}, kThinRule);
+    pen.write("of", {kRight - 9.5, 23.2}, kFactHand, Align::Middle);
+    pen.line({kRight - 8, 23.2}, {kRight, 23.2}, kThinRule);
+    pen.line({kLeft, 26}, {kRight, 26}, kRule);
 }
 
 /// @return the base line of the last row
 double drawFacts(CardPen& pen, const std::vector<CardFact>& facts, double left, double valueLeft, double right) {
-    double base = 33.2 - kFactStep;
+    double base = 30.4 - kFactStep;
     for (const CardFact& fact : facts) {
         const Hand hand{kFactHand.capHeight, fact.weight};
         base += kFactStep;
@@ -97,14 +97,52 @@ double drawFacts(CardPen& pen, const std::vector<CardFact>& facts, double left, 
     return base;
 }
 
+/// Both columns of facts, the left one's last where it costs less height. @return the base line of the last row
+double drawColumns(CardPen& pen, const std::vector<CardFact>& left, const std::vector<CardFact>& right) {
+    const auto draw = [](CardPen& on, const std::vector<CardFact>& one, const std::vector<CardFact>& other) {
+        return std::max(drawFacts(on, one, kLeft, 23, 73), drawFacts(on, other, 76, 90, kRight));
+    };
+    const std::vector<CardFact> shorter(left.begin(), left.end() - 1);
+    std::vector<CardFact> longer = right;
+    longer.push_back(left.back());
+    CardPen trial;
+    CardPen other;
+    const bool moved = draw(trial, shorter, longer) < draw(other, left, right);
+    return moved ? draw(pen, shorter, longer) : draw(pen, left, right);
+}
+
+/// A date a row under the names of what happens. @return the base line of the last row
+double drawLight(CardPen& pen, const std::vector<CardLight>& dates, double above) {
+    constexpr double kColumn = 13;
+    constexpr double kFirst = 23;
+    double base = above;
+    for (std::size_t n = 0; n < dates.size(); ++n) {
+        base += n == 0 ? kFactStep : 0;
+        const auto& figures = dates[n].figures;
+        for (std::size_t column = 0; column < figures.size(); ++column) {
+            const double left = kFirst + kColumn * static_cast<double>(column);
+            if (n == 0) {
+                pen.write(std::string(figures[column].name), {left, base}, kSmallHand);
+            }
+            pen.writeWithin(figures[column].text, {left, base + kFactRow}, kColumn - 0.6, kFactHand, Align::Left);
+        }
+        base += kFactRow;
+        pen.write(dates[n].date, {kLeft, base}, kSmallHand);
+    }
+    if (!dates.empty()) {
+        pen.write("Light", {kLeft, base - kFactRow * static_cast<double>(dates.size())}, kSmallHand);
+    }
+    return base;
+}
+
 /// Everything above the table's rows. @return where the first row begins
 double drawHead(CardPen& pen, const Work& work, std::size_t number) {
     drawMarking(pen, work.words.marking);
     drawNotches(pen, work.words.notches);
     drawTitle(pen, work, number);
-    const double facts =
-        std::max(drawFacts(pen, work.words.left, kLeft, 23, 73), drawFacts(pen, work.words.right, 76, 90, kRight));
-    const double top = std::max(kTableTop, facts + 2.4);
+    const double columns = drawColumns(pen, work.words.left, work.words.right);
+    const double facts = drawLight(pen, work.words.light, columns);
+    const double top = std::max(kTableTop, facts + 2.0);
     const double base = top + 4.2;
     pen.line({kLeft, top}, {kRight, top}, kRule);
     pen.write("What you cross, m", {kLeft, base}, kSmallHand);

@@ -87,18 +87,18 @@ std::vector<CardFact> leftFacts(const plan::Plan& plan, const movement::RouteFig
     const plan::Heading& heading = plan.heading();
     return {{"Sheet", sheetText(plan)},
             {"Grid", gridText(figures)},
-            {"Start", figures.start ? dateTimeGroup(*figures.start, heading.zone) : "not given"},
             {"Pace count",
              figures.pace
                  ? joined({numberText(figures.pace->doublePacesPer100) + " double per 100 m", figures.pace->note}, ", ")
                  : "not given"},
-            {"Rate", movement::rateText(figures, heading.zone)}};
+            {"Rate", movement::rateText(figures, heading.zone)},
+            {"Start", figures.start ? dateTimeGroup(*figures.start, heading.zone) : "not given"}};
 }
 
 std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFigures& figures, AngleUnit unit,
                                  const std::string& modelName) {
     const movement::GmAngle& gm = figures.gm;
-    const std::string angle = movement::gmAngleText(gm.angle, unit) + ": " + movement::gmRuleText(gm.angle, unit);
+    const std::string angle = movement::gmAngleText(gm.angle, unit) + ", " + movement::gmRuleText(gm.angle, unit);
     const std::string model = modelText(gm, unit, modelName);
     const std::string printed = printedText(plan, gm, unit);
     const bool byModel = gm.source == plan::DeclinationSource::Model;
@@ -207,6 +207,14 @@ CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figure
     words.purpose = joined(purpose, ", ");
     words.left = leftFacts(plan, figures);
     words.right = rightFacts(plan, figures, unit, modelName);
+    for (const movement::DatedLight& dated : movement::routeLight(plan, figures)) {
+        words.light.push_back(
+            {dateText(dated.date).substr(0, 6), movement::lightFigures(dated.light, plan.heading().zone)});
+    }
+    const std::string caution = movement::gmCautionText(figures.gm, unit);
+    if (!caution.empty()) {
+        words.notes.push_back({"Caution:", caution, true});
+    }
     const plan::RoutePtr route = plan.route(figures.route);
     if (paper.onward) {
         words.notes.push_back({"On to " + paper.onwardTo + ":", onwardText(*paper.onward, unit), false});

@@ -1,10 +1,12 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 
 #include "core/drawing/drawing.h"
 #include "core/movement/paper_figures.h"
+#include "core/movement/route_light.h"
 
 namespace crosstick::press {
 
@@ -13,6 +15,12 @@ struct CardFact {
     std::string label;
     std::string value;
     drawing::Weight weight = drawing::Weight::Regular;
+};
+
+/// The light of one date, a row of the head's small table.
+struct CardLight {
+    std::string date;  ///< "13 MAR"
+    std::array<movement::LightFigure, 9> figures;
 };
 
 /// A line under the table: "If not found:" bold, then its text.
@@ -27,8 +35,9 @@ struct CardWords {
     std::string title;    ///< "RTE QUILL"
     std::string purpose;  ///< "primary, on film MOVE, phases 1–2"
     std::string marking;
-    int notches = 0;  ///< the place in the stack of the film that shows the route; 0: no film does
-    std::vector<CardFact> left, right;
+    int notches = 0;                    ///< the place in the stack of the film that shows the route; 0: no film does
+    std::vector<CardFact> left, right;  ///< the last on the left may stand on the right, where there is more room
+    std::vector<CardLight> light;       ///< under both, across the card
     std::vector<CardNote> notes;
     std::string exact;  ///< exact ground distance and relief, under the totals
     std::string source;
