@@ -315,6 +315,10 @@ void put(Json& object, const plan::UnknownFields& unknown) {
     }
 }
 
+std::string dateOrNothing(CalendarDate date) {
+    return date.ok() ? isoDate(date) : std::string{};
+}
+
 Json pointJson(geodesy::PlanePoint point) {
     return Json::array({point.easting.value(), point.northing.value()});
 }

@@ -59,6 +59,8 @@ class FieldReader {
 void put(Json& object, const char* key, const std::string& text);
 void put(Json& object, const char* key, const std::optional<Instant>& time);
 void put(Json& object, const plan::UnknownFields& unknown);
+/// "2027-03-13"; empty for a date that is none.
+[[nodiscard]] std::string dateOrNothing(CalendarDate date);
 [[nodiscard]] Json pointJson(geodesy::PlanePoint point);
 [[nodiscard]] std::optional<geodesy::PlanePoint> pointFrom(const Json& json);
 

@@ -57,7 +57,7 @@ std::vector<std::string> facts(const PageOrder& order, const plan::Registration&
     const std::string datum = sheet && !sheet->datum.empty() ? sheet->datum : names.facts().datum;
     rows.push_back(scaleText(order.frame.scale()) + " · " + datum + " · " + names.area(registration));
     if (const plan::PaperStretch& stretch = order.frame.stretch(); stretch != plan::PaperStretch{}) {
-        rows.push_back("Fitted to stretched paper: E " + signedPercent(stretch.eastPercent) + " %, N " +
+        rows.push_back("Fit to paper: E " + signedPercent(stretch.eastPercent) + " %, N " +
                        signedPercent(stretch.northPercent) + " %");
     }
     if (heading.effective) {

@@ -69,6 +69,7 @@ class Search {
     std::optional<LineEnds> follow(Runs runs, double across, double low, double high);
     std::vector<LineEnds> lines(Runs runs);
     std::optional<Edge> edgeThrough(const std::vector<LineEnds>& lines, double LineEnds::*end) const;
+    std::optional<double> printBeside(const Edge& edge, Runs runs, double low, double high, double outwards);
     void layOnPrint(Edge& edge, Runs runs, double low, double high, double outwards);
 };
 
@@ -224,9 +225,10 @@ std::optional<Edge> Search::edgeThrough(const std::vector<LineEnds>& lines, doub
     return Edge{(y - slope * x) / n - slope * origin, slope};
 }
 
-/// Moves an edge onto the dark line that is printed along it, the innermost where a frame has several.
-/// @param runs  the way the edge itself runs  @param low, high  its ends  @param outwards  1 or -1: where the collar is
-void Search::layOnPrint(Edge& edge, Runs runs, double low, double high, double outwards) {
+/// How far in millimetres the dark line lies beside an edge that is printed along a part of it; the innermost where a
+/// frame has several.
+/// @param runs  the way the edge itself runs  @param outwards  1 or -1: where the collar is
+std::optional<double> Search::printBeside(const Edge& edge, Runs runs, double low, double high, double outwards) {
     std::vector<double> means;  // from inside to outside
     std::vector<double> shifts;
     for (double mm = -kShiftMm; mm <= kShiftMm + 1e-9; mm += 0.05) {
@@ -246,9 +248,30 @@ void Search::layOnPrint(Edge& edge, Runs runs, double low, double high, double o
     const double enough = std::max(kEdgeContrast, kFrameShare * (paper - darkest));
     for (std::size_t n = 1; n + 1 < means.size(); ++n) {
         if (paper - means[n] >= enough && means[n] <= means[n - 1] && means[n] <= means[n + 1]) {
-            edge.at += shifts[n] * mm_;
-            return;
+            return shifts[n];
         }
+    }
+    return std::nullopt;
+}
+
+/// Turns and moves an edge onto the line that is printed along it. Pieces of it first: over the whole of an edge that
+/// leans a little too much the line would be smeared.
+void Search::layOnPrint(Edge& edge, Runs runs, double low, double high, double outwards) {
+    constexpr int kPieces = 6;
+    std::vector<LineEnds> seen;
+    for (int piece = 0; piece < kPieces; ++piece) {
+        const double from = low + (high - low) * piece / kPieces;
+        const double to = low + (high - low) * (piece + 1) / kPieces;
+        if (const auto shift = printBeside(edge, runs, from, to, outwards)) {
+            const double middle = (from + to) / 2;
+            seen.push_back({middle, edge.at + edge.tilt * middle + *shift * mm_, 0});
+        }
+    }
+    if (const auto through = edgeThrough(seen, &LineEnds::first)) {
+        edge = *through;
+    }
+    if (const auto shift = printBeside(edge, runs, low, high, outwards)) {
+        edge.at += *shift * mm_;
     }
 }
 

@@ -107,7 +107,7 @@ TEST(Page, FittedToStretchedPaperSaysSoAndItsBarsStayTrue) {
     ordered.frame = ordered.frame.fitted({0.25, -0.1});
     const auto page = layOut(ordered.order());
     ASSERT_TRUE(page.has_value());
-    EXPECT_TRUE(says(page->furniture, "Fitted to stretched paper: E +0.25 %, N -0.10 %"));
+    EXPECT_TRUE(says(page->furniture, "Fit to paper: E +0.25 %, N -0.10 %"));
     EXPECT_TRUE(says(page->furniture, "= 40.1 x 40.0 mm"));
     ASSERT_EQ(page->bars.size(), exact->bars.size());
     for (std::size_t n = 0; n < page->bars.size(); ++n) {

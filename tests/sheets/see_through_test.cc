@@ -19,14 +19,14 @@ constexpr int kHigh = 1200;
 /// The light on a photographed film: a lamp at the upper left, a shadow at the lower right, a yellowish tint.
 double light(int column, int row, int band) {
     const double far = std::hypot(column, row) / std::hypot(kWide, kHigh);
-    return (245 - 130 * far) * (band == 2 ? 0.82 : 1);
+    return (245 - 130 * far) * (band == 3 ? 0.82 : 1);
 }
 bool isStroke(int column, int row) {
     return std::abs(row - 600) < 4 || std::abs(column - 300 - row / 2) < 3;
 }
-/// Red ink below the middle, black above.
+/// Red ink below the middle, black above; bands count from 1.
 double ink(int row, int band) {
-    return row > 590 && band == 0 ? 0.85 : 0.15;
+    return row > 590 && band == 1 ? 0.85 : 0.15;
 }
 
 class PhotographedFilm : public ::testing::Test {

@@ -9,6 +9,7 @@
 #include <QMouseEvent>
 #include <QPainter>
 #include <QPainterPath>
+#include <QTimer>
 
 namespace crosstick::phases {
 namespace {
@@ -268,10 +269,16 @@ void Rail::hangPart(QWidget* part) {
     part->show();
 }
 
+/// Not at once: whoever resizes it is in the middle of laying things out, and what hides or shows then lays them anew.
 void Rail::resizeEvent(QResizeEvent* /*event*/) {
-    const Focus kept = focus();
-    fit();
-    giveBack(kept);
+    if (!std::exchange(isToFit_, true)) {
+        QTimer::singleShot(0, this, [this] {
+            isToFit_ = false;
+            const Focus kept = focus();
+            fit();
+            giveBack(kept);
+        });
+    }
 }
 
 void Rail::fit() {

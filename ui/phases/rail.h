@@ -114,6 +114,7 @@ class Rail final : public QWidget {
     std::vector<QWidget*> parts_;
     QToolButton* more_;
     std::optional<plan::FilmId> naming_;
+    bool isToFit_ = false;             ///< it was resized since it was fitted
     QPointer<NameField> nameField_;    ///< hangs in the place of that film's tab
     std::optional<Focus> beforeName_;  ///< the part that had the keyboard
     // What the parts were made from, only to be compared: a list of the plan is never changed in place.

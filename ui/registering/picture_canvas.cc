@@ -215,7 +215,8 @@ void PictureCanvas::paintArrows(QPainter& painter) const {
 /// What lies under the pending spot, else under the hand, five times as large as its pixels.
 void PictureCanvas::paintLoupe(QPainter& painter) {
     const std::optional<PixelPoint> at = pending_ ? pending_ : hand_ ? std::optional(pixelAt(*hand_)) : std::nullopt;
-    if (!at || view_.zoom().value() >= kLoupeZoom) {
+    const bool isOver = at && at->x >= 0 && at->y >= 0 && at->x <= ink_.size.columns && at->y <= ink_.size.rows;
+    if (!isOver || view_.zoom().value() >= kLoupeZoom) {
         return;
     }
     const table::Palette colours = table::palette(themeOf(light_));

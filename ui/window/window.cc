@@ -332,7 +332,7 @@ void Window::resizeEvent(QResizeEvent* event) {
 
 bool Window::eventFilter(QObject* watched, QEvent* event) {
     if (watched == table_ && event->type() == QEvent::Resize) {
-        layCard();
+        placeCard();
     }
     return QMainWindow::eventFilter(watched, event);
 }
@@ -364,7 +364,12 @@ void Window::layCard() {
         over ? across_->removeWidget(details_) : across_->addWidget(details_);
         details_->raise();
     }
-    if (over) {
+    placeCard();
+}
+
+/// Also while the desk is being laid out, when nothing may come into its layout or leave it.
+void Window::placeCard() {
+    if (across_->indexOf(details_) < 0) {
         details_->setGeometry(desk_->width() - details_->width(), 0, details_->width(), table_->height());
     }
 }

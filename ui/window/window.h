@@ -130,6 +130,7 @@ class Window final : public QMainWindow {
     void arrange();
     void foldMenus(bool fold);            ///< into one button, or out of it
     void layCard();                       ///< over the table on a small screen, else beside it
+    void placeCard();                     ///< where it lies over the table
     [[nodiscard]] bool isNarrow() const;  ///< a small screen, or one at 200 %
     /// The block of an order of march that is chosen; null where something else is, or nothing.
     [[nodiscard]] plan::MeasurePtr chosenMarch() const;
