@@ -20,7 +20,9 @@ const std::filesystem::path& folder() {
         auto made = std::filesystem::temp_directory_path() / ("crosstick-world-" + std::to_string(::getpid()));
         std::filesystem::create_directories(made);
         GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("BMP");
-        GDALClose(GDALDataset::ToHandle(driver->Create((made / "a.bmp").c_str(), 4, 4, 1, GDT_Byte, nullptr)));
+        GDALDataset* picture = driver->Create((made / "a.bmp").c_str(), 4, 4, 1, GDT_Byte, nullptr);
+        picture->GetRasterBand(1)->Fill(7);  // else its rows are missing in the file
+        GDALClose(GDALDataset::ToHandle(picture));
         return made;
     }();
     return kFolder;
