@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "ui/press/facts.h"
+
 namespace crosstick::press {
 namespace {
 
@@ -16,25 +18,13 @@ constexpr double kSourceFoot = 201.4;
 constexpr double kSourceStep = 2.7;
 constexpr double kNoteStep = 3.6;
 constexpr std::size_t kNoteRows = 3;
-constexpr Hand kSmall{1.8, Weight::Regular};
 constexpr Hand kFact{2.0, Weight::Regular};
 constexpr Hand kLead{2.0, Weight::Bold};
 constexpr Hand kSource{1.7, Weight::Regular};
 
-/// @return the base line of the last row
-double drawFacts(CardPen& pen, const std::vector<CardFact>& facts, double left, double valueLeft, double right) {
-    double base = kFactsTop - kFactStep;
-    for (const CardFact& fact : facts) {
-        const Hand hand{kFact.capHeight, fact.weight};
-        base += kFactStep;
-        pen.write(fact.label, {left, base}, kSmall);
-        const auto rows = packed(atCommas(fact.value), right - valueLeft, hand);
-        for (std::size_t n = 0; n < rows.size(); ++n) {
-            base += n == 0 ? 0 : kFactRow;
-            pen.write(rows[n], {valueLeft, base}, hand);
-        }
-    }
-    return base;
+/// A column of facts of the head.
+FactColumn column(double left, double valueLeft, double right) {
+    return {left, valueLeft, right, kFactsTop, kFactStep, kFactRow};
 }
 
 double indentOf(const CardNote& note) {
@@ -59,7 +49,8 @@ double drawHead(CardPen& pen, const PaperHead& head, std::size_t page, std::size
     pen.write(head.kind, {kPageRight, 15.4}, {2.6, Weight::Bold}, Align::Right);
     pen.write(fmt::format("A4, page {} of {}", page, pages), {kPageRight, 20.2}, kFact, Align::Right);
     pen.line({kPageLeft, 28.5}, {kPageRight, 28.5}, kThickPen);
-    return std::max(drawFacts(pen, head.left, kPageLeft, 29, 140), drawFacts(pen, head.right, 148, 170, kPageRight)) +
+    return std::max(drawFacts(pen, head.left, column(kPageLeft, 29, 140)),
+                    drawFacts(pen, head.right, column(148, 170, kPageRight))) +
            2.4;
 }
 

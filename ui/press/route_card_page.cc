@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/movement/paper_figures.h"
+#include "ui/press/facts.h"
 #include "ui/press/route_card_ladder.h"
 #include "ui/press/route_card_measures.h"
 #include "ui/press/route_card_words.h"
@@ -14,6 +15,7 @@ namespace {
 
 using drawing::Weight;
 
+constexpr double kFactsTop = 30.4;
 constexpr double kFactStep = 3.8;  // from one fact to the next
 constexpr double kFactRow = 3.0;   // from row to row of one fact
 constexpr double kTableTop = 50;   // at the earliest
@@ -81,26 +83,15 @@ void drawTitle(CardPen& pen, const Work& work, std::size_t number) {
     pen.line({kLeft, 26}, {kRight, 26}, kRule);
 }
 
-/// @return the base line of the last row
-double drawFacts(CardPen& pen, const std::vector<CardFact>& facts, double left, double valueLeft, double right) {
-    double base = 30.4 - kFactStep;
-    for (const CardFact& fact : facts) {
-        const Hand hand{kFactHand.capHeight, fact.weight};
-        base += kFactStep;
-        pen.write(fact.label, {left, base}, kSmallHand);
-        const auto rows = packed(atCommas(fact.value), right - valueLeft, hand);
-        for (std::size_t n = 0; n < rows.size(); ++n) {
-            base += n == 0 ? 0 : kFactRow;
-            pen.write(rows[n], {valueLeft, base}, hand);
-        }
-    }
-    return base;
+/// A column of facts of the head.
+FactColumn column(double left, double valueLeft, double right) {
+    return {left, valueLeft, right, kFactsTop, kFactStep, kFactRow};
 }
 
 /// Both columns of facts, the left one's last where it costs less height. @return the base line of the last row
 double drawColumns(CardPen& pen, const std::vector<CardFact>& left, const std::vector<CardFact>& right) {
     const auto draw = [](CardPen& on, const std::vector<CardFact>& one, const std::vector<CardFact>& other) {
-        return std::max(drawFacts(on, one, kLeft, 23, 73), drawFacts(on, other, 76, 90, kRight));
+        return std::max(drawFacts(on, one, column(kLeft, 23, 73)), drawFacts(on, other, column(76, 90, kRight)));
     };
     const std::vector<CardFact> shorter(left.begin(), left.end() - 1);
     std::vector<CardFact> longer = right;
