@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "core/files/json_form.h"
 
 namespace crosstick::files {
@@ -114,6 +116,42 @@ plan::LegNotes legNotesFrom(FieldReader& stop) {
     return leg;
 }
 
+constexpr double kHighest = 9000;  // metres; no ground on Earth is higher
+
+void putByHand(Json& json, const plan::Route& r) {
+    if (r.decision) {
+        json["decision"] = Json::object();
+        put(json["decision"], "criterion", r.decision->criterion);
+        put(json["decision"], "decider", r.decision->decider);
+        put(json["decision"], "code_word", r.decision->codeWord);
+    }
+    for (const plan::ContourSpot& spot : r.contours) {
+        json["contours"].push_back({{"at", pointJson(spot.at)}, {"height_m", spot.height.value()}});
+    }
+}
+
+void readByHand(FieldReader& reader, plan::Route& r) {
+    if (const Json* decision = reader.object("decision")) {
+        FieldReader inner(*decision, "decision");
+        r.decision = plan::Decision{inner.text("criterion"), inner.text("decider"), inner.text("code_word")};
+        if (inner.fault()) {
+            reader.wrong("decision", "an object of texts");
+        }
+    }
+    if (const Json* contours = reader.array("contours")) {
+        for (const Json& value : *contours) {
+            FieldReader inner(value, "contour");
+            const auto at = inner.point("at");
+            const auto height = inner.number("height_m");
+            if (!at || !height || std::abs(*height) > kHighest || inner.fault()) {
+                reader.wrong("contours", "places with a height in metres");
+                return;
+            }
+            r.contours.push_back({*at, Metres(*height)});
+        }
+    }
+}
+
 void readStops(FieldReader& reader, plan::Route& route) {
     const Json* stops = reader.array("points");
     if (stops == nullptr) {
@@ -194,7 +232,9 @@ Result<plan::Measure> measureFrom(const Json& json) {
 Json toJson(const plan::Route& r) {
     Json json = {{"id", text(r.id)}};
     put(json, "name", r.name);
-    put(json, "use", std::string(r.use == plan::Use::Alternate ? "alternate" : ""));
+    if (r.use != plan::Use::Primary) {
+        json["use"] = r.use == plan::Use::Vehicle ? "vehicle" : "alternate";
+    }
     json["vertices"] = pointsJson(r.vertices);
     Json stops = Json::array();
     for (const plan::Stop& stop : r.stops) {
@@ -208,6 +248,7 @@ Json toJson(const plan::Route& r) {
         json["onward_to"] = text(*r.onwardTo);
     }
     put(json, "start", r.start);
+    putByHand(json, r);
     put(json, "why", r.why);
     put(json, "if_not_found", r.ifNotFound);
     put(json, r.unknown);
@@ -219,11 +260,12 @@ Result<plan::Route> routeFrom(const Json& json) {
     plan::Route r;
     r.id = reader.id("id").value_or(Uuid{});
     r.name = reader.text("name");
-    r.use = static_cast<plan::Use>(reader.choice("use", {"primary", "alternate"}, 0));
+    r.use = static_cast<plan::Use>(reader.choice("use", {"primary", "alternate", "vehicle"}, 0));
     r.vertices = pointsFrom(reader, "vertices");
     readStops(reader, r);
     r.onwardTo = reader.id("onward_to");
     r.start = reader.time("start");
+    readByHand(reader, r);
     r.why = reader.text("why");
     r.ifNotFound = reader.text("if_not_found");
     if (r.id.isNone()) {

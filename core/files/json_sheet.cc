@@ -49,6 +49,10 @@ Json toJson(const plan::Sheet& s) {
     for (const plan::RasterSpot corner : s.neatline) {
         json["neatline"].push_back({corner.column, corner.row});
     }
+    for (const plan::GridMark& mark : s.marks) {
+        json["marks"].push_back(
+            {mark.spot.column, mark.spot.row, mark.place.easting.value(), mark.place.northing.value()});
+    }
     if (s.asFilm) {
         json["as_film"] = *s.asFilm;
     }
@@ -130,6 +134,26 @@ void readNeatline(FieldReader& reader, plan::Sheet& s) {
     }
 }
 
+void readMarks(FieldReader& reader, plan::Sheet& s) {
+    const Json* marks = reader.array("marks");
+    if (marks == nullptr) {
+        return;
+    }
+    const auto isMark = [](const Json& mark) {
+        return mark.is_array() && mark.size() == 4 && std::all_of(mark.begin(), mark.end(), [](const Json& one) {
+                   return one.is_number() && std::abs(one.get<double>()) < 1e8;
+               });
+    };
+    if (marks->size() > plan::kMostGridMarks || !std::all_of(marks->begin(), marks->end(), isMark)) {
+        reader.wrong("marks", "up to 2000 of column, row, easting and northing");
+        return;
+    }
+    for (const Json& mark : *marks) {
+        s.marks.push_back({{mark[0].get<double>(), mark[1].get<double>()},
+                           {Metres(mark[2].get<double>()), Metres(mark[3].get<double>())}});
+    }
+}
+
 void readPrinted(FieldReader& reader, plan::Sheet& s) {
     if (const Json* printed = reader.object("printed_gm")) {
         FieldReader inner(*printed, "printed_gm");
@@ -168,6 +192,7 @@ Result<plan::Sheet> sheetFrom(const Json& json) {
     s.scale = Scale{scale};
     readPlacement(reader, s);
     readNeatline(reader, s);
+    readMarks(reader, s);
     readStretch(reader, s);
     s.asFilm = reader.number("as_film");
     if (s.asFilm && !(*s.asFilm >= 0 && *s.asFilm <= 1)) {

@@ -26,6 +26,24 @@ struct Showing {
     friend bool operator==(const Showing&, const Showing&) = default;
 };
 
+/// One window and one set of register ticks, in the ground sheet's grid (metres): of all films of a plan, or an
+/// inset's.
+struct Registration {
+    geodesy::PlanePoint southWest;
+    geodesy::PlanePoint northEast;
+    std::vector<geodesy::PlanePoint> ticks;  ///< grid crossings
+    UnknownFields unknown = {};
+    friend bool operator==(const Registration&, const Registration&) = default;
+};
+
+/// A part of another film at a larger scale, with a window and ticks of its own; the scale is the film's.
+struct Inset {
+    FilmId parent;
+    Registration place;
+    UnknownFields unknown = {};
+    friend bool operator==(const Inset&, const Inset&) = default;
+};
+
 /// A transparent overlay. Higher's own or ours.
 struct Film {
     FilmId id;
@@ -34,6 +52,8 @@ struct Film {
     std::optional<Scale> scale;           ///< none: the ground sheet's
     std::optional<SheetId> groundSheet;   ///< none: the plan's first
     std::optional<drawing::Gauge> gauge;  ///< its own sizes; none: the plan's
+    bool pinned = false;                  ///< nothing on it is drawn, moved or taken away by hand
+    std::optional<Inset> inset;           ///< none: the plan's window and ticks
     std::vector<Showing> shows;           ///< sorted by order
     UnknownFields unknown;
     friend bool operator==(const Film&, const Film&) = default;

@@ -58,7 +58,23 @@ struct Measure {
 };
 using MeasurePtr = std::shared_ptr<const Measure>;
 
-enum class Use { Primary, Alternate };
+/// The way on from the collection point is a vehicle's: it has no paces.
+enum class Use { Primary, Alternate, Vehicle };
+
+/// Where routes divide somebody has to say which one is walked.
+struct Decision {
+    std::string criterion;  ///< "the weir is guarded"
+    std::string decider;    ///< who decides: "Plt Ldr"
+    std::string codeWord;   ///< tells everybody: "TILLER"
+    friend bool operator==(const Decision&, const Decision&) = default;
+};
+
+/// A contour that a route crosses, read off the sheet by hand.
+struct ContourSpot {
+    geodesy::PlanePoint at;  ///< plan's plane, on the route or near it
+    Metres height;
+    friend bool operator==(const ContourSpot&, const ContourSpot&) = default;
+};
 
 /// What a leader says about the leg that ends at a route point.
 struct LegNotes {
@@ -90,6 +106,8 @@ struct Route {
     std::vector<Stop> stops;                    ///< by rising vertex
     std::optional<ItemId> onwardTo;             ///< release point to here: azimuth and distance only
     std::optional<Instant> start;               ///< head at the first stop
+    std::optional<Decision> decision;           ///< to leave the primary route for this one
+    std::vector<ContourSpot> contours;          ///< heights by hand, where no model has them
     std::string why;
     std::string ifNotFound;  ///< one line for the card
     UnknownFields unknown;

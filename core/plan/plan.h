@@ -22,15 +22,6 @@ struct Phase {
     friend bool operator==(const Phase&, const Phase&) = default;
 };
 
-/// One window and one set of register ticks for all films of a plan, in the ground sheet's grid (metres).
-struct Registration {
-    geodesy::PlanePoint southWest;
-    geodesy::PlanePoint northEast;
-    std::vector<geodesy::PlanePoint> ticks;  ///< grid crossings
-    UnknownFields unknown = {};
-    friend bool operator==(const Registration&, const Registration&) = default;
-};
-
 enum class DeclinationSource { Model, Sheet };
 
 /// A person's pace count: how often the left foot strikes the ground in 100 m.
@@ -41,12 +32,42 @@ struct PaceProfile {
     friend bool operator==(const PaceProfile&, const PaceProfile&) = default;
 };
 
+/// A course of known length that somebody walked counting: a pace count of one's own comes from it.
+struct PaceCourse {
+    std::string walker;  ///< whose count: "P14"
+    Metres length;
+    double doublePaces = 0;
+    Going going = Going::CrossCountry;
+    Light light = Light::Day;
+    UnknownFields unknown = {};
+    friend bool operator==(const PaceCourse&, const PaceCourse&) = default;
+};
+
 /// A rate of march and where it comes from ("cross-country, night").
 struct MarchRate {
     KilometresPerHour rate{4.0};
     std::string note;
     UnknownFields unknown = {};
     friend bool operator==(const MarchRate&, const MarchRate&) = default;
+};
+
+/// How the hurt are brought out: carried to the collection point, on by vehicle or from the pick-up.
+struct Evacuation {
+    std::optional<ItemId> collection;  ///< a measure: where casualties are collected
+    std::optional<ItemId> onward;      ///< a route: the vehicle's way on from there
+    std::optional<ItemId> pickUp;      ///< a measure: where they are fetched
+    std::optional<MarchRate> carry;    ///< of people who carry somebody; none: no time is told
+    UnknownFields unknown = {};
+    friend bool operator==(const Evacuation&, const Evacuation&) = default;
+};
+
+/// Papers that were given out. Numbers on them are frozen: another number on ours would make theirs wrong.
+struct Issue {
+    Instant at;
+    std::string papers;           ///< "films 1-2 and PHASE 2, 6 copies"
+    std::vector<ItemId> numbers = {};  ///< the measures whose numbers stand on them
+    UnknownFields unknown = {};
+    friend bool operator==(const Issue&, const Issue&) = default;
 };
 
 /// What stands once on every paper.
@@ -64,11 +85,14 @@ struct Heading {
     DeclinationSource declination = DeclinationSource::Model;
     geodesy::Zone plane;  ///< the plan's own plane: WGS 84, this UTM zone or UPS
     std::optional<PaceProfile> pace;
+    std::vector<PaceCourse> courses;  ///< counts by ground and light are worked out from them
     std::optional<MarchRate> rate;
     std::optional<Timing> timing;           ///< none: times are made by the one rate
     std::optional<Instant> hHour;           ///< the time that others are told from
     std::vector<Preparation> preparations;  ///< before the start, in the order in which they are done
-    std::optional<drawing::Gauge> gauge;    ///< sizes of symbols, pens and letters; none: the usual ones
+    std::optional<Evacuation> evacuation;
+    std::vector<Issue> issues;            ///< the earliest first
+    std::optional<drawing::Gauge> gauge;  ///< sizes of symbols, pens and letters; none: the usual ones
     UnknownFields unknown;
     friend bool operator==(const Heading&, const Heading&) = default;
 };

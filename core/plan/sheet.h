@@ -28,6 +28,20 @@ struct PaperStretch {
 };
 inline constexpr double kMostStretchPercent = 5;  ///< ours: no paper holds together so far
 
+/// A point of a sheet's raster in its pixels; 0, 0 is the upper left corner of the upper left pixel.
+struct RasterSpot {
+    double column = 0, row = 0;
+    friend bool operator==(RasterSpot, RasterSpot) = default;
+};
+
+/// A place of the printed grid that somebody found on the picture: what the placement was fitted to.
+struct GridMark {
+    RasterSpot spot;
+    geodesy::PlanePoint place;  ///< in the sheet's grid
+    friend bool operator==(const GridMark&, const GridMark&) = default;
+};
+inline constexpr std::size_t kMostGridMarks = 2000;
+
 /// In what a height model counts.
 enum class HeightUnit : std::uint8_t { Unclear, Metre, Foot, SurveyFoot };
 
@@ -36,12 +50,6 @@ struct Placement {
     geodesy::PlanePoint corner;  ///< of the raster's upper left pixel's upper left corner
     double eastPerColumn = 1, eastPerRow = 0, northPerColumn = 0, northPerRow = -1;  ///< metres a pixel
     friend bool operator==(const Placement&, const Placement&) = default;
-};
-
-/// A point of a sheet's raster in its pixels; 0, 0 is the upper left corner of the upper left pixel.
-struct RasterSpot {
-    double column = 0, row = 0;
-    friend bool operator==(RasterSpot, RasterSpot) = default;
 };
 
 /// A point of the raster on the sheet's grid.
@@ -78,6 +86,7 @@ struct Sheet {
     int columns = 0, rows = 0;
     Placement placement;
     std::vector<RasterSpot> neatline;  ///< corners, going round, of the map inside its collar; empty: all of the raster
+    std::vector<GridMark> marks;  ///< by which a scan or photo was laid on its grid; empty: its file says where it lies
     Scale scale;
     /// For a scan or photo of somebody's film: how strong it lies over the maps, 0 to 1, its blank see-through.
     std::optional<double> asFilm;

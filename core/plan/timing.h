@@ -14,6 +14,9 @@ using UnknownFields = std::map<std::string, std::string>;
 /// What a leg runs over; doctrine has a rate for each.
 enum class Going { CrossCountry, Road };
 
+/// By which a count or a rate holds.
+enum class Light { Day, Night };
+
 /// Rates of march on foot with the halt of ten minutes in the hour inside, which is therefore never added to them
 /// (trade.md 5: FM 21-18; 4.0, 3.2 and 1.6 as a review quotes them, 2.4 from memory where the review has 2.5 to 2.6).
 struct MarchRates {

@@ -87,6 +87,10 @@ Film RandomPlans::film(const Plan& plan) {
     if (coin() && !plan.sheets().empty()) {
         f.groundSheet = plan.sheets().front()->id;
     }
+    f.pinned = coin();
+    if (coin()) {
+        f.inset = Inset{ids_.next(), {point(), point(), {point()}, unknown()}, unknown()};
+    }
     std::string key;
     for (std::size_t n = below(12); n-- > 0 && !plan.measures().isEmpty();) {
         key = orderBetween(key, "");
@@ -134,7 +138,7 @@ Route RandomPlans::route(const Plan& plan) {
     Route r;
     r.id = ids_.next();
     r.name = word();
-    r.use = coin() ? Use::Primary : Use::Alternate;
+    r.use = static_cast<Use>(below(3));
     for (std::size_t n = 2 + below(9); n-- > 0;) {
         r.vertices.push_back(point());
     }
@@ -146,6 +150,10 @@ Route RandomPlans::route(const Plan& plan) {
     }
     if (coin()) {
         r.start = instant();
+    }
+    if (coin()) {
+        r.decision = Decision{word(), word(), word()};
+        r.contours = {{point(), Metres(between(-100, 4000))}, {point(), Metres(between(0, 90))}};
     }
     r.why = word();
     r.ifNotFound = word();
@@ -185,6 +193,9 @@ Sheet RandomPlans::sheet() {
     if (coin()) {
         s.stretch = PaperStretch{between(-1, 1), between(-1, 1)};
     }
+    if (coin()) {
+        s.marks = {{{between(0, 9999), between(0, 9999)}, point()}, {{between(0, 9999), 0}, point()}};
+    }
     for (std::uint64_t corner = coin() ? 0 : 4; corner > 0; --corner) {
         s.neatline.push_back({between(0, 9999), between(0, 9999)});
     }
@@ -212,6 +223,12 @@ Heading RandomPlans::heading() {
         h.pace = PaceProfile{between(55, 80), word(), unknown()};
         h.rate = MarchRate{KilometresPerHour(between(1, 5)), word(), unknown()};
         h.gauge = drawing::Gauge::of(between(4, 8), between(0.25, 0.7), between(1.8, 4));
+    }
+    if (coin()) {
+        h.courses = {{word(), Metres(between(100, 600)), between(60, 400), Going::Road, Light::Night, unknown()}};
+        h.evacuation = Evacuation{ids_.next(), coin() ? std::optional(ids_.next()) : std::nullopt, std::nullopt,
+                                  MarchRate{KilometresPerHour(between(1, 3)), word(), unknown()}, unknown()};
+        h.issues = {{instant(), word(), {ids_.next(), ids_.next()}, unknown()}};
     }
     if (coin()) {
         h.timing = timing();
