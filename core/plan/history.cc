@@ -1,5 +1,7 @@
 #include "core/plan/history.h"
 
+#include <algorithm>
+
 #include "core/plan/difference.h"
 
 namespace crosstick::plan {
@@ -66,6 +68,7 @@ void History::trim() {
     while (bytes_ > cap_ && position_ > 0 && steps_.size() > 2) {
         steps_.pop_front();
         --position_;
+        ++gone_;
         bytes_ -= steps_.front().bytes;
         steps_.front().bytes = 0;
         steps_.front().caption.clear();
@@ -100,6 +103,18 @@ const Plan& History::redo() {
     if (canRedo()) {
         ++position_;
     }
+    return present();
+}
+std::vector<std::string> History::captions() const {
+    std::vector<std::string> captions;
+    captions.reserve(steps());
+    for (std::size_t n = 1; n < steps_.size(); ++n) {
+        captions.push_back(steps_[n].caption);
+    }
+    return captions;
+}
+const Plan& History::goTo(std::size_t done) {
+    position_ = std::min(done, steps());
     return present();
 }
 std::size_t History::steps() const {

@@ -4,6 +4,7 @@
 #include <deque>
 #include <functional>
 #include <string>
+#include <vector>
 
 #include "core/plan/plan.h"
 
@@ -27,6 +28,13 @@ class History {
     const Plan& undo();  ///< the present one where there is nothing to undo
     const Plan& redo();
     [[nodiscard]] std::size_t steps() const;
+    /// Of every step that is still held, the oldest first; so many of them are done.
+    [[nodiscard]] std::vector<std::string> captions() const;
+    [[nodiscard]] std::size_t done() const { return position_; }
+    /// Undoes or redoes until so many steps are done; the nearest that there is.
+    const Plan& goTo(std::size_t done);
+    /// The number of the present state, counted from the start: it stays the same while the oldest steps go.
+    [[nodiscard]] std::size_t state() const { return gone_ + position_; }
     [[nodiscard]] std::size_t bytes() const;
 
   private:
@@ -37,6 +45,7 @@ class History {
     };
     std::deque<Step> steps_;
     std::size_t position_ = 0;
+    std::size_t gone_ = 0;  ///< steps that are not held any more
     std::size_t bytes_ = 0;
     std::size_t cap_;
     void trim();

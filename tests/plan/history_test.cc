@@ -84,6 +84,42 @@ TEST(History, TenThousandMeasuresCostAboutFourKilobytesAStep) {
     EXPECT_LT(history.bytes() / 100, 8000U);  // so 256 MB hold over thirty thousand steps
 }
 
+TEST(History, GoesToAnyStepOfItsListAndBack) {
+    testing::RandomPlans random(18);
+    History history(random.plan(20));
+    std::vector<Plan> states{history.present()};
+    std::vector<std::string> captions;
+    while (captions.size() < 30) {
+        const Plan next = random.edited(states.back());
+        if (!(next == states.back())) {
+            states.push_back(next);
+            captions.push_back("edit " + std::to_string(captions.size()));
+            history.push(next, captions.back());
+        }
+    }
+    EXPECT_EQ(history.captions(), captions);
+    for (int round = 0; round < 200; ++round) {
+        const std::size_t to = random.below(states.size());
+        EXPECT_TRUE(history.goTo(to) == states[to]);
+        EXPECT_EQ(history.done(), to);
+        EXPECT_EQ(history.state(), to);
+        EXPECT_EQ(history.captions(), captions) << "jumping drops nothing";
+    }
+    EXPECT_TRUE(history.goTo(1000) == states.back());
+}
+
+TEST(History, AStateKeepsItsNumberWhileTheOldestStepsGo) {
+    testing::RandomPlans random(19);
+    History history(random.plan(200), 60000);
+    for (std::size_t n = 1; n <= 100; ++n) {
+        history.push(std::move(PlanBuilder(history.present()).put(random.measure())).build(), "add");
+        EXPECT_EQ(history.state(), n);
+    }
+    ASSERT_LT(history.steps(), 100U);
+    (void)history.goTo(0);
+    EXPECT_EQ(history.state(), 100 - history.steps());
+}
+
 TEST(History, RewritesEveryPlanAndKeepsItsPlace) {
     testing::RandomPlans random(17);
     History history(random.plan(5));
