@@ -109,6 +109,25 @@ Plan joined(const Plan& plan, const ItemId& first, const ItemId& second) {
     return std::move(PlanBuilder(next).put(std::move(route))).build();
 }
 
+Plan withStop(const Plan& plan, const ItemId& item, std::size_t vertex, const ItemId& measure) {
+    const RoutePtr held = plan.route(item);
+    if (!held || !plan.measure(measure) || vertex >= held->vertices.size()) {
+        return plan;
+    }
+    const auto at =
+        std::find_if(held->stops.begin(), held->stops.end(), [&](const Stop& stop) { return stop.vertex >= vertex; });
+    if (at != held->stops.end() && at->vertex == vertex) {
+        return plan;
+    }
+    Route route = *held;
+    Stop stop;
+    stop.vertex = vertex;
+    stop.measure = measure;
+    route.stops.insert(route.stops.begin() + (at - held->stops.begin()), std::move(stop));
+    const geodesy::PlanePoint place = route.vertices[vertex];
+    return withPoint(std::move(PlanBuilder(plan).put(std::move(route))).build(), measure, 0, place);
+}
+
 Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other) {
     const RoutePtr a = plan.route(one);
     const RoutePtr b = plan.route(other);

@@ -21,6 +21,10 @@ namespace crosstick::plan {
 /// first one goes on where the second did.
 [[nodiscard]] Plan joined(const Plan& plan, const ItemId& first, const ItemId& second);
 
+/// A point measure of the plan put on a route: on one of its bends, where it is moved to. A vertex that has a route
+/// point already keeps it.
+[[nodiscard]] Plan withStop(const Plan& plan, const ItemId& route, std::size_t vertex, const ItemId& measure);
+
 /// Primary and alternate change places.
 [[nodiscard]] Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other);
 
