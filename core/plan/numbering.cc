@@ -210,9 +210,9 @@ std::vector<ItemId> numbersOnPapers(const Plan& plan) {
     return {items.begin(), items.end()};
 }
 
-Plan givenOut(const Plan& plan, Instant at, std::string papers) {
+Plan givenOut(const Plan& plan, Issue issue) {
     Heading heading = plan.heading();
-    heading.issues.push_back({at, std::move(papers), numbersOnPapers(plan)});
+    heading.issues.push_back(std::move(issue));
     return std::move(PlanBuilder(plan).heading(std::move(heading))).build();
 }
 

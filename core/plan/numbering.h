@@ -32,8 +32,8 @@ struct Called {
 [[nodiscard]] const Issue* issueOf(const Plan& plan, const ItemId& measure);
 /// The numbers that stand on papers of the plan: of what its films show and of what its routes pass.
 [[nodiscard]] std::vector<ItemId> numbersOnPapers(const Plan& plan);
-/// The plan with its papers given out.
-[[nodiscard]] Plan givenOut(const Plan& plan, Instant at, std::string papers);
+/// The plan with papers given out.
+[[nodiscard]] Plan givenOut(const Plan& plan, Issue issue);
 
 /// What a checkpoint is called that is put between two whose numbers stand on papers given out: the next free number,
 /// or the one before it with a letter ("2A"). The choice is the house's.

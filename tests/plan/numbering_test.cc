@@ -61,7 +61,7 @@ std::vector<std::string> numbersOf(const Plan& plan, const std::vector<std::uint
 using Numbers = std::vector<std::string>;
 
 Plan givenOutNow(const Plan& plan) {
-    return givenOut(plan, Instant(std::chrono::seconds(1805155200)), "film MOVE");
+    return givenOut(plan, {Instant(std::chrono::seconds(1805155200)), "film MOVE", numbersOnPapers(plan)});
 }
 
 TEST(Numbering, RunsAlongThePrimaryRouteThenTheAlternates) {
