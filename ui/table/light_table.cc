@@ -88,6 +88,7 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
     connect(&work_, &work::Work::planChanged, this, &LightTable::renewPreview);
     connect(&work_, &work::Work::tableChanged, this, &LightTable::renewScene);
     connect(&work_, &work::Work::selectionChanged, this, [this] { update(); });
+    connect(&work_, &work::Work::seenAgain, this, &LightTable::showSeen);
     connect(&work_.sheetGrounds(), &work::SheetGrounds::changed, this, &LightTable::renewSheet);
     connect(&work_, &work::Work::groundChanged, this, &LightTable::renewSheet);
     if (work_.isOpen()) {
@@ -162,8 +163,18 @@ bool LightTable::isSettled() const {
 void LightTable::setView(const View& view) {
     view_ = view;
     startMoving();
+    tellSeen();
     update();
     Q_EMIT viewChanged();
+}
+
+void LightTable::tellSeen() {
+    work_.setSeen({view_.centre(), work::Nearness(view_.zoom().value()), view_.up()});
+}
+
+void LightTable::showSeen(const work::Seen& seen) {
+    fitWanted_ = false;
+    setView(View(view_.area(), seen.centre, Zoom(seen.nearness.value()), seen.up));
 }
 
 void LightTable::startMoving() {
@@ -256,6 +267,7 @@ void LightTable::resizeEvent(QResizeEvent* /*event*/) {
     } else {  // what lay in the upper left corner stays there: a card that opens hides, it does not push
         view_ = view_.in(area).centredOn(view_.place(area.middle()));
     }
+    tellSeen();
     startMoving();
 }
 
@@ -341,7 +353,9 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
             paintCrossHair(painter, spots[held], colours);
         }
     }
-    if (drawing_ && pointerInside_) {
+    const std::optional<Spot> typedAt = typedHand_ ? spotOf(*typedHand_) : std::nullopt;
+    const QPointF hand = typedAt ? QPointF(typedAt->x, typedAt->y) : pointer_;
+    if (drawing_ && (pointerInside_ || typedAt || tool_->isBusy())) {
         const tools::Wet wet = tool_->wet();
         std::vector<QPointF> line;
         for (const geodesy::PlanePoint p : wet.line) {
@@ -354,11 +368,14 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
             marks.push_back(at(p));
         }
         paintHandles(painter, marks, colours);
-        threads(pointer_);
-        paintCrossHair(painter, pointer_, colours);
+        if (!pointerInside_ && !typedAt) {
+            return;  // what is wet is seen while the hand is elsewhere
+        }
+        threads(hand);
+        paintCrossHair(painter, hand, colours);
         const plan::FilmPtr film = work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
-        paintTag(painter, pointer_, tagFor(work_, wet, tool_->hint(), film ? film->name : std::string{}), view_,
-                 *faces_, colours);
+        paintTag(painter, hand, tagFor(work_, wet, tool_->hint(), film ? film->name : std::string{}), view_, *faces_,
+                 colours);
     } else if (pointerInside_ && work_.workingFilm() && !panFrom_) {
         if (const plan::FilmPtr film = work_.plan().film(*work_.workingFilm())) {
             paintFilmName(painter, pointer_, film->name, view_, *faces_, colours);

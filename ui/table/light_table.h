@@ -30,7 +30,19 @@ class LightTable final : public QWidget {
     /// Shows a sheet with its collar, whatever the plan says, until another tool is taken.
     void showCollar(std::optional<plan::SheetId> sheet);
     [[nodiscard]] bool isDrawing() const { return drawing_; }
+    /// In the middle of something that another tool would lose.
+    [[nodiscard]] bool isBusy() const { return drawing_ && tool_->isBusy(); }
     void finishTool();
+    void takeBackPoint();
+    /// A place that is typed, in the plan's plane: the tool's hand lies there until another one, or nothing, is typed.
+    void holdHandAt(std::optional<geodesy::PlanePoint> inPlan);
+    /// A press there, as with the pointer; where it lies out of sight the table is slid to it.
+    void pressAt(geodesy::PlanePoint inPlan);
+    [[nodiscard]] tools::Wet wet() const { return tool_->wet(); }
+    /// What is in the middle of the table, in the plan's plane.
+    [[nodiscard]] std::optional<geodesy::PlanePoint> middleInPlan() const;
+    /// What lies under the pointer, in the plan's plane; nothing where it is elsewhere.
+    [[nodiscard]] std::optional<geodesy::PlanePoint> pointedInPlan() const;
     void renewTool();  ///< something that the tool waited for has come
     void fit();
     void fitSheet();
@@ -53,7 +65,10 @@ class LightTable final : public QWidget {
     void refused(const Error& why);  ///< what the hand did cannot be
     void labelWanted();              ///< something new was placed: the caret belongs to its label
     void menuWanted(const QPoint& at);
-    void nextWanted(int step);  ///< Tab: the next thing on the table, or the one before
+    void typed(const QString& letters);  ///< letters and figures are for the tray
+    void placed();                       ///< a tool's edit came to pass
+    void givenUp();                      ///< a tool was laid down and nothing came of it
+    void nextWanted(int step);           ///< Tab: the next thing on the table, or the one before
     void viewChanged();
     void sheetFailed(std::size_t sheet);  ///< its copy cannot be read
 
@@ -102,6 +117,7 @@ class LightTable final : public QWidget {
     bool spaceHeld_ = false;
     QPointF pointer_;
     bool pointerInside_ = false;
+    std::optional<geodesy::PlanePoint> typedHand_;  ///< in the plan's plane
     std::shared_ptr<const Scene> scene_;
 
     void planReplaced();
@@ -111,6 +127,8 @@ class LightTable final : public QWidget {
     void renewPreview();
     void orderFilms();
     void startMoving();
+    void tellSeen();
+    void showSeen(const work::Seen& seen);
     void fitOn(const GridBox& ground);
     void apply(const tools::Reply& reply);
     void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);

@@ -14,6 +14,13 @@ namespace {
 
 constexpr double kReach = 9;  ///< pixels beside a thing that still mean it
 
+/// A letter or a figure, and no command.
+bool isTyped(const QKeyEvent& event) {
+    const bool isCommand = event.modifiers().testFlag(Qt::ControlModifier) ||
+                           event.modifiers().testFlag(Qt::AltModifier) || event.modifiers().testFlag(Qt::MetaModifier);
+    return !isCommand && !event.text().isEmpty() && event.text().front().isLetterOrNumber();
+}
+
 }  // namespace
 
 std::vector<plan::FilmPtr> LightTable::shownFilms() const {
@@ -49,6 +56,44 @@ void LightTable::finishTool() {
     tell(tools::Event::Kind::Finish, pointer_, Qt::NoModifier, false);
 }
 
+void LightTable::takeBackPoint() {
+    tell(tools::Event::Kind::TakeBack, pointer_, Qt::NoModifier, false);
+}
+
+void LightTable::holdHandAt(std::optional<geodesy::PlanePoint> inPlan) {
+    typedHand_ = inPlan;
+    if (inPlan && drawing_) {
+        apply(tool_->take({tools::Event::Kind::Move, *inPlan, false, false}, ground()));
+        renewPreview();
+    }
+    update();
+}
+
+void LightTable::pressAt(geodesy::PlanePoint inPlan) {
+    const auto place = onGrid(inPlan);
+    if (!place) {
+        return;
+    }
+    if (!view_.area().contains(view_.spot(*place))) {
+        centreOn(*place);
+    }
+    // A typed grid means its place and what stands on it, however much of the ground a hand would reach.
+    constexpr Metres kTypedReach{15};
+    tools::Ground there = ground();
+    there.reach = std::min(there.reach, kTypedReach);
+    apply(tool_->take({tools::Event::Kind::Press, inPlan, true, false}, there));
+    renewPreview();
+}
+
+std::optional<geodesy::PlanePoint> LightTable::middleInPlan() const {
+    const Spot middle = view_.area().middle();
+    return inPlan({middle.x, middle.y});
+}
+
+std::optional<geodesy::PlanePoint> LightTable::pointedInPlan() const {
+    return pointerInside_ ? inPlan(pointer_) : std::nullopt;
+}
+
 void LightTable::renewTool() {
     tell(tools::Event::Kind::Move, pointer_, Qt::NoModifier, false);
 }
@@ -75,6 +120,12 @@ void LightTable::apply(const tools::Reply& reply) {
     if (reply.done) {
         setTool(nullptr);
         Q_EMIT toolDone();
+        if (!reply.commit) {
+            Q_EMIT givenUp();
+        }
+    }
+    if (reply.commit) {
+        Q_EMIT placed();
     }
     update();
 }
@@ -141,7 +192,9 @@ void LightTable::mouseMoveEvent(QMouseEvent* event) {
         panFrom_ = pointer_;
         return;
     }
-    tell(tools::Event::Kind::Move, pointer_, event->modifiers(), event->buttons().testFlag(Qt::LeftButton));
+    if (!drawing_ || !typedHand_) {  // what is typed holds the hand
+        tell(tools::Event::Kind::Move, pointer_, event->modifiers(), event->buttons().testFlag(Qt::LeftButton));
+    }
     update();
 }
 
@@ -229,7 +282,7 @@ void LightTable::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Down:
             return move(0, -1);
         default:
-            QWidget::keyPressEvent(event);
+            isTyped(*event) && work_.isOpen() ? Q_EMIT typed(event->text()) : QWidget::keyPressEvent(event);
     }
 }
 

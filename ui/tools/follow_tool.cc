@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/plan/numbering.h"
 #include "ui/tools/place_tool.h"
 
 namespace crosstick::tools {
@@ -78,11 +79,9 @@ Reply FollowTool::finished(const Ground& ground) {
     measure.id = ground.newId();
     measure.kind = entry_.kind;
     measure.points = std::move(points);
-    if (entry_.naming == measures::Naming::Number) {
-        measure.number = plan::nextNumber(ground.plan, entry_.kind);
-    } else if (entry_.naming == measures::Naming::Letter) {
-        measure.name = plan::nextName(ground.plan, entry_.kind);
-    }
+    plan::Called called = plan::calledBy({&entry_, {}, {}}, ground.plan);
+    measure.number = std::move(called.number);
+    measure.name = std::move(called.name);
     const plan::ItemId id = measure.id;
     reply.commit = Commit{plan::withMeasure(ground.plan, std::move(measure), ground.film),
                           rail_ ? "draw a handrail" : "follow the map", true};

@@ -100,6 +100,24 @@ plan::MeasurePtr pointAt(const plan::Plan& plan, const std::vector<plan::FilmPtr
     return best;
 }
 
+std::optional<Hit> routeAt(const plan::Plan& plan, const std::vector<plan::FilmPtr>& films, geodesy::PlanePoint at,
+                           Metres reach) {
+    std::optional<Hit> best;
+    for (const plan::FilmPtr& film : films) {
+        for (const plan::Showing& showing : film->shows) {
+            const plan::RoutePtr route = plan.route(showing.item);
+            const auto hit = route ? hitOn(route->id, {&route->vertices, false}, at, reach) : std::nullopt;
+            const bool isTaken = hit && hit->vertex &&
+                                 std::any_of(route->stops.begin(), route->stops.end(),
+                                             [&](const plan::Stop& stop) { return stop.vertex == *hit->vertex; });
+            if (hit && !isTaken && (!best || hit->away < best->away)) {
+                best = hit;
+            }
+        }
+    }
+    return best;
+}
+
 Metres fromPiece(geodesy::PlanePoint at, geodesy::PlanePoint a, geodesy::PlanePoint b) {
     const double dx = (b.easting - a.easting).value();
     const double dy = (b.northing - a.northing).value();

@@ -25,6 +25,10 @@ struct Hit {
 [[nodiscard]] plan::MeasurePtr pointAt(const plan::Plan& plan, const std::vector<plan::FilmPtr>& films,
                                        geodesy::PlanePoint at, Metres reach);
 
+/// The nearest place of a route within reach that has no route point yet: on a bend, else on its line.
+[[nodiscard]] std::optional<Hit> routeAt(const plan::Plan& plan, const std::vector<plan::FilmPtr>& films,
+                                         geodesy::PlanePoint at, Metres reach);
+
 [[nodiscard]] Metres apart(geodesy::PlanePoint a, geodesy::PlanePoint b);
 /// To the nearest place of a straight piece between two points.
 [[nodiscard]] Metres fromPiece(geodesy::PlanePoint at, geodesy::PlanePoint a, geodesy::PlanePoint b);

@@ -1,5 +1,9 @@
 #include "ui/tools/place_tool.h"
 
+#include "core/plan/numbering.h"
+#include "core/plan/route_edits.h"
+#include "ui/tools/hit.h"
+
 namespace crosstick::tools {
 namespace {
 
@@ -13,17 +17,40 @@ std::string lower(std::string_view text) {
     return all;
 }
 
+/// A checkpoint on a route's line or bend is put into it.
+plan::Plan onRoute(const plan::Plan& plan, const Ground& ground, const plan::Measure& measure) {
+    const auto hit = measure.kind == "checkpoint" && !measure.points.empty()
+                         ? routeAt(ground.plan, ground.shown, measure.points.front(), ground.reach)
+                         : std::nullopt;
+    if (!hit) {
+        return plan;
+    }
+    const std::size_t vertex = hit->vertex ? *hit->vertex : *hit->before;
+    const plan::Plan bent = hit->vertex ? plan : plan::withPointBefore(plan, hit->item, vertex, measure.points.front());
+    return plan::withStop(bent, hit->item, vertex, measure.id);
+}
+
 }  // namespace
 
-std::string suggestedLabel(const measures::Entry& entry, const plan::Plan& plan) {
-    const bool isBare = entry.abbreviation.empty() || entry.wording == measures::Wording::Bare;
-    const std::string head(isBare ? entry.name : entry.abbreviation);
-    if (entry.shape == measures::Shape::Text || entry.naming == measures::Naming::None) {
+std::string suggestedLabel(const measures::Meant& meant, const plan::Plan& plan) {
+    const measures::Entry& entry = *meant.entry;
+    if (!meant.unit.empty()) {
+        return meant.unit;
+    }
+    if (entry.shape == measures::Shape::Text || (entry.naming == measures::Naming::None && meant.label.empty())) {
         return lower(entry.name);
     }
-    return head + ' ' +
-           (entry.naming == measures::Naming::Number ? plan::nextNumber(plan, entry.kind)
-                                                     : plan::nextName(plan, entry.kind));
+    const bool isBare = entry.abbreviation.empty() || entry.wording == measures::Wording::Bare;
+    std::string words(isBare ? entry.name : entry.abbreviation);
+    const plan::Called called = plan::calledBy(meant, plan);
+    for (const std::string& part : {called.number, called.name}) {
+        words += part.empty() ? part : ' ' + part;
+    }
+    return words;
+}
+
+std::string suggestedLabel(const measures::Entry& entry, const plan::Plan& plan) {
+    return suggestedLabel(measures::Meant{&entry, {}, {}}, plan);
 }
 
 plan::Measure PlaceTool::made(const Ground& ground) const {
@@ -38,16 +65,13 @@ plan::Measure PlaceTool::made(const Ground& ground) const {
             point = {Metres(paper.x), Metres(paper.y)};
         }
     }
-    if (entry_.shape == measures::Shape::Text) {
-        measure.name = "TEXT";
-    } else if (entry_.naming == measures::Naming::Number) {
-        measure.number = plan::nextNumber(ground.plan, entry_.kind);
-    } else if (entry_.naming == measures::Naming::Letter) {
-        measure.name = plan::nextName(ground.plan, entry_.kind);
-    }
+    plan::Called called = plan::calledBy(meant_, ground.plan);
+    measure.number = std::move(called.number);
+    measure.name = std::move(called.name);
     for (const measures::Field& field : entry_.fields) {
-        if (!field.standard.empty()) {
-            measure.fields.emplace(field.key, field.standard);
+        const bool isSaid = field.type == measures::FieldType::UnitWords && !meant_.unit.empty();
+        if (isSaid || !field.standard.empty()) {
+            measure.fields.emplace(field.key, isSaid ? std::string_view(meant_.unit) : field.standard);
         }
     }
     return measure;
@@ -60,16 +84,17 @@ Reply PlaceTool::finished(const Ground& ground) {
     }
     plan::Measure measure = made(ground);
     const plan::ItemId id = measure.id;
-    reply.commit =
-        Commit{plan::withMeasure(ground.plan, std::move(measure), ground.film), "draw " + lower(entry_.name), true};
+    reply.commit = Commit{onRoute(plan::withMeasure(ground.plan, measure, ground.film), ground, measure),
+                          "draw " + lower(entry_.name), true};
     reply.select = std::optional<plan::ItemId>(id);
+    meant_.label.clear();                  // it is taken now
     reply.done = entry_.points.most != 1;  // points are often placed one after the other
     points_.clear();
     return reply;
 }
 
 Reply PlaceTool::take(const Event& event, const Ground& ground) {
-    what_ = suggestedLabel(entry_, ground.plan);
+    what_ = suggestedLabel(meant_, ground.plan);
     Reply reply;
     switch (event.kind) {
         case Event::Kind::Press: {

@@ -1,15 +1,17 @@
 #pragma once
 
-#include "core/measures/catalogue.h"
+#include "core/measures/meant.h"
 #include "ui/tools/tool.h"
 
 namespace crosstick::tools {
 
 /// Places one kind of measure: a point by one click, a line or an area by click, move, click and Finish. A kind with a
-/// fixed number of points ends with the last of them. Number or name is the next free one.
+/// fixed number of points ends with the last of them. Number or name is what was said, else the next free one. A
+/// checkpoint that is placed on a route becomes its route point.
 class PlaceTool final : public Tool {
   public:
-    explicit PlaceTool(const measures::Entry& entry) : entry_(entry) {}
+    explicit PlaceTool(measures::Meant meant) : entry_(*meant.entry), meant_(std::move(meant)) {}
+    explicit PlaceTool(const measures::Entry& entry) : PlaceTool(measures::Meant{&entry, {}, {}}) {}
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
     [[nodiscard]] Wet wet() const override;
     [[nodiscard]] bool isBusy() const override { return !points_.empty(); }
@@ -17,6 +19,7 @@ class PlaceTool final : public Tool {
 
   private:
     const measures::Entry& entry_;
+    measures::Meant meant_;
     plan::Points points_;
     geodesy::PlanePoint hand_;
     std::string what_;
@@ -25,7 +28,8 @@ class PlaceTool final : public Tool {
     [[nodiscard]] Reply finished(const Ground& ground);
 };
 
-/// What a measure of a kind will be called if nobody says otherwise.
+/// What a new measure will be called: as it was said, else what nobody said otherwise.
+[[nodiscard]] std::string suggestedLabel(const measures::Meant& meant, const plan::Plan& plan);
 [[nodiscard]] std::string suggestedLabel(const measures::Entry& entry, const plan::Plan& plan);
 
 }  // namespace crosstick::tools

@@ -90,7 +90,8 @@ Reply RouteTool::finished(const Ground& ground) {
     if (corners_.size() < 2) {
         return reply;
     }
-    Preview done = built(corners_, ground, Ending::AtReleasePoint);
+    // An alternate shares the release point that it is led to, or ends at a checkpoint: it has none of its own.
+    Preview done = built(corners_, ground, use_ == plan::Use::Primary ? Ending::AtReleasePoint : Ending::InTheHand);
     reply.commit =
         Commit{std::move(done.plan), use_ == plan::Use::Primary ? "draw a route" : "draw an alternate route", true};
     reply.select = std::optional<plan::ItemId>(done.route);

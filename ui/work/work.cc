@@ -56,7 +56,8 @@ void Work::commit(plan::Plan next, const std::string& caption) {
     const plan::Plan before = plan();
     const plan::Plan committedBefore = committed();
     draft_.reset();
-    history_->push(std::move(next), caption);
+    keepOutlook();
+    history_->push(plan::numbersFollow(committedBefore, next, inserted_), caption);
     settle(before, committedBefore);
     Q_EMIT planChanged();
 }
@@ -88,26 +89,61 @@ void Work::setDraft(std::optional<plan::Plan> draft) {
 
 void Work::undo() {
     if (history_ && history_->canUndo()) {
-        const plan::Plan shown = plan();
-        const plan::Plan before = committed();
-        draft_.reset();
-        history_->undo();
-        settle(shown, before);
-        Q_EMIT planChanged();
-        Q_EMIT tableChanged();
+        goToStep(history_->done() - 1);
     }
 }
 
 void Work::redo() {
     if (history_ && history_->canRedo()) {
-        const plan::Plan shown = plan();
-        const plan::Plan before = committed();
-        draft_.reset();
-        history_->redo();
-        settle(shown, before);
-        Q_EMIT planChanged();
-        Q_EMIT tableChanged();
+        goToStep(history_->done() + 1);
     }
+}
+
+void Work::goToStep(std::size_t done) {
+    if (!history_ || done == history_->done() || done > history_->steps()) {
+        return;
+    }
+    const plan::Plan shown = plan();
+    const plan::Plan before = committed();
+    draft_.reset();
+    keepOutlook();
+    history_->goTo(done);
+    settle(shown, before);
+    Q_EMIT planChanged();
+    Q_EMIT tableChanged();
+    comeBack();
+}
+
+void Work::keepOutlook() {
+    outlooks_[history_->state()] = {selected_, working_, phase_, seen_};
+    outlooks_.erase(outlooks_.begin(), outlooks_.lower_bound(history_->state() - history_->done()));
+}
+
+/// What was chosen and seen when the present state was left.
+void Work::comeBack() {
+    const auto held = outlooks_.find(history_->state());
+    if (held == outlooks_.end()) {
+        return;
+    }
+    const Outlook outlook = held->second;
+    setPhase(outlook.phase);
+    if (outlook.working) {
+        setWorkingFilm(*outlook.working);
+    }
+    if (!outlook.selected || committed().measure(*outlook.selected) || committed().route(*outlook.selected)) {
+        select(outlook.selected);
+    }
+    if (outlook.seen && outlook.seen != seen_) {
+        Q_EMIT seenAgain(*outlook.seen);
+    }
+}
+
+std::vector<std::string> Work::steps() const {
+    return history_ ? history_->captions() : std::vector<std::string>{};
+}
+
+std::size_t Work::stepsDone() const {
+    return history_ ? history_->done() : 0;
 }
 
 std::string Work::undoCaption() const {

@@ -15,6 +15,7 @@
 #include "core/movement/route_figures.h"
 #include "core/movement/work_grid.h"
 #include "core/plan/history.h"
+#include "core/plan/numbering.h"
 #include "core/sheets/plan_ground.h"
 #include "ui/work/errands.h"
 #include "ui/work/sheet_grounds.h"
@@ -37,6 +38,23 @@ enum class Pens { InColour, One };
 struct FilmLook {
     bool shown = true;
     double strength = 1;  ///< 0 to 1
+};
+
+/// Logical pixels for one metre of the grid.
+using Nearness = Quantity<struct NearnessTag>;
+/// What part of the grid was seen on the table.
+struct Seen {
+    geodesy::PlanePoint centre;
+    Nearness nearness;
+    Degrees up;
+    friend bool operator==(const Seen&, const Seen&) = default;
+};
+/// What was chosen and seen while a state of the plan was the present one; it comes back with it.
+struct Outlook {
+    std::optional<plan::ItemId> selected;
+    std::optional<plan::FilmId> working;
+    int phase = 0;
+    std::optional<Seen> seen;
 };
 
 /// One plan in work: its file, history, journal, what is selected and which film is drawn on. Everything in the window
@@ -94,12 +112,20 @@ class Work : public QObject {
     [[nodiscard]] bool isChanged() const;
 
     // Edits.
+    /// Numbers along routes follow the edit.
     void commit(plan::Plan next, const std::string& caption);
     void setDraft(std::optional<plan::Plan> draft);
     void undo();
     void redo();
     [[nodiscard]] std::string undoCaption() const;
     [[nodiscard]] std::string redoCaption() const;
+    /// Captions of all steps, the oldest first, and how many of them are done.
+    [[nodiscard]] std::vector<std::string> steps() const;
+    [[nodiscard]] std::size_t stepsDone() const;
+    /// Undoes or redoes until so many are done. What was chosen and seen then comes back, as with undo and redo.
+    void goToStep(std::size_t done);
+    [[nodiscard]] plan::Inserted inserted() const { return inserted_; }
+    void setInserted(plan::Inserted inserted) { inserted_ = inserted; }
 
     // What is looked at.
     [[nodiscard]] const std::optional<plan::ItemId>& selected() const { return selected_; }
@@ -116,6 +142,7 @@ class Work : public QObject {
     void setPens(Pens pens);
     [[nodiscard]] geodesy::AngleUnit angles() const { return angles_; }
     void setAngles(geodesy::AngleUnit unit);
+    void setSeen(const Seen& seen) { seen_ = seen; }  ///< the table shows that
     /// A route that is being drawn, in the plan as it would be: the ledger shows it while it is wet.
     void setWetRoute(std::optional<plan::Plan> with, plan::ItemId route = {});
     [[nodiscard]] const std::optional<plan::Plan>& wetPlan() const { return wetPlan_; }
@@ -129,9 +156,10 @@ class Work : public QObject {
     void planReplaced();  ///< another plan altogether: sheet, films and view begin anew
     void planChanged();   ///< an edit, or a draft of one
     void selectionChanged();
-    void wetChanged();     ///< a route being drawn
-    void tableChanged();   ///< films shown, working film, phase, pens
-    void groundChanged();  ///< grid or heights came, went, or cannot be read
+    void wetChanged();                                  ///< a route being drawn
+    void tableChanged();                                ///< films shown, working film, phase, pens
+    void groundChanged();                               ///< grid or heights came, went, or cannot be read
+    void seenAgain(const crosstick::work::Seen& seen);  ///< a step of the history was seen so
     void journalFailed(const crosstick::Error& why);
 
   private:
@@ -157,6 +185,9 @@ class Work : public QObject {
     Pens pens_ = Pens::InColour;
     plan::Plan saved_;
     std::optional<plan::Plan> wetPlan_;
+    std::map<std::size_t, Outlook> outlooks_;  ///< by the number of a state of the history
+    std::optional<Seen> seen_;
+    plan::Inserted inserted_ = plan::Inserted::NextFree;
     plan::ItemId wetRoute_;
 
     std::optional<Error> gridFault_, heightsFault_;
@@ -201,6 +232,8 @@ class Work : public QObject {
     /// @param shown  what the figures are of  @param before  committed
     void settle(const plan::Plan& shown, const plan::Plan& before);
     void draftIsGone();
+    void keepOutlook();
+    void comeBack();
     void renewFigures(const plan::Plan& before);
     void keepChoices();
     /// A journal for the file as it is, holding what is newer; the one before it goes only when this one is whole.

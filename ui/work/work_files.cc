@@ -111,6 +111,7 @@ void Work::lay(Brought brought) {
     folder_ = brought.folder;
     saved_ = std::move(brought.saved);
     history_.emplace(std::move(brought.start));
+    outlooks_.clear();
     if (brought.recovered) {
         history_->push(std::move(*brought.recovered), "what was found");
     }
