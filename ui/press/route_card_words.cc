@@ -134,6 +134,17 @@ std::optional<plan::ItemId> partingPoint(const plan::Route& one, const plan::Rou
     return last;
 }
 
+/// By what an alternate is taken, in whose hands that lies, and the word for it: ", when the weir is guarded: Plt Ldr,
+/// TILLER".
+std::string decisionText(const plan::Route& alternate) {
+    if (!alternate.decision) {
+        return {};
+    }
+    const plan::Decision& decision = *alternate.decision;
+    const std::string who = joined({decision.decider, decision.codeWord}, ", ");
+    return (decision.criterion.empty() ? "" : ", when " + decision.criterion) + (who.empty() ? "" : ": " + who);
+}
+
 /// Which route stands in for this one, or for which this one does, and where they part.
 std::vector<CardNote> otherRoutes(const plan::Plan& plan, const movement::RouteFigures& figures) {
     const plan::RoutePtr own = plan.route(figures.route);
@@ -146,7 +157,9 @@ std::vector<CardNote> otherRoutes(const plan::Plan& plan, const movement::RouteF
         const plan::MeasurePtr at = parts ? plan.measure(*parts) : nullptr;
         if (at) {
             notes.push_back({own->use == plan::Use::Primary ? "Alternate:" : "Instead of:",
-                             movement::routeTitle(other->name) + ", parts at " + movement::label(*at), true});
+                             movement::routeTitle(other->name) + ", parts at " + movement::label(*at) +
+                                 decisionText(own->use == plan::Use::Alternate ? *own : *other),
+                             true});
         }
     }
     return notes;
