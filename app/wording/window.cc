@@ -7,6 +7,10 @@ namespace crosstick::app {
 std::span<const Words> windowWords() {
     static constexpr std::array kWords{
         Words{"details/number-taken", "{number} is taken. Next free: {next}."},
+        Words{"details/number-taken-on-route", "{number} is taken on {route}. Next free: {next}."},
+        Words{
+            "details/number-issued",
+            "{what} stands on papers given out ({papers}). Edit, Renumber along the routes tells which become wrong."},
         Words{"details/name-taken", "{name} is the name of another route. Give this one its own."},
         Words{"details/grid-off-sheet", "This grid is {away_km} km off the sheet. Check the first two figures."},
         Words{"details/grid-unread",

@@ -27,19 +27,6 @@ QString text(std::string_view utf8) {
     return QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size()));
 }
 
-template <class Change>
-Result<plan::Plan> withRoute(const plan::Plan& plan, const plan::ItemId& id, Change&& change) {
-    const plan::RoutePtr held = plan.route(id);
-    if (!held) {
-        return plan;
-    }
-    plan::Route route = *held;
-    change(route);
-    plan::PlanBuilder builder(plan);
-    builder.put(std::move(route));
-    return std::move(builder).build();
-}
-
 }  // namespace
 
 QLabel* Details::smallLabel(const QString& words, QWidget* parent) {
@@ -116,6 +103,7 @@ void Details::rebuild() {
     numbers_ = nullptr;
     token_ = nullptr;
     beyond_ = nullptr;
+    course_ = nullptr;
     body_ = new QWidget;
     QPalette p = body_->palette();
     p.setColor(QPalette::Window, look::colours(light_).card);
@@ -254,53 +242,6 @@ void Details::addShownOn(const plan::ItemId& item) {
     column_->addWidget(frame);
 }
 
-void Details::addRoute(const plan::Route& route) {
-    const plan::ItemId id = route.id;
-    const auto held = [this, id] { return work_.plan().route(id); };
-    addHead(text(movement::routeTitle(route.name)),
-            route.use == plan::Use::Primary ? tr("Primary route") : tr("Alternate route"));
-    addBeyond();
-    labelField_ = addField(tr("Name"), route.name, "rename the route",
-                           [id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
-                               const plan::RoutePtr other = plan.routeNamed(typed);
-                               if (other && other->id != id) {
-                                   return fail(kNameTaken, {{"name", typed}});
-                               }
-                               return withRoute(plan, id, [&](plan::Route& r) { r.name = typed; });
-                           });
-    values_[labelField_] = [held] { return held() ? held()->name : std::string{}; };
-    const TimeZone zone = work_.plan().heading().zone;
-    const auto start = [held, zone] {
-        return held() && held()->start ? dateTimeGroup(*held()->start, zone) : std::string{};
-    };
-    auto* time = addField(tr("Start, date-time group"), start(), "change the start",
-                          [id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
-                              std::optional<Instant> when;
-                              if (!typed.empty()) {
-                                  const auto parsed = parseDateTimeGroup(typed);
-                                  if (!parsed) {
-                                      return tl::unexpected(parsed.error());
-                                  }
-                                  when = *parsed;
-                              }
-                              return withRoute(plan, id, [&](plan::Route& r) { r.start = when; });
-                          });
-    time->setPlaceholderText(text("132100" + std::string(1, zone.letter) + "MAR27"));
-    values_[time] = start;
-    auto* lost = addField(tr("If not found"), route.ifNotFound, "change what to do if not found",
-                          [id](const plan::Plan& plan, const std::string& typed) {
-                              return withRoute(plan, id, [&](plan::Route& r) { r.ifNotFound = typed; });
-                          });
-    values_[lost] = [held] { return held() ? held()->ifNotFound : std::string{}; };
-    addShownOn(id);
-    auto* why =
-        addField(tr("Why"), route.why, "change the why", [id](const plan::Plan& plan, const std::string& typed) {
-            return withRoute(plan, id, [&](plan::Route& r) { r.why = typed; });
-        });
-    values_[why] = [held] { return held() ? held()->why : std::string{}; };
-    addFigures(id);
-}
-
 void Details::addFigures(const plan::ItemId& item) {
     numbers_ = new FiguresList(light_, body_);
     numbers_->show(cardFigures(work_, item, say_));
@@ -344,6 +285,7 @@ void Details::renewValues() {
         title_->setText(text(movement::routeTitle(work_.plan().route(*shown_)->name)));
     }
     renewBeyond();
+    renewCourse();
     for (const auto& [field, value] : values_) {
         const QString now = text(value());
         if (!field->hasFocus() && field->text() != now && !field->property("refused").toBool()) {

@@ -39,6 +39,8 @@ class Details final : public QScrollArea {
     [[nodiscard]] const FiguresList* figures() const { return numbers_; }
     /// What it says of a thing that lies off the sheet or outside the films' window; empty where it does not.
     [[nodiscard]] QString beyond() const { return beyond_ != nullptr ? beyond_->text() : QString(); }
+    /// What it says of an alternate's way: where it leaves its primary route, what is not decided, where it ends.
+    [[nodiscard]] QString course() const { return course_ != nullptr ? course_->text() : QString(); }
     [[nodiscard]] const press::Faces* faces() const { return faces_ ? &*faces_ : nullptr; }
 
   Q_SIGNALS:
@@ -63,6 +65,7 @@ class Details final : public QScrollArea {
     QLineEdit* gridField_ = nullptr;
     QLabel* title_ = nullptr;
     QLabel* beyond_ = nullptr;
+    QLabel* course_ = nullptr;  ///< of an alternate: where it leaves, what is still open
     FiguresList* numbers_ = nullptr;
     TokenPicture* token_ = nullptr;
     std::optional<plan::ItemId> shown_;
@@ -80,6 +83,8 @@ class Details final : public QScrollArea {
     void addGrid(const plan::Measure& measure, const Held& held);
     void addOwnFields(const measures::Entry& entry, const plan::ItemId& id, const Held& held);
     void addRoute(const plan::Route& route);
+    void addDecision(const plan::Route& route);
+    void renewCourse();
     void addPicker(QLineEdit* field);
     void addState(const plan::Measure& measure);
     void addWhose(const plan::Measure& measure);

@@ -5,6 +5,8 @@
 namespace crosstick::details {
 
 inline constexpr FaultId kNumberTaken{"details/number-taken"};
+inline constexpr FaultId kNumberTakenOnRoute{"details/number-taken-on-route"};
+inline constexpr FaultId kNumberIssued{"details/number-issued"};
 inline constexpr FaultId kNameTaken{"details/name-taken"};
 inline constexpr FaultId kGridOffSheet{"details/grid-off-sheet"};
 inline constexpr FaultId kGridUnread{"details/grid-unread"};

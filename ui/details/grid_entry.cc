@@ -24,19 +24,68 @@ std::string withoutBlanks(std::string_view text) {
     return all;
 }
 
-/// "45830845" in the square of a place that is known, as a whole reference.
-Result<std::string> completed(std::string_view text, const movement::WorkGrid& grid, geodesy::PlanePoint nearInPlan) {
-    const std::string figures = withoutBlanks(text);
-    if (figures.size() % 2 != 0 || figures.size() < 4 || figures.size() > 10 || !grid.plane().facts().onWgs84) {
+constexpr double kSquare = 100000;  ///< metres
+
+struct Figures {
+    std::string letters;  ///< of a 100 km square; empty where none are said
+    std::string digits;
+};
+
+/// "4583 0845", "FL 4583 0845": nothing for any other writing.
+std::optional<Figures> figuresOf(std::string_view text) {
+    std::string all = withoutBlanks(text);
+    Figures figures;
+    if (all.size() > 2 && std::isalpha(static_cast<unsigned char>(all[0])) != 0 &&
+        std::isalpha(static_cast<unsigned char>(all[1])) != 0) {
+        for (const char letter : all.substr(0, 2)) {
+            figures.letters += static_cast<char>(std::toupper(static_cast<unsigned char>(letter)));
+        }
+        all.erase(0, 2);
+    }
+    figures.digits = all;
+    return isFigures(all) ? std::optional(figures) : std::nullopt;
+}
+
+/// What figures say of one coordinate: metres within its square, at the nearest such line to where one is.
+Metres nearestLine(std::string_view half, Metres near, int squaresOff) {
+    double within = 0;
+    double step = kSquare;
+    for (const char digit : half) {
+        step /= 10;
+        within += step * (digit - '0');
+    }
+    return Metres(std::round((near.value() - within) / kSquare) * kSquare + within + squaresOff * kSquare);
+}
+
+/// On the grid of the work, which is UTM or UPS on WGS 84: the place with these figures nearest to one that is known,
+/// in a square of these letters where they are said.
+Result<geodesy::PlanePoint> completed(std::string_view text, const Figures& figures, const movement::WorkGrid& grid,
+                                      geodesy::PlanePoint nearInPlan) {
+    const std::size_t count = figures.digits.size();
+    if (count % 2 != 0 || count < 4 || count > 10 || !grid.plane().facts().onWgs84) {
         return fail(kGridUnread, {{"text", std::string(text)}});
     }
-    const auto place = grid.onGrid(nearInPlan).and_then([&](geodesy::PlanePoint p) { return grid.plane().grid(p); });
-    if (!place) {
-        return tl::unexpected(place.error());
+    const auto near = grid.onGrid(nearInPlan);
+    const auto known = near.and_then([&](geodesy::PlanePoint p) { return grid.plane().grid(p); });
+    if (!known) {
+        return tl::unexpected(known.error());
     }
-    return geodesy::mgrs(*place, geodesy::Digits::SquareOnly).map([&](const std::string& square) {
-        return square + figures;
-    });
+    if (const auto square = geodesy::mgrs(*known, geodesy::Digits::SquareOnly); !square) {
+        return tl::unexpected(square.error());  // where nothing is known no square is the nearest
+    }
+    const std::string_view digits = figures.digits;
+    for (const auto& [east, north] : std::initializer_list<std::pair<int, int>>{
+             {0, 0}, {0, 1}, {0, -1}, {1, 0}, {-1, 0}, {1, 1}, {1, -1}, {-1, 1}, {-1, -1}}) {
+        const geodesy::PlanePoint at{nearestLine(digits.substr(0, count / 2), near->easting, east),
+                                     nearestLine(digits.substr(count / 2), near->northing, north)};
+        const auto point = grid.plane().grid(at);
+        const auto parts =
+            point ? geodesy::mgrsParts(*point, geodesy::Digits::SquareOnly) : Result<geodesy::MgrsParts>{};
+        if (point && (figures.letters.empty() || (parts && parts->square == figures.letters))) {
+            return grid.inPlan(at);
+        }
+    }
+    return fail(kGridUnread, {{"text", std::string(text)}});
 }
 
 /// How far a place of the grid lies off the sheet's raster.
@@ -55,25 +104,24 @@ double offSheet(const plan::Sheet& sheet, geodesy::PlanePoint at) {
 
 }  // namespace
 
-Result<geodesy::PlanePoint> gridEntered(std::string_view text, const plan::Plan& plan, const movement::WorkGrid& grid,
-                                        geodesy::PlanePoint near) {
-    std::string whole(text);
-    if (isFigures(text)) {
-        auto square = completed(text, grid, near);
-        if (!square) {
-            return tl::unexpected(square.error());
-        }
-        whole = std::move(*square);
-    }
-    const auto reference = geodesy::parsePoint(whole);
+namespace {
+
+/// In any writing that says the whole place.
+Result<geodesy::PlanePoint> wholeReference(std::string_view text, const plan::Plan& plan) {
+    const auto reference = geodesy::parsePoint(text);
     if (!reference) {
         return tl::unexpected(reference.error());
     }
-    const auto link = geodesy::PlaneLink::between(geodesy::crsOfZone(reference->southWest.zone), plan.planeCrs());
-    if (!link) {
-        return tl::unexpected(link.error());
-    }
-    auto inPlan = link->forward(reference->southWest.at);
+    return geodesy::PlaneLink::between(geodesy::crsOfZone(reference->southWest.zone), plan.planeCrs())
+        .and_then([&](const geodesy::PlaneLink& link) { return link.forward(reference->southWest.at); });
+}
+
+}  // namespace
+
+Result<geodesy::PlanePoint> gridEntered(std::string_view text, const plan::Plan& plan, const movement::WorkGrid& grid,
+                                        geodesy::PlanePoint near) {
+    const auto figures = figuresOf(text);
+    auto inPlan = figures ? completed(text, *figures, grid, near) : wholeReference(text, plan);
     if (inPlan && !plan.sheets().empty()) {
         if (const auto onGrid = grid.onGrid(*inPlan)) {
             const double off = offSheet(*plan.sheets().front(), *onGrid);

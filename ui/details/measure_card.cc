@@ -11,6 +11,7 @@
 #include "ui/details/details.h"
 #include "ui/details/faults.h"
 #include "ui/details/grid_entry.h"
+#include "ui/details/number_entry.h"
 #include "ui/details/unit_picker.h"
 
 namespace crosstick::details {
@@ -35,12 +36,8 @@ Result<plan::Plan> withMeasure(const plan::Plan& plan, const plan::ItemId& id, C
 }
 
 Result<plan::Plan> renumbered(const plan::Plan& plan, const plan::Measure& measure, const std::string& number) {
-    bool taken = false;
-    plan.measures().forEach([&](const plan::MeasurePtr& other) {
-        taken = taken || (other->id != measure.id && other->kind == measure.kind && other->number == number);
-    });
-    if (taken && !number.empty()) {
-        return fail(kNumberTaken, {{"number", number}, {"next", plan::nextNumber(plan, measure.kind)}});
+    if (auto fault = numberFault(plan, measure.kind, number, measure.id)) {
+        return tl::unexpected(*std::move(fault));
     }
     return withMeasure(plan, measure.id, [&](plan::Measure& m) { m.number = number; });
 }
