@@ -1,5 +1,5 @@
 // Any bytes as GeoJSON: they are refused with an error that names its reason, or give a plan whose own GeoJSON reads
-// back into it without a change.
+// back into it without a change, and can be pasted into another without touching what that one has.
 
 #include <cstddef>
 #include <cstdint>
@@ -7,6 +7,7 @@
 #include <string>
 
 #include "core/files/exchange.h"
+#include "core/plan/pasting.h"
 
 namespace {
 
@@ -43,5 +44,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     require(again.has_value());
     require(again->measures == read->plan.measures().size());
     require(again->plan.films().size() == read->plan.films().size());
+    IdSource ids(9);
+    const plan::FilmId film = read->plan.films().empty() ? plan::FilmId{} : read->plan.films().front()->id;
+    const plan::Pasted twice =
+        plan::pasted(read->plan, read->plan, {film, Metres(1), Metres(1), [&ids] { return ids.next(); }});
+    require(twice.plan.measures().size() == 2 * read->plan.measures().size());
+    require(twice.plan.routes().size() == 2 * read->plan.routes().size());
     return 0;
 }

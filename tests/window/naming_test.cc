@@ -24,7 +24,7 @@ class Naming : public TheWindow {
     [[nodiscard]] std::string nameOf(const plan::FilmId& film) { return plan().film(film)->name; }
     void beginNaming() {
         window->activateWindow();
-        QTest::keyClick(&window->table(), Qt::Key_F2);
+        QTest::keyClick(&window->table(), Qt::Key_F2, Qt::ShiftModifier);
         ASSERT_NE(field(), nullptr);
         EXPECT_EQ(QApplication::focusWidget(), field());
         EXPECT_EQ(field()->selectedText(), field()->text()) << "typing replaces it";
@@ -37,7 +37,7 @@ class Naming : public TheWindow {
     }
 };
 
-TEST_F(Naming, F2TakesTheWorkingFilmsNameIntoAFieldWhereItsTabHung) {
+TEST_F(Naming, ShiftF2TakesTheWorkingFilmsNameIntoAFieldWhereItsTabHung) {
     open();
     QTest::qWait(20);
     const QPoint hung = tabOf(kMove)->mapTo(window.get(), QPoint(0, 0));
@@ -134,7 +134,7 @@ TEST_F(Naming, ATabThatHasTheKeyboardIsNamedByItsKeyAndHasItAgain) {
     open();
     window->activateWindow();
     tabOf(kLook)->setFocus(Qt::TabFocusReason);
-    QTest::keyClick(tabOf(kLook), Qt::Key_F2);
+    QTest::keyClick(tabOf(kLook), Qt::Key_F2, Qt::ShiftModifier);
     ASSERT_NE(field(), nullptr);
     EXPECT_EQ(field()->text(), QStringLiteral("LOOK")) << "not the working film";
     typeAndEnter("WATCH");

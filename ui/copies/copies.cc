@@ -160,6 +160,10 @@ void Copies::fillCard(QWidget* card) {
     save_ = new QPushButton(tr("Save as PDF"), card);
     save_->setProperty("main", true);
     back_ = new QPushButton(tr("Back to the table, Esc"), card);
+    giveOut_ = new QCheckBox(tr("Given out: their numbers stay"), card);
+    giveOut_->setToolTip(
+        tr("Once they are printed or saved, another number on the plan would make these papers wrong."));
+    column->addWidget(giveOut_);
     for (QPushButton* button : {print_, save_, back_}) {
         column->addWidget(button);
     }
@@ -366,6 +370,15 @@ void Copies::keyPressEvent(QKeyEvent* event) {
     }
 }
 
+plan::Issue Copies::papers() const {
+    plan::Issue issue;
+    for (const Sheet* sheet : all_) {
+        issue.papers += (issue.papers.empty() ? "" : ", ") + sheet->name.toStdString();
+    }
+    issue.numbers = plan::numbersOnPapers(work_.committed());
+    return issue;
+}
+
 PdfOrder Copies::pdfOrder() const {
     return {made_, press::pdfFacts(work_.committed()), share_,
             onePen_->isChecked() ? press::onePenInks() : press::paperInks()};
@@ -375,8 +388,11 @@ void Copies::write(const QString& words, std::function<Told(work::Course&)> does
     ++writings_;
     work_.errands().run(
         work::Lane::Makings, words, work::GivingUp::Allowed, std::move(does),
-        [this](const Told& told) {
+        [this, issue = papers(), isGivenOut = giveOut_->isChecked()](const Told& told) {
             --writings_;
+            if (told && isGivenOut) {
+                Q_EMIT givenOut(issue);
+            }
             told ? Q_EMIT written(*told) : Q_EMIT failed(told.error());
         },
         [this] { --writings_; });

@@ -4,6 +4,7 @@
 #include <memory>
 #include <vector>
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
@@ -97,11 +98,15 @@ class Copies final : public QWidget {
     void savePdf(const QString& films, const QString& cards);
     void printOn(const QString& queue);
     [[nodiscard]] bool isWriting() const { return writings_ > 0; }
+    /// What stands on the papers that are shown; its time is not known here.
+    [[nodiscard]] plan::Issue papers() const;
+    [[nodiscard]] QCheckBox* giveOutBox() const { return giveOut_; }
 
   Q_SIGNALS:
     void left();
     void written(const QString& words);
     void failed(const QString& words);
+    void givenOut(const crosstick::plan::Issue& issue);  ///< what was printed or written goes to those it is for
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
@@ -122,6 +127,7 @@ class Copies final : public QWidget {
     std::vector<std::function<void()>> whenReady_;
     QComboBox *page_, *paper_, *printer_;
     QPushButton *onePen_, *redLight_, *wholeLegend_, *save_, *print_, *back_;
+    QCheckBox* giveOut_;
     QLabel *title_, *seen_, *notes_, *summary_;
     PageView* view_;
 

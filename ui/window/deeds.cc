@@ -30,6 +30,7 @@ void Window::draw(const std::string& kind) {
         work_.select(std::nullopt);
         detailsWanted_ = false;  // the table and the ledger are what a hand that draws needs
         arrange();
+        layTrayAway();
         table_->setTool(std::make_unique<tools::PlaceTool>(*entry));
         table_->setFocus();
     }
@@ -44,6 +45,7 @@ void Window::drawRoute(plan::Use use) {
     work_.select(std::nullopt);
     detailsWanted_ = false;
     arrange();
+    layTrayAway();
     table_->setTool(std::make_unique<tools::RouteTool>(use));
     table_->setFocus();
 }
@@ -119,6 +121,7 @@ void Window::holdRegistration() {
             return grid == nullptr ? fail(geodesy::kNoTransformation) : (grid->*way)(p);
         };
     };
+    layTrayAway();
     table_->setTool(std::make_unique<tools::RegistrationTool>(
         tools::GridWays{by(&movement::WorkGrid::onGrid), by(&movement::WorkGrid::inPlan)}));
     table_->setFocus();

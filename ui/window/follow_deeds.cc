@@ -43,6 +43,7 @@ void Window::followMap(std::optional<terrain::Side> rail) {
     work_.select(std::nullopt);
     detailsWanted_ = false;
     arrange();
+    layTrayAway();
     table_->setTool(std::make_unique<tools::FollowTool>(
         *measures::find("free-line"),
         [this](geodesy::PlanePoint from, geodesy::PlanePoint to, const std::optional<terrain::Vein>& like,
@@ -77,6 +78,7 @@ void Window::tieSelected() {
         return say(tr("Select a route point first, then click what stands near it."));
     }
     say({});
+    layTrayAway();
     table_->setTool(std::make_unique<tools::SpotTool>(
         "click what a person recognises", [this, id = point->id](geodesy::PlanePoint thing) { askForTie(id, thing); }));
     table_->setFocus();

@@ -67,6 +67,12 @@ void Window::buildEditMenu(QMenuBar* bar) {
     QMenu* menu = bar->addMenu(tr("&Edit"));
     add(menu, "undo", tr("Undo"), key("Ctrl+Z"), [this] { work_.undo(); });
     add(menu, "redo", tr("Redo"), key("Ctrl+Shift+Z"), [this] { work_.redo(); });
+    add(menu, "steps", tr("Steps to go to..."), key("Ctrl+Alt+Z"), [this] { showSteps(); });
+    menu->addSeparator();
+    add(menu, "copy", tr("Copy"), key("Ctrl+C"), [this] { copy(); });
+    add(menu, "paste", tr("Paste under the hand"), key("Ctrl+V"), [this] { paste(Where::UnderTheHand); });
+    add(menu, "paste-here", tr("Paste in the same place"), key("Ctrl+Shift+V"), [this] { paste(Where::SamePlace); });
+    add(menu, "duplicate", tr("Duplicate"), key("Ctrl+Shift+D"), [this] { duplicate(); });
     menu->addSeparator();
     add(menu, "label", tr("Name or number"), key("F7"), [this] {
         detailsWanted_ = true;
@@ -91,9 +97,17 @@ void Window::buildEditMenu(QMenuBar* bar) {
         }
     });
     menu->addSeparator();
+    add(menu, "renumber", tr("Renumber along the routes"), {}, [this] { renumber(); });
+    QAction* letters = add(menu, "inserted-letters", tr("A checkpoint put between takes a letter (2A)"), {}, [this] {
+        setInserted(work_.inserted() == plan::Inserted::Lettered ? plan::Inserted::NextFree : plan::Inserted::Lettered);
+    });
+    letters->setCheckable(true);
+    letters->setToolTip(tr("Where numbers stand on papers given out. Else it takes the next free number."));
+    menu->addSeparator();
     add(menu, "new-film", tr("New film"), key("Ctrl+F"), [this] { newFilm(); });
-    // Its key is the rail's and the table's alone: in the sills it opens a cell.
-    QAction* name = add(menu, "name-film", tr("Name of the film"), key("F2"), [this] { renameFilm(std::nullopt); });
+    // Its key is the rail's and the table's alone.
+    QAction* name =
+        add(menu, "name-film", tr("Name of the film"), key("Shift+F2"), [this] { renameFilm(std::nullopt); });
     name->setShortcutContext(Qt::WidgetWithChildrenShortcut);
     removeAction(name);
     rail_->addAction(name);
@@ -162,6 +176,13 @@ void Window::buildViewMenu(QMenuBar* bar) {
 
 void Window::buildDrawMenu(QMenuBar* bar) {
     QMenu* menu = bar->addMenu(tr("&Draw"));
+    // In the sills this key opens a cell.
+    QAction* tray = add(menu, "tray", tr("Every measure by its picture"), key("F2"), [this] { raiseTray(); });
+    tray->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+    removeAction(tray);
+    table_->addAction(tray);
+    tray_->addAction(tray);
+    menu->addSeparator();
     add(menu, "route", tr("Route"), key("Ctrl+R"), [this] { drawRoute(plan::Use::Primary); });
     add(menu, "alternate", tr("Alternate route"), key("Ctrl+Shift+R"), [this] { drawRoute(plan::Use::Alternate); });
     add(menu, "follow", tr("Follow the map"), key("Ctrl+K"), [this] { followMap(std::nullopt); });
@@ -202,6 +223,7 @@ void Window::buildMakeMenu(QMenuBar* bar) {
             copies_->savePdf(stem + QStringLiteral("-films.pdf"), stem + QStringLiteral("-cards.pdf"));
         });
     });
+    add(menu, "issue", tr("These papers are given out"), key("Ctrl+Shift+I"), [this] { giveOut({}); });
     add(menu, "paper-stretch", tr("Fit films to paper that has stretched..."), key("Ctrl+Alt+P"),
         [this] { askForStretch(); });
     QMenu* help = bar->addMenu(tr("&Help"));

@@ -164,6 +164,7 @@ void Window::holdNeatline(const plan::SheetId& id) {
         [link, placement = sheet->placement](plan::RasterSpot spot) {
             return link->forward(plan::onGrid(placement, spot.column, spot.row));
         }};
+    layTrayAway();
     table_->setTool(std::make_unique<tools::NeatlineTool>(id, ways));
     table_->showCollar(id);
     table_->setFocus();

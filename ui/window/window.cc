@@ -41,6 +41,9 @@ Window::Window(Outside outside, QWidget* parent)
     if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
         look::dress(*application, light_);
     }
+    work_.setInserted(settings_->value(QStringLiteral("insertedNumbers")).toString() == QStringLiteral("lettered")
+                          ? plan::Inserted::Lettered
+                          : plan::Inserted::NextFree);
     buildParts();
     connectParts();
     setLight(light_);
@@ -89,6 +92,9 @@ void Window::buildParts() {
     ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
     march_ = new march::MarchSill(work_, outside_.say, outside_.share, desk_);
     details_ = new details::Details(work_, outside_.say, outside_.share, desk_);
+    tray_ = new tray::Tray(
+        work_, *table_, outside_.say, [this] { return details_->faces(); }, desk_);
+    tray_->hide();
     auto* rows = new QVBoxLayout(middle);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(0);
@@ -106,6 +112,7 @@ void Window::buildParts() {
     down->addWidget(table_, 1);
     down->addWidget(ledger_);
     down->addWidget(march_);
+    down->addWidget(tray_);
     across_->addLayout(down, 1);
     across_->addWidget(details_);
     for (QWidget* page :
@@ -120,6 +127,7 @@ void Window::connectParts() {
     connectWork();
     connectTable();
     connectPages();
+    connectTray();
 }
 
 void Window::connectWork() {
@@ -127,7 +135,7 @@ void Window::connectWork() {
         pages_->setCurrentWidget(desk_);
         question_->leave();
         say({});
-        arrange();
+        layTrayAway();
         table_->setFocus();
     });
     connect(&work_, &work::Work::planChanged, this, [this] {
@@ -152,7 +160,7 @@ void Window::connectWork() {
 void Window::connectTable() {
     connect(table_, &table::LightTable::sheetFailed, &work_.sheetGrounds(), &work::SheetGrounds::copyIsDamaged);
     connect(table_, &table::LightTable::labelWanted, this, [this] {
-        if (work_.selected()) {
+        if (work_.selected() && !trayWanted_) {  // the tray said already what it is called
             detailsWanted_ = true;
             bare_ = false;
             arrange();
@@ -183,6 +191,7 @@ void Window::connectPages() {
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
     connect(rail_, &phases::Rail::named, this, [this] { table_->setFocus(); });
     connect(copies_, &copies::Copies::left, this, [this] { showCopies(false); });
+    connect(copies_, &copies::Copies::givenOut, this, &Window::giveOut);
     connect(copies_, &copies::Copies::written, this, [this](const QString& words) {
         say(words);
         if (next_ == Next::Close) {
@@ -216,13 +225,15 @@ void Window::arrange() {
     const bool open = work_.isOpen();
     const bool card = open && detailsWanted_ && !bare_;
     const plan::MeasurePtr block = open ? chosenMarch() : nullptr;
-    const bool march = open && !bare_ && (marchWanted_ || block != nullptr);
-    const bool sill = open && !bare_ && !march && !ledgerHidden_ && ledger_->isWanted();
+    const bool tray = open && !bare_ && trayWanted_;
+    const bool march = open && !bare_ && !tray && (marchWanted_ || block != nullptr);
+    const bool sill = open && !bare_ && !tray && !march && !ledgerHidden_ && ledger_->isWanted();
     if (march) {
         const auto name = block ? block->fields.find("column") : decltype(block->fields.end()){};
         march_->show(block && name != block->fields.end() ? name->second : std::string{});
     }
     march_->setVisible(march);
+    tray_->setVisible(tray);
     ledger_->renew();
     ledger_->setVisible(sill);
     ledger_->setFolded(card || (isNarrow() && !ledgerAsks_));
@@ -246,10 +257,11 @@ void Window::renewHead() {
     setWindowModified(open && work_.isChanged());
     const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
     for (const char* name :
-         {"save",      "save-as",     "carry",      "carry-nothing", "copies",        "films-pdf", "close",
-          "fit",       "whole-sheet", "true-size",  "route",         "alternate",     "new-film",  "name-film",
-          "new-phase", "ticks",       "ticks-at",   "window-at",     "ticks-by-hand", "north-up",  "page-up",
-          "march-up",  "turn-left",   "turn-right", "march"}) {
+         {"save",       "save-as",     "carry",      "carry-nothing", "copies",        "films-pdf", "close",
+          "fit",        "whole-sheet", "true-size",  "route",         "alternate",     "new-film",  "name-film",
+          "new-phase",  "ticks",       "ticks-at",   "window-at",     "ticks-by-hand", "north-up",  "page-up",
+          "march-up",   "turn-left",   "turn-right", "march",         "tray",          "renumber",  "paste",
+          "paste-here", "issue",       "steps"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();
@@ -259,9 +271,10 @@ void Window::renewHead() {
     enable("undo", !undo.empty());
     enable("redo", !redo.empty());
     const bool chosen = open && work_.selected().has_value();
-    for (const char* name : {"delete", "label"}) {
+    for (const char* name : {"delete", "label", "copy", "duplicate"}) {
         enable(name, chosen);
     }
+    actions_.at("inserted-letters")->setChecked(work_.inserted() == plan::Inserted::Lettered);
     actions_.at("details")->setChecked(detailsWanted_);
     actions_.at("ledger")->setChecked(!ledgerHidden_);
     actions_.at("march")->setChecked(marchWanted_);
@@ -289,6 +302,7 @@ void Window::setLight(look::Light light) {
     ledger_->setLight(light);
     march_->setLight(light);
     details_->setLight(light);
+    tray_->setLight(light);
     copies_->setLight(light);
     register_->setLight(light);
     start_->setLight(light);

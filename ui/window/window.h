@@ -20,6 +20,7 @@
 #include "ui/registering/register_page.h"
 #include "ui/start/start_page.h"
 #include "ui/table/light_table.h"
+#include "ui/tray/tray.h"
 #include "ui/window/doing_mark.h"
 #include "ui/window/notices.h"
 #include "ui/window/question.h"
@@ -77,6 +78,7 @@ class Window final : public QMainWindow {
     void layBeside(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
     void cropAtNeatline(const plan::SheetId& sheet);
     void holdNeatline(const plan::SheetId& sheet);
+    [[nodiscard]] tray::Tray& tray() { return *tray_; }
     [[nodiscard]] const Notices& notices() const { return *notices_; }
     [[nodiscard]] const DoingMark& doing() const { return *doing_; }
     [[nodiscard]] const Question& question() const { return *question_; }
@@ -107,6 +109,8 @@ class Window final : public QMainWindow {
     ledger::Ledger* ledger_;
     march::MarchSill* march_;
     details::Details* details_;
+    tray::Tray* tray_;
+    bool trayWanted_ = false;
     copies::Copies* copies_;
     registering::RegisterPage* register_;
     QWidget* beforeRegister_ = nullptr;  ///< the page to go back to
@@ -127,6 +131,7 @@ class Window final : public QMainWindow {
     void connectWork();
     void connectTable();
     void connectPages();
+    void connectTray();
     void arrange();
     void foldMenus(bool fold);            ///< into one button, or out of it
     void layCard();                       ///< over the table on a small screen, else beside it
@@ -203,6 +208,24 @@ class Window final : public QMainWindow {
     void takeAway(const plan::SheetId& sheet);
     void layAsFilm(const plan::SheetId& sheet, std::optional<double> strength);
     void tellOfSeams();
+
+    // The measure tray (tray_deeds.cc).
+    void openTray();
+    void layTrayAway();
+    void raiseTray();
+    // Numbers and papers given out (number_deeds.cc).
+    void renumber();
+    void giveOut(plan::Issue issue);
+    void setInserted(plan::Inserted inserted);
+    // What goes by way of the clipboard, and back to a step (clipboard_deeds.cc, step_deeds.cc).
+    enum class Where { UnderTheHand, Aside, SamePlace };
+    [[nodiscard]] std::vector<plan::ItemId> chosen() const;
+    void copy();
+    void paste(Where where);
+    void duplicate();
+    void layInto(const plan::Plan& what, Where where, const std::string& caption);
+    void fillSteps(QMenu& menu, std::size_t upTo);
+    void showSteps();
 
     // What the menus do (deeds.cc).
     void draw(const std::string& kind);
