@@ -104,9 +104,30 @@ Plan joined(const Plan& plan, const ItemId& first, const ItemId& second) {
             route.stops.push_back(std::move(stop));
         }
     }
+    route.contours.insert(route.contours.end(), back->contours.begin(), back->contours.end());
     route.onwardTo = back->onwardTo;
     const Plan next = without(plan, second);
     return std::move(PlanBuilder(next).put(std::move(route))).build();
+}
+
+Plan withContour(const Plan& plan, const ItemId& route, ContourSpot spot) {
+    const RoutePtr held = plan.route(route);
+    if (!held) {
+        return plan;
+    }
+    Route changed = *held;
+    changed.contours.push_back(spot);
+    return std::move(PlanBuilder(plan).put(std::move(changed))).build();
+}
+
+Plan withoutLastContour(const Plan& plan, const ItemId& route) {
+    const RoutePtr held = plan.route(route);
+    if (!held || held->contours.empty()) {
+        return plan;
+    }
+    Route changed = *held;
+    changed.contours.pop_back();
+    return std::move(PlanBuilder(plan).put(std::move(changed))).build();
 }
 
 Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other) {

@@ -21,6 +21,11 @@ namespace crosstick::plan {
 /// first one goes on where the second did.
 [[nodiscard]] Plan joined(const Plan& plan, const ItemId& first, const ItemId& second);
 
+/// A contour's height where a route crosses it, read off the sheet.
+[[nodiscard]] Plan withContour(const Plan& plan, const ItemId& route, ContourSpot spot);
+/// Without the one that was read last.
+[[nodiscard]] Plan withoutLastContour(const Plan& plan, const ItemId& route);
+
 /// Primary and alternate change places.
 [[nodiscard]] Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other);
 

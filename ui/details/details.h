@@ -80,6 +80,19 @@ class Details final : public QScrollArea {
     void addGrid(const plan::Measure& measure, const Held& held);
     void addOwnFields(const measures::Entry& entry, const plan::ItemId& id, const Held& held);
     void addRoute(const plan::Route& route);
+    /// Primary, alternate or a vehicle's; whether the hurt are driven on by it.
+    void addUse(const plan::Route& route);
+    /// How the hurt are brought out, on the card of a point where they are collected.
+    void addEvacuation(const plan::Measure& measure);
+    /// A thing that evacuation names, chosen from those that the plan has.
+    struct Named {
+        QString words;
+        plan::ItemId id;
+    };
+    void addNamed(const QString& label, std::optional<plan::ItemId> plan::Evacuation::*part,
+                  const std::vector<Named>& things);
+    void addEvacuationBox(const QString& words, std::optional<plan::ItemId> plan::Evacuation::*part,
+                          const plan::ItemId& id);
     void addPicker(QLineEdit* field);
     void addState(const plan::Measure& measure);
     void addWhose(const plan::Measure& measure);

@@ -75,6 +75,7 @@ void Details::addMeasure(const plan::Measure& measure) {
         addState(measure);
         addWhose(measure);
     }
+    addEvacuation(measure);
     addShownOn(id);
     auto* why =
         addField(tr("Why"), measure.why, "change the why", [id](const plan::Plan& plan, const std::string& typed) {

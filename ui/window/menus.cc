@@ -164,6 +164,8 @@ void Window::buildDrawMenu(QMenuBar* bar) {
     QMenu* menu = bar->addMenu(tr("&Draw"));
     add(menu, "route", tr("Route"), key("Ctrl+R"), [this] { drawRoute(plan::Use::Primary); });
     add(menu, "alternate", tr("Alternate route"), key("Ctrl+Shift+R"), [this] { drawRoute(plan::Use::Alternate); });
+    add(menu, "vehicles", tr("Way of vehicles"), key("Ctrl+Alt+V"), [this] { drawRoute(plan::Use::Vehicle); });
+    add(menu, "contours", tr("Read contours along the route"), key("Ctrl+Alt+C"), [this] { readContours(); });
     add(menu, "follow", tr("Follow the map"), key("Ctrl+K"), [this] { followMap(std::nullopt); });
     add(menu, "handrail-left", tr("Handrail on the left, 100 m"), key("Ctrl+Shift+K"),
         [this] { followMap(terrain::Side::Left); });

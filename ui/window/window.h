@@ -218,6 +218,9 @@ class Window final : public QMainWindow {
     void seekPrinted(geodesy::PlanePoint from, geodesy::PlanePoint to, const std::optional<terrain::Vein>& like,
                      const std::function<void(Result<terrain::FollowedGround>)>& then);
     void tieSelected();
+    /// Clicks along the ledger's route tell where it crosses contours, whose heights are typed.
+    void readContours();
+    void askForHeight(const plan::ItemId& route, geodesy::PlanePoint onRoute);
     void askForTie(const plan::ItemId& point, geodesy::PlanePoint thing);
     void removeSelected();
     void selectNext(int step);

@@ -125,8 +125,11 @@ void Work::renewFigures(const plan::Plan& before) {
     }
     figures_.clear();
     figureFaults_.clear();
+    std::erase_if(pieces_, [&](const auto& kept) { return now.route(kept.first) == nullptr; });
     for (const plan::RoutePtr& route : now.routes()) {
-        if (auto figures = figuresOf(now, *route)) {
+        auto figures = grid_ ? movement::routeFigures(now, *route, *grid_, model(), heights(), pieces_[route->id])
+                             : figuresOf(now, *route);
+        if (figures) {
             figures_.emplace(route->id, std::move(*figures));
         } else {
             figureFaults_.emplace(route->id, figures.error());

@@ -12,6 +12,7 @@
 
 #include "core/files/journal.h"
 #include "core/files/plan_file.h"
+#include "core/movement/measured_pieces.h"
 #include "core/movement/route_figures.h"
 #include "core/movement/work_grid.h"
 #include "core/plan/history.h"
@@ -147,6 +148,7 @@ class Work : public QObject {
     std::optional<movement::WorkGrid> grid_;
     std::shared_ptr<const sheets::Elevation> heights_;
     std::map<plan::ItemId, movement::RouteFigures> figures_;
+    std::map<plan::ItemId, movement::KeptPieces> pieces_;  ///< of each route, so that a drag measures what moves
     std::map<plan::ItemId, Error> figureFaults_;
     std::optional<plan::ItemId> selected_;
     std::optional<plan::FilmId> working_;
