@@ -13,6 +13,9 @@ class PlaceTool final : public Tool {
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
     [[nodiscard]] Wet wet() const override;
     [[nodiscard]] bool isBusy() const override { return !points_.empty(); }
+    [[nodiscard]] std::optional<Snaps> snaps() const override {
+        return entry_.lies == measures::Lies::OnThePaper ? std::nullopt : std::optional(Snaps{});
+    }
     [[nodiscard]] std::string hint() const override;
 
   private:
