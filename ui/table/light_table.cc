@@ -314,58 +314,6 @@ void LightTable::paintZooming(QPainter& painter, double ratio, const RimFigures&
     }
 }
 
-void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
-    const auto at = [this](geodesy::PlanePoint p) {
-        const Spot spot = spotOf(p).value_or(Spot{-1e6, -1e6});
-        return QPointF(spot.x, spot.y);
-    };
-    const auto threads = [&](QPointF spot) {
-        paintThreads(painter, view_.place({spot.x(), spot.y()}), view_, *faces_, colours);
-    };
-    if (const auto& selected = work_.selected(); selected && !drawing_) {
-        const std::vector<geodesy::PlanePoint> points = pointsOf(work_.plan(), *selected);
-        std::vector<QPointF> spots;
-        spots.reserve(points.size());
-        for (const geodesy::PlanePoint p : points) {
-            spots.push_back(at(p));
-        }
-        if (spots.size() > 1) {
-            paintHandles(painter, spots, colours);
-        } else if (spots.empty()) {
-            paintHandles(painter, blockCorners(*selected), colours);
-        }
-        if (!spots.empty()) {
-            // The point that keys would move, else the true spot.
-            const std::size_t held = std::min(tool_->heldPoint(*selected).value_or(0), spots.size() - 1);
-            threads(spots[held]);
-            paintCrossHair(painter, spots[held], colours);
-        }
-    }
-    if (drawing_ && pointerInside_) {
-        const tools::Wet wet = tool_->wet();
-        std::vector<QPointF> line;
-        for (const geodesy::PlanePoint p : wet.line) {
-            line.push_back(at(p));
-        }
-        paintWet(painter, line, wet.closes, colours);
-        std::vector<QPointF> marks;
-        marks.reserve(wet.marks.size());
-        for (const geodesy::PlanePoint p : wet.marks) {
-            marks.push_back(at(p));
-        }
-        paintHandles(painter, marks, colours);
-        threads(pointer_);
-        paintCrossHair(painter, pointer_, colours);
-        const plan::FilmPtr film = work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
-        paintTag(painter, pointer_, tagFor(work_, wet, tool_->hint(), film ? film->name : std::string{}), view_,
-                 *faces_, colours);
-    } else if (pointerInside_ && work_.workingFilm() && !panFrom_) {
-        if (const plan::FilmPtr film = work_.plan().film(*work_.workingFilm())) {
-            paintFilmName(painter, pointer_, film->name, view_, *faces_, colours);
-        }
-    }
-}
-
 void LightTable::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
     const Palette colours = table::palette(theme_);

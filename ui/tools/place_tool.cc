@@ -26,28 +26,34 @@ std::string suggestedLabel(const measures::Entry& entry, const plan::Plan& plan)
                                                      : plan::nextName(plan, entry.kind));
 }
 
-plan::Measure PlaceTool::made(const Ground& ground) const {
+plan::Measure newMeasure(const measures::Entry& entry, const plan::Plan& plan, const plan::ItemId& id,
+                         plan::Points points) {
     plan::Measure measure;
-    measure.id = ground.newId();
-    measure.kind = entry_.kind;
-    measure.points = points_;
+    measure.id = id;
+    measure.kind = entry.kind;
+    measure.points = std::move(points);
+    if (entry.shape == measures::Shape::Text) {
+        measure.name = "TEXT";
+    } else if (entry.naming == measures::Naming::Number) {
+        measure.number = plan::nextNumber(plan, entry.kind);
+    } else if (entry.naming == measures::Naming::Letter) {
+        measure.name = plan::nextName(plan, entry.kind);
+    }
+    for (const measures::Field& field : entry.fields) {
+        if (!field.standard.empty()) {
+            measure.fields.emplace(field.key, field.standard);
+        }
+    }
+    return measure;
+}
+
+plan::Measure PlaceTool::made(const Ground& ground) const {
+    plan::Measure measure = newMeasure(entry_, ground.plan, ground.newId(), points_);
     if (entry_.lies == measures::Lies::OnThePaper) {
         measure.anchor = plan::Anchor::Paper;
         for (geodesy::PlanePoint& point : measure.points) {
             const drawing::Point paper = (ground.onPaper ? ground.onPaper(point) : std::nullopt).value_or(kCorner);
             point = {Metres(paper.x), Metres(paper.y)};
-        }
-    }
-    if (entry_.shape == measures::Shape::Text) {
-        measure.name = "TEXT";
-    } else if (entry_.naming == measures::Naming::Number) {
-        measure.number = plan::nextNumber(ground.plan, entry_.kind);
-    } else if (entry_.naming == measures::Naming::Letter) {
-        measure.name = plan::nextName(ground.plan, entry_.kind);
-    }
-    for (const measures::Field& field : entry_.fields) {
-        if (!field.standard.empty()) {
-            measure.fields.emplace(field.key, field.standard);
         }
     }
     return measure;

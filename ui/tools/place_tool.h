@@ -13,6 +13,9 @@ class PlaceTool final : public Tool {
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
     [[nodiscard]] Wet wet() const override;
     [[nodiscard]] bool isBusy() const override { return !points_.empty(); }
+    [[nodiscard]] std::optional<Snaps> snaps() const override {
+        return entry_.lies == measures::Lies::OnThePaper ? std::nullopt : std::optional(Snaps{});
+    }
     [[nodiscard]] std::string hint() const override;
 
   private:
@@ -25,6 +28,9 @@ class PlaceTool final : public Tool {
     [[nodiscard]] Reply finished(const Ground& ground);
 };
 
+/// A measure of a kind with its next free number or name and its usual fields.
+[[nodiscard]] plan::Measure newMeasure(const measures::Entry& entry, const plan::Plan& plan, const plan::ItemId& id,
+                                       plan::Points points);
 /// What a measure of a kind will be called if nobody says otherwise.
 [[nodiscard]] std::string suggestedLabel(const measures::Entry& entry, const plan::Plan& plan);
 

@@ -5,6 +5,7 @@
 #include "core/measures/catalogue.h"
 #include "core/movement/route_figures.h"
 #include "core/plan/edits.h"
+#include "core/plan/set_edits.h"
 #include "ui/details/token_menu.h"
 #include "ui/window/window.h"
 
@@ -74,6 +75,7 @@ void Window::buildEditMenu(QMenuBar* bar) {
         details_->askForLabel();
     });
     add(menu, "delete", tr("Wipe off"), key("Del"), [this] { removeSelected(); });
+    add(menu, "choose-all", tr("Choose all on the film"), key("Ctrl+A"), [this] { chooseAll(); });
     QMenu* films = menu->addMenu(tr("Move to film"));
     connect(films, &QMenu::aboutToShow, this, [this, films] {
         films->clear();
@@ -85,7 +87,7 @@ void Window::buildEditMenu(QMenuBar* bar) {
             QAction* action = films->addAction(text(film->name));
             action->setEnabled(to != *work_.workingFilm());
             connect(action, &QAction::triggered, this, [this, to] {
-                work_.commit(plan::movedToFilm(work_.committed(), *work_.selected(), *work_.workingFilm(), to),
+                work_.commit(plan::allMovedToFilm(work_.committed(), work_.selection(), *work_.workingFilm(), to),
                              "move to another film");
             });
         }
@@ -166,11 +168,11 @@ void Window::buildDrawMenu(QMenuBar* bar) {
     add(menu, "alternate", tr("Alternate route"), key("Ctrl+Shift+R"), [this] { drawRoute(plan::Use::Alternate); });
     add(menu, "vehicles", tr("Way of vehicles"), key("Ctrl+Alt+V"), [this] { drawRoute(plan::Use::Vehicle); });
     add(menu, "contours", tr("Read contours along the route"), key("Ctrl+Alt+C"), [this] { readContours(); });
-    add(menu, "follow", tr("Follow the map"), key("Ctrl+K"), [this] { followMap(std::nullopt); });
-    add(menu, "handrail-left", tr("Handrail on the left, 100 m"), key("Ctrl+Shift+K"),
-        [this] { followMap(terrain::Side::Left); });
-    add(menu, "handrail-right", tr("Handrail on the right, 100 m"), key("Ctrl+Alt+K"),
-        [this] { followMap(terrain::Side::Right); });
+    add(menu, "follow", tr("Follow the map"), key("Ctrl+K"), [this] { followMap(Following::TheLine); });
+    add(menu, "handrail", tr("Handrail inside our boundary"), key("Ctrl+Shift+K"),
+        [this] { followMap(Following::InsideOurBoundary); });
+    addToolMenu(menu);
+    addSnapMenu(menu);
     add(menu, "tie", tr("Tie the point to what is there"), key("Ctrl+J"), [this] { tieSelected(); });
     menu->addSeparator();
     std::map<measures::Group, details::TokenMenu*> groups;
@@ -229,12 +231,13 @@ void Window::showThingMenu(const QPoint& at) {
         if (work_.workingFilm() && film->id != *work_.workingFilm()) {
             const plan::FilmId to = film->id;
             connect(films->addAction(text(film->name)), &QAction::triggered, this, [this, to] {
-                work_.commit(plan::movedToFilm(work_.committed(), *work_.selected(), *work_.workingFilm(), to),
+                work_.commit(plan::allMovedToFilm(work_.committed(), work_.selection(), *work_.workingFilm(), to),
                              "move to another film");
             });
         }
     }
     addPlacings(menu, *work_.selected());
+    addBecomings(menu);
     menu.addSeparator();
     menu.addAction(actions_.at("delete"));
     menu.exec(at);

@@ -162,6 +162,8 @@ void Window::connectTable() {
     connect(table_, &table::LightTable::nextWanted, this, &Window::selectNext);
     connect(table_, &table::LightTable::menuWanted, this, &Window::showThingMenu);
     connect(table_, &table::LightTable::refused, this, [this](const Error& why) { say(outside_.say(why)); });
+    connect(table_, &table::LightTable::strokeDrawn, this, [this] { stroke_ = work_.selected(); });
+    connect(table_, &table::LightTable::said, this, &Window::say);
     connect(table_, &table::LightTable::toolDone, this, [this] { renewHead(); });
 }
 

@@ -8,6 +8,8 @@
 #include <QMenu>
 #include <QStackedWidget>
 
+#include "core/drafting/bearing.h"
+#include "core/drafting/wipe_edits.h"
 #include "core/sheets/sheet_file.h"
 #include "core/terrain/follow.h"
 #include "core/terrain/handrail.h"
@@ -20,6 +22,7 @@
 #include "ui/registering/register_page.h"
 #include "ui/start/start_page.h"
 #include "ui/table/light_table.h"
+#include "ui/tools/registration_tool.h"
 #include "ui/window/doing_mark.h"
 #include "ui/window/notices.h"
 #include "ui/window/question.h"
@@ -124,7 +127,10 @@ class Window final : public QMainWindow {
     QMenu* sheetsMenu_ = nullptr;
     QStringList goneFiles_;  ///< recent plans that are not where they were
     enum class Next { GoOn, LayAway, Close };
-    Next next_ = Next::GoOn;  ///< what is wanted once a save has come to pass
+    std::optional<plan::ItemId> stroke_;  ///< drawn just now and not yet said what it is
+    Metres handrail_ = terrain::kUsualHandrail;
+    bool drawnFirst_ = false;  ///< what is drawn is followed before what is printed
+    Next next_ = Next::GoOn;   ///< what is wanted once a save has come to pass
 
     // Parts and how they lie.
     void buildParts();
@@ -150,6 +156,8 @@ class Window final : public QMainWindow {
     void buildEditMenu(QMenuBar* bar);
     void buildViewMenu(QMenuBar* bar);
     void buildDrawMenu(QMenuBar* bar);
+    void addToolMenu(QMenu* draw);
+    void addSnapMenu(QMenu* draw);
     void buildMakeMenu(QMenuBar* bar);
     void showThingMenu(const QPoint& at);
     void showFilmMenu(const plan::FilmId& film, const QPoint& at);
@@ -213,8 +221,34 @@ class Window final : public QMainWindow {
     // What the menus do (deeds.cc).
     void draw(const std::string& kind);
     void drawRoute(plan::Use use);
+    // The hand's tools (tool_deeds.cc).
+    [[nodiscard]] bool mayDraw();  ///< there is a film to draw on and it is not pinned; else it is said
+    void takeTool(std::unique_ptr<tools::Tool> tool);
+    [[nodiscard]] Scale workingScale() const;
+    void drawFreehand();
+    void wipePart();
+    void wipeRegion();
+    void wipeFilm();
+    void askToWipe(const drafting::Wiping& wiping, const std::string& caption);
+    void endOnAnother();
+    void measure();
+    void askForPolar();
+    void askForPolarFrom(geodesy::PlanePoint from);
+    enum class Sighted { FromTheKnown, FromTheUnknown };
+    void fixPoint(Sighted from);
+    void keepPoint(geodesy::PlanePoint at, const std::string& caption);
+    [[nodiscard]] Result<drafting::Norths> northsAt(geodesy::PlanePoint inPlan) const;
+    [[nodiscard]] Result<geodesy::PlanePoint> polarPlace(geodesy::PlanePoint from, const std::string& typed) const;
+    [[nodiscard]] tools::GridWays gridWays();
+    bool strokeBecomes(const measures::Entry& kind);
+    void become(const measures::Entry& kind);
+    void addBecomings(QMenu& menu);
     // What is read off the printed sheet (follow_deeds.cc).
-    void followMap(std::optional<terrain::Side> rail);
+    enum class Following { TheLine, InsideOurBoundary, OnTheLeft, OnTheRight };
+    void followMap(Following what);
+    void askForHandrail();
+    bool seekDrawn(geodesy::PlanePoint from, geodesy::PlanePoint to,
+                   const std::function<void(Result<terrain::FollowedGround>)>& then);
     void seekPrinted(geodesy::PlanePoint from, geodesy::PlanePoint to, const std::optional<terrain::Vein>& like,
                      const std::function<void(Result<terrain::FollowedGround>)>& then);
     void tieSelected();
@@ -223,6 +257,7 @@ class Window final : public QMainWindow {
     void askForHeight(const plan::ItemId& route, geodesy::PlanePoint onRoute);
     void askForTie(const plan::ItemId& point, geodesy::PlanePoint thing);
     void removeSelected();
+    void chooseAll();
     void selectNext(int step);
     void newFilm();
     void renameFilm(std::optional<plan::FilmId> film);

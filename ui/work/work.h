@@ -103,8 +103,13 @@ class Work : public QObject {
     [[nodiscard]] std::string redoCaption() const;
 
     // What is looked at.
-    [[nodiscard]] const std::optional<plan::ItemId>& selected() const { return selected_; }
-    void select(std::optional<plan::ItemId> item);
+    /// The leading one of what is selected: cards and ledger show that.
+    [[nodiscard]] std::optional<plan::ItemId> selected() const {
+        return selection_.empty() ? std::nullopt : std::optional(selection_.front());
+    }
+    [[nodiscard]] const std::vector<plan::ItemId>& selection() const { return selection_; }  ///< the leading one first
+    void select(std::optional<plan::ItemId> item);                                           ///< this alone
+    void selectAll(std::vector<plan::ItemId> items);                                         ///< the first leads
     [[nodiscard]] const std::optional<plan::FilmId>& workingFilm() const { return working_; }
     void setWorkingFilm(const plan::FilmId& film);
     [[nodiscard]] int phase() const { return phase_; }  ///< number of the chosen phase; 0 where the plan has none
@@ -150,7 +155,7 @@ class Work : public QObject {
     std::map<plan::ItemId, movement::RouteFigures> figures_;
     std::map<plan::ItemId, movement::KeptPieces> pieces_;  ///< of each route, so that a drag measures what moves
     std::map<plan::ItemId, Error> figureFaults_;
-    std::optional<plan::ItemId> selected_;
+    std::vector<plan::ItemId> selection_;
     std::optional<plan::FilmId> working_;
     std::optional<plan::ItemId> ledgerRoute_;
     int phase_ = 0;

@@ -16,8 +16,9 @@ bool sitsOn(const plan::Route& route, const plan::ItemId& item) {
 /// Selection, working film and phase name things that an edit or an undo may have taken away.
 void Work::keepChoices() {
     const plan::Plan& now = committed();
-    if (selected_ && !now.measure(*selected_) && !now.route(*selected_)) {
-        selected_.reset();
+    const auto gone =
+        std::erase_if(selection_, [&now](const plan::ItemId& item) { return !now.measure(item) && !now.route(item); });
+    if (gone > 0) {
         Q_EMIT selectionChanged();
     }
     const auto films = filmsOnTable();
@@ -30,29 +31,34 @@ void Work::keepChoices() {
 }
 
 void Work::select(std::optional<plan::ItemId> item) {
-    if (selected_ == item) {
+    selectAll(item ? std::vector{*item} : std::vector<plan::ItemId>{});
+}
+
+void Work::selectAll(std::vector<plan::ItemId> items) {
+    if (selection_ == items) {
         return;
     }
-    selected_ = item;
+    selection_ = std::move(items);
     chooseLedgerRoute();
     Q_EMIT selectionChanged();
 }
 
 /// The route that is selected; for a route point the one shown already where it sits on that, too, else the first.
 void Work::chooseLedgerRoute() {
-    if (!selected_) {
+    const auto leading = selected();
+    if (!leading) {
         return;
     }
-    if (committed().route(*selected_)) {
-        ledgerRoute_ = selected_;
+    if (committed().route(*leading)) {
+        ledgerRoute_ = leading;
         return;
     }
     const plan::RoutePtr shown = ledgerRoute_ ? committed().route(*ledgerRoute_) : nullptr;
-    if (shown && sitsOn(*shown, *selected_)) {
+    if (shown && sitsOn(*shown, *leading)) {
         return;
     }
     for (const plan::RoutePtr& route : committed().routes()) {
-        if (sitsOn(*route, *selected_)) {
+        if (sitsOn(*route, *leading)) {
             ledgerRoute_ = route->id;
             return;
         }

@@ -114,7 +114,7 @@ void Work::lay(Brought brought) {
     if (brought.recovered) {
         history_->push(std::move(*brought.recovered), "what was found");
     }
-    selected_.reset();
+    selection_.clear();
     working_.reset();
     ledgerRoute_.reset();
     looks_.clear();
