@@ -64,7 +64,7 @@ struct Evacuation {
 /// Papers that were given out. Numbers on them are frozen: another number on ours would make theirs wrong.
 struct Issue {
     Instant at;
-    std::string papers;           ///< "films 1-2 and PHASE 2, 6 copies"
+    std::string papers;                ///< "films 1-2 and PHASE 2, 6 copies"
     std::vector<ItemId> numbers = {};  ///< the measures whose numbers stand on them
     UnknownFields unknown = {};
     friend bool operator==(const Issue&, const Issue&) = default;
