@@ -76,6 +76,7 @@ void Details::addMeasure(const plan::Measure& measure) {
         addWhose(measure);
     }
     addShownOn(id);
+    addTraced();
     auto* why =
         addField(tr("Why"), measure.why, "change the why", [id](const plan::Plan& plan, const std::string& typed) {
             return withMeasure(plan, id, [&](plan::Measure& m) { m.why = typed; });

@@ -103,12 +103,15 @@ class LightTable final : public QWidget {
     QPointF pointer_;
     bool pointerInside_ = false;
     std::shared_ptr<const Scene> scene_;
+    std::optional<plan::FilmId> inset_;  ///< that is worked on
+    std::optional<View> beforeInset_;    ///< how the table was looked at until then
 
     void planReplaced();
     void renewSheet();
     void layTiles();
     void renewScene();
     void renewPreview();
+    void lookAtInset();
     void orderFilms();
     void startMoving();
     void fitOn(const GridBox& ground);
@@ -119,7 +122,6 @@ class LightTable final : public QWidget {
     [[nodiscard]] const film::Frame* workingFrame() const;
     [[nodiscard]] std::vector<QPointF> blockCorners(const plan::ItemId& item) const;
     [[nodiscard]] std::optional<drawing::Point> onPaper(geodesy::PlanePoint inPlan) const;
-    [[nodiscard]] std::vector<plan::FilmPtr> shownFilms() const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> inPlan(QPointF at) const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> onGrid(geodesy::PlanePoint inPlan) const;
     [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
@@ -130,6 +132,7 @@ class LightTable final : public QWidget {
                      const Palette& colours);
     [[nodiscard]] std::vector<QRectF> takeArrived();
     void paintOverlay(QPainter& painter, const Palette& colours);
+    void paintStaleTraces(QPainter& painter, const Palette& colours);
 };
 
 }  // namespace crosstick::table

@@ -16,15 +16,9 @@ constexpr double kReach = 9;  ///< pixels beside a thing that still mean it
 
 }  // namespace
 
-std::vector<plan::FilmPtr> LightTable::shownFilms() const {
-    std::vector<plan::FilmPtr> films = work_.filmsOnTable();
-    std::erase_if(films, [this](const plan::FilmPtr& film) { return !work_.look(film->id).shown; });
-    return films;
-}
-
 tools::Ground LightTable::ground() const {
     tools::Ground ground{
-        work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), shownFilms(),
+        work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), work_.filmsSeen(),
         work_.selected(),  Metres(kReach / view_.zoom().value()),        [this] { return work_.newId(); }};
     ground.touch = touch();
     ground.onPaper = [this](geodesy::PlanePoint at) { return onPaper(at); };
@@ -182,7 +176,7 @@ bool LightTable::event(QEvent* event) {
 
 /// Tab goes from thing to thing; where there is none to the next control, as does Tab with Control always.
 bool LightTable::focusNextPrevChild(bool next) {
-    if (!work_.isOpen() || drawing_ || shownFilms().empty()) {
+    if (!work_.isOpen() || drawing_ || work_.filmsSeen().empty()) {
         return QWidget::focusNextPrevChild(next);
     }
     Q_EMIT nextWanted(next ? 1 : -1);

@@ -3,7 +3,6 @@
 
 #include "core/film/registration.h"
 #include "core/film/registration_edits.h"
-#include "core/geodesy/faults.h"
 #include "core/plan/edits.h"
 #include "ui/details/grid_entry.h"
 #include "ui/tools/place_tool.h"
@@ -56,12 +55,10 @@ void Window::removeSelected() {
 
 void Window::selectNext(int step) {
     std::vector<plan::ItemId> things;
-    for (const plan::FilmPtr& film : work_.filmsOnTable()) {
-        if (work_.look(film->id).shown) {
-            for (const plan::Showing& showing : film->shows) {
-                if (std::find(things.begin(), things.end(), showing.item) == things.end()) {
-                    things.push_back(showing.item);
-                }
+    for (const plan::FilmPtr& film : work_.filmsSeen()) {
+        for (const plan::Showing& showing : film->shows) {
+            if (std::find(things.begin(), things.end(), showing.item) == things.end()) {
+                things.push_back(showing.item);
             }
         }
     }
@@ -113,14 +110,7 @@ void Window::holdRegistration() {
     work_.select(std::nullopt);
     detailsWanted_ = false;
     arrange();
-    const auto by = [this](auto way) -> tools::GridWays::Way {
-        return [this, way](geodesy::PlanePoint p) -> Result<geodesy::PlanePoint> {
-            const movement::WorkGrid* grid = work_.grid();  // another one when the sheet has changed meanwhile
-            return grid == nullptr ? fail(geodesy::kNoTransformation) : (grid->*way)(p);
-        };
-    };
-    table_->setTool(std::make_unique<tools::RegistrationTool>(
-        tools::GridWays{by(&movement::WorkGrid::onGrid), by(&movement::WorkGrid::inPlan)}));
+    table_->setTool(std::make_unique<tools::RegistrationTool>(gridWays()));
     table_->setFocus();
 }
 

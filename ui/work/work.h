@@ -12,6 +12,7 @@
 
 #include "core/files/journal.h"
 #include "core/files/plan_file.h"
+#include "core/files/stale_traces.h"
 #include "core/movement/route_figures.h"
 #include "core/movement/work_grid.h"
 #include "core/plan/history.h"
@@ -112,6 +113,11 @@ class Work : public QObject {
     void setLook(const plan::FilmId& film, FilmLook look);
     /// Films that lie on the table, the lowest first: those of the chosen phase and those of none.
     [[nodiscard]] std::vector<plan::FilmPtr> filmsOnTable() const;
+    /// Those of them that are seen, the lowest first: an inset lies there alone while it is worked on, and else as its
+    /// frame on its parent.
+    [[nodiscard]] std::vector<plan::FilmPtr> filmsSeen() const;
+    /// Copies whose source is another now, in the plan as it is shown.
+    [[nodiscard]] const std::vector<files::StaleTrace>& staleTraces() const { return staleTraces_; }
     [[nodiscard]] Pens pens() const { return pens_; }
     void setPens(Pens pens);
     [[nodiscard]] geodesy::AngleUnit angles() const { return angles_; }
@@ -148,6 +154,8 @@ class Work : public QObject {
     std::shared_ptr<const sheets::Elevation> heights_;
     std::map<plan::ItemId, movement::RouteFigures> figures_;
     std::map<plan::ItemId, Error> figureFaults_;
+    files::TraceWatch traces_;
+    std::vector<files::StaleTrace> staleTraces_;
     std::optional<plan::ItemId> selected_;
     std::optional<plan::FilmId> working_;
     std::optional<plan::ItemId> ledgerRoute_;
