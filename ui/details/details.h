@@ -14,6 +14,7 @@
 #include "ui/press/faces.h"
 #include "ui/work/work.h"
 
+class QCheckBox;
 class QVBoxLayout;
 
 namespace crosstick::details {
@@ -37,6 +38,8 @@ class Details final : public QScrollArea {
     [[nodiscard]] QLineEdit* gridField() const { return gridField_; }
     [[nodiscard]] QString title() const { return title_->text(); }
     [[nodiscard]] const FiguresList* figures() const { return numbers_; }
+    /// What it says of where a thing was traced from.
+    [[nodiscard]] QString traced() const { return traced_ != nullptr ? traced_->text() : QString(); }
     /// What it says of a thing that lies off the sheet or outside the films' window; empty where it does not.
     [[nodiscard]] QString beyond() const { return beyond_ != nullptr ? beyond_->text() : QString(); }
     [[nodiscard]] const press::Faces* faces() const { return faces_ ? &*faces_ : nullptr; }
@@ -63,6 +66,8 @@ class Details final : public QScrollArea {
     QLineEdit* gridField_ = nullptr;
     QLabel* title_ = nullptr;
     QLabel* beyond_ = nullptr;
+    QLabel* traced_ = nullptr;
+    std::vector<std::pair<plan::FilmId, QCheckBox*>> filmBoxes_;
     FiguresList* numbers_ = nullptr;
     TokenPicture* token_ = nullptr;
     std::optional<plan::ItemId> shown_;
@@ -108,6 +113,9 @@ class Details final : public QScrollArea {
     void addFigures(const plan::ItemId& item);
     void addBeyond();
     void renewBeyond();
+    void addTraced();
+    void renewTraced();
+    void renewShownOn();
     [[nodiscard]] QString gridOf(const plan::Measure& measure) const;
     std::map<QLineEdit*, std::function<std::string()>> values_;
 };

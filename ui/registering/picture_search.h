@@ -8,6 +8,7 @@
 
 #include <QObject>
 
+#include "core/registration/crossing_trace.h"
 #include "core/registration/found_fit.h"
 #include "core/registration/registering.h"
 #include "ui/work/errands.h"

@@ -107,6 +107,8 @@ void LightTable::setTheme(Theme theme) {
 
 void LightTable::planReplaced() {
     hasPainted_ = false;
+    inset_.reset();
+    beforeInset_.reset();
     films_.clear();
     setTool(nullptr);
     fitWanted_ = true;
@@ -123,16 +125,15 @@ void LightTable::renewScene() {
     }
     auto scene = std::make_shared<Scene>();
     scene->plan = work_.plan();
-    for (const plan::FilmPtr& film : work_.filmsOnTable()) {
-        if (work_.look(film->id).shown) {
-            scene->films.push_back(film->id);
-        }
+    for (const plan::FilmPtr& film : work_.filmsSeen()) {
+        scene->films.push_back(film->id);
     }
     scene->working = work_.workingFilm();
     scene->figures = work_.figures();
     scene->angles = work_.angles();
     scene->pens = work_.pens() == work::Pens::One ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
     scene_ = std::move(scene);
+    lookAtInset();
     orderFilms();
     update();
 }

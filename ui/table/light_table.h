@@ -48,7 +48,6 @@ class LightTable final : public QWidget {
     [[nodiscard]] drafting::SnapWish snapWish() const { return snapWish_; }
     void showTrueSize();  ///< one millimetre of the sheet is one of the screen, as far as the screen tells its size
     [[nodiscard]] const View& view() const { return view_; }
-    [[nodiscard]] std::vector<plan::FilmPtr> shownFilms() const;
     [[nodiscard]] Metres reach() const;  ///< on the ground: how far beside a thing still means it
     void setView(const View& view);
     void centreOn(geodesy::PlanePoint onGrid);
@@ -117,12 +116,15 @@ class LightTable final : public QWidget {
     drafting::SnapWish snapWish_;
     std::optional<drafting::Snap> snap_;  ///< what the hand is drawn to now
     std::shared_ptr<const Scene> scene_;
+    std::optional<plan::FilmId> inset_;  ///< that is worked on
+    std::optional<View> beforeInset_;    ///< how the table was looked at until then
 
     void planReplaced();
     void renewSheet();
     void layTiles();
     void renewScene();
     void renewPreview();
+    void lookAtInset();
     void orderFilms();
     void startMoving();
     void fitOn(const GridBox& ground);
@@ -151,6 +153,7 @@ class LightTable final : public QWidget {
     void paintWetLines(QPainter& painter, const tools::Wet& wet, const Palette& colours);
     [[nodiscard]] QPointF screen(geodesy::PlanePoint inPlan) const;
     [[nodiscard]] std::vector<QPointF> screen(const std::vector<geodesy::PlanePoint>& inPlan) const;
+    void paintStaleTraces(QPainter& painter, const Palette& colours);
 };
 
 }  // namespace crosstick::table

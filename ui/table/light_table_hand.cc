@@ -19,19 +19,13 @@ constexpr double kReach = 9;  ///< pixels beside a thing that still mean it
 
 }  // namespace
 
-std::vector<plan::FilmPtr> LightTable::shownFilms() const {
-    std::vector<plan::FilmPtr> films = work_.filmsOnTable();
-    std::erase_if(films, [this](const plan::FilmPtr& film) { return !work_.look(film->id).shown; });
-    return films;
-}
-
 Metres LightTable::reach() const {
     return Metres(kReach / view_.zoom().value());
 }
 
 tools::Ground LightTable::ground() const {
     tools::Ground ground{work_.committed(), work_.workingFilm().value_or(plan::FilmId{}),
-                         shownFilms(),      work_.selected(),
+                         work_.filmsSeen(), work_.selected(),
                          reach(),           [this] { return work_.newId(); }};
     ground.touch = touch();
     ground.onPaper = [this](geodesy::PlanePoint at) { return onPaper(at); };
@@ -51,7 +45,7 @@ std::optional<drafting::Snap> LightTable::snapAt(geodesy::PlanePoint inPlan) con
     if (!snaps) {
         return std::nullopt;
     }
-    const auto films = shownFilms();
+    const auto films = work_.filmsSeen();
     drafting::SnapGround ground{work_.committed(), films, {}, snapWish_, snaps->inHand};
     if (const auto& registration = work_.committed().registration()) {
         for (const geodesy::PlanePoint tick : registration->ticks) {
@@ -265,7 +259,7 @@ bool LightTable::event(QEvent* event) {
 
 /// Tab goes from thing to thing; where there is none to the next control, as does Tab with Control always.
 bool LightTable::focusNextPrevChild(bool next) {
-    if (!work_.isOpen() || drawing_ || shownFilms().empty()) {
+    if (!work_.isOpen() || drawing_ || work_.filmsSeen().empty()) {
         return QWidget::focusNextPrevChild(next);
     }
     const int step = next ? 1 : -1;

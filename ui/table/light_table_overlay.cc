@@ -69,6 +69,7 @@ void LightTable::paintInHand(QPainter& painter, const Palette& colours) {
 }
 
 void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
+    paintStaleTraces(painter, colours);
     if (!drawing_) {
         paintChosen(painter, colours);
         paintWetLines(painter, tool_->wet(), colours);

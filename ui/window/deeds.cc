@@ -72,12 +72,10 @@ void Window::chooseAll() {
 
 void Window::selectNext(int step) {
     std::vector<plan::ItemId> things;
-    for (const plan::FilmPtr& film : work_.filmsOnTable()) {
-        if (work_.look(film->id).shown) {
-            for (const plan::Showing& showing : film->shows) {
-                if (std::find(things.begin(), things.end(), showing.item) == things.end()) {
-                    things.push_back(showing.item);
-                }
+    for (const plan::FilmPtr& film : work_.filmsSeen()) {
+        for (const plan::Showing& showing : film->shows) {
+            if (std::find(things.begin(), things.end(), showing.item) == things.end()) {
+                things.push_back(showing.item);
             }
         }
     }

@@ -72,7 +72,7 @@ void Window::askForHandrail() {
 /// What is drawn between the two places, where that is asked for or nothing is printed; false where nothing is.
 bool Window::seekDrawn(geodesy::PlanePoint from, geodesy::PlanePoint to,
                        const std::function<void(Result<terrain::FollowedGround>)>& then) {
-    auto found = drafting::drawnBetween(work_.committed(), table_->shownFilms(), from, to, table_->reach());
+    auto found = drafting::drawnBetween(work_.committed(), work_.filmsSeen(), from, to, table_->reach());
     if (found) {
         then(terrain::FollowedGround{std::move(found->line), std::nullopt});
     }

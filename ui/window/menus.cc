@@ -92,6 +92,10 @@ void Window::buildEditMenu(QMenuBar* bar) {
             });
         }
     });
+    add(menu, "show-here", tr("Show on the working film, or take it off"), key("F12"), [this] { showHere(); });
+    add(menu, "show-on", tr("Shown on..."), key("Shift+F12"), [this] { askForFilms(); });
+    add(menu, "trace", tr("Trace from another film"), key("Ctrl+T"), [this] { trace(); });
+    add(menu, "renew-traces", tr("Renew what was traced"), key("Ctrl+Alt+R"), [this] { renewTraces(); });
     menu->addSeparator();
     add(menu, "new-film", tr("New film"), key("Ctrl+F"), [this] { newFilm(); });
     // Its key is the rail's and the table's alone: in the sills it opens a cell.
@@ -108,11 +112,17 @@ void Window::buildEditMenu(QMenuBar* bar) {
         }
     });
     add(menu, "new-phase", tr("New phase"), key("Ctrl+Shift+F"), [this] { newPhase(); });
+    add(menu, "next-phase", tr("Start the next phase from this one"), key("Ctrl+Alt+N"), [this] { startNextPhase(); });
+    add(menu, "join-phases", tr("Join the working film with the next phase"), key("Ctrl+B"),
+        [this] { joinWithNextPhase(); });
+    add(menu, "part-phases", tr("Part its phases again"), key("Ctrl+Alt+B"), [this] { partPhases(); });
+    add(menu, "inset", tr("Inset: a part, larger"), key("Ctrl+I"), [this] { drawInset(); });
+    add(menu, "inset-at", tr("Inset from corner to corner"), {}, [this] { askForInset(); });
     add(menu, "sizes", tr("Sizes of symbols, pen, letters..."), key("Ctrl+Shift+M"),
         [this] { askForSizes(std::nullopt); });
     add(menu, "ticks", tr("Ticks and window to what is drawn"), {}, [this] { moveRegistration(); });
     add(menu, "ticks-by-hand", tr("Ticks and window by hand"), key("Ctrl+Alt+T"), [this] { holdRegistration(); });
-    add(menu, "ticks-at", tr("Ticks on other crossings"), key("Ctrl+T"), [this] { askForTicks(); });
+    add(menu, "ticks-at", tr("Ticks on other crossings"), key("Ctrl+Alt+Shift+T"), [this] { askForTicks(); });
     add(menu, "window-at", tr("Window from corner to corner"), key("Ctrl+Shift+T"), [this] { askForWindow(); });
 }
 
@@ -236,6 +246,8 @@ void Window::showThingMenu(const QPoint& at) {
             });
         }
     }
+    fillShownOn(*menu.addMenu(tr("Shown on")));
+    menu.addAction(actions_.at("trace"));
     addPlacings(menu, *work_.selected());
     addBecomings(menu);
     menu.addSeparator();

@@ -10,6 +10,8 @@
 
 #include "core/drafting/bearing.h"
 #include "core/drafting/wipe_edits.h"
+#include "core/plan/next_phase.h"
+#include "core/plan/traces.h"
 #include "core/sheets/sheet_file.h"
 #include "core/terrain/follow.h"
 #include "core/terrain/handrail.h"
@@ -18,6 +20,7 @@
 #include "ui/ledger/ledger.h"
 #include "ui/look/theme.h"
 #include "ui/march/march_sill.h"
+#include "ui/phases/offer_card.h"
 #include "ui/phases/rail.h"
 #include "ui/registering/register_page.h"
 #include "ui/start/start_page.h"
@@ -88,6 +91,7 @@ class Window final : public QMainWindow {
     [[nodiscard]] const Notices& notices() const { return *notices_; }
     [[nodiscard]] const DoingMark& doing() const { return *doing_; }
     [[nodiscard]] const Question& question() const { return *question_; }
+    [[nodiscard]] const phases::OfferCard& offers() const { return *offers_; }
 
   protected:
     void closeEvent(QCloseEvent* event) override;
@@ -115,6 +119,7 @@ class Window final : public QMainWindow {
     ledger::Ledger* ledger_;
     march::MarchSill* march_;
     details::Details* details_;
+    phases::OfferCard* offers_;  ///< lies where the details lie while it offers something
     copies::Copies* copies_;
     registering::RegisterPage* register_;
     QWidget* beforeRegister_ = nullptr;  ///< the page to go back to
@@ -264,6 +269,27 @@ class Window final : public QMainWindow {
     void setFilmPhases(const plan::FilmId& film, int phase, bool on);
     void newPhase();
     void askForStretch();
+    // From phase to phase (phase_deeds.cc).
+    void startNextPhase();
+    [[nodiscard]] std::optional<QString> takeNextPhase(plan::NextPhase next, const std::vector<std::size_t>& order,
+                                                       const phases::OfferCard::Answer& answer);
+    void joinWithNextPhase();
+    void partPhases();
+    // Insets (inset_deeds.cc).
+    [[nodiscard]] tools::GridWays gridWays();
+    void drawInset();
+    void takeInset(geodesy::PlanePoint corner, geodesy::PlanePoint opposite);
+    void askForInset();
+    // What is shown on further films, and traced from higher's (trace_deeds.cc).
+    void showHere();
+    void showOn(const plan::FilmId& film, bool shown);
+    void fillShownOn(QMenu& menu);
+    void askForFilms();
+    void trace();
+    void takeTraces(const std::vector<plan::TraceOrder>& orders, const std::string& caption);
+    void offerTraces(geodesy::PlanePoint corner, geodesy::PlanePoint opposite);
+    void renewTraces();
+    void tellOfTraces();
     void askForSizes(std::optional<plan::FilmId> film);
     void turnToMarch();
     void moveRegistration();

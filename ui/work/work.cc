@@ -120,6 +120,9 @@ std::string Work::redoCaption() const {
 
 void Work::renewFigures(const plan::Plan& before) {
     const plan::Plan& now = plan();
+    if (&before.measures().chunks() != &now.measures().chunks()) {
+        staleTraces_ = traces_.look(now);
+    }
     if (sameForRoutes(before, now)) {
         return;
     }

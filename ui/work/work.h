@@ -12,6 +12,7 @@
 
 #include "core/files/journal.h"
 #include "core/files/plan_file.h"
+#include "core/files/stale_traces.h"
 #include "core/movement/measured_pieces.h"
 #include "core/movement/route_figures.h"
 #include "core/movement/work_grid.h"
@@ -118,6 +119,11 @@ class Work : public QObject {
     void setLook(const plan::FilmId& film, FilmLook look);
     /// Films that lie on the table, the lowest first: those of the chosen phase and those of none.
     [[nodiscard]] std::vector<plan::FilmPtr> filmsOnTable() const;
+    /// Those of them that are seen, the lowest first: an inset lies there alone while it is worked on, and else as its
+    /// frame on its parent.
+    [[nodiscard]] std::vector<plan::FilmPtr> filmsSeen() const;
+    /// Copies whose source is another now, in the plan as it is shown.
+    [[nodiscard]] const std::vector<files::StaleTrace>& staleTraces() const { return staleTraces_; }
     [[nodiscard]] Pens pens() const { return pens_; }
     void setPens(Pens pens);
     [[nodiscard]] geodesy::AngleUnit angles() const { return angles_; }
@@ -156,6 +162,8 @@ class Work : public QObject {
     std::map<plan::ItemId, movement::KeptPieces> pieces_;  ///< of each route, so that a drag measures what moves
     std::map<plan::ItemId, Error> figureFaults_;
     std::vector<plan::ItemId> selection_;
+    files::TraceWatch traces_;
+    std::vector<files::StaleTrace> staleTraces_;
     std::optional<plan::FilmId> working_;
     std::optional<plan::ItemId> ledgerRoute_;
     int phase_ = 0;

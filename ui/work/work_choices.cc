@@ -25,7 +25,9 @@ void Work::keepChoices() {
     const bool onTable =
         std::any_of(films.begin(), films.end(), [&](const plan::FilmPtr& film) { return working_ == film->id; });
     if (!onTable) {
-        working_ = films.empty() ? std::nullopt : std::optional(films.back()->id);
+        const auto whole =
+            std::find_if(films.rbegin(), films.rend(), [](const plan::FilmPtr& film) { return !film->inset; });
+        working_ = films.empty() ? std::nullopt : std::optional((whole == films.rend() ? films.back() : *whole)->id);
         Q_EMIT tableChanged();
     }
 }
@@ -98,6 +100,16 @@ std::vector<plan::FilmPtr> Work::filmsOnTable() const {
             films.push_back(film);
         }
     }
+    return films;
+}
+
+std::vector<plan::FilmPtr> Work::filmsSeen() const {
+    std::vector<plan::FilmPtr> films = filmsOnTable();
+    const plan::FilmPtr working = working_ ? plan().film(*working_) : nullptr;
+    std::erase_if(films, [&](const plan::FilmPtr& film) {
+        const bool isAway = working && working->inset ? film->id != working->id : film->inset.has_value();
+        return isAway || !look(film->id).shown;
+    });
     return films;
 }
 

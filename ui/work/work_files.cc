@@ -124,6 +124,7 @@ void Work::lay(Brought brought) {
     laySheets();
     figures_.clear();
     figureFaults_.clear();
+    staleTraces_.clear();
     renewFigures(plan::Plan{});
     keepChoices();
     Q_EMIT planReplaced();
