@@ -36,6 +36,7 @@ Exit couldNot(const Surroundings& surroundings, const Error& error);
 void addOpen(CLI::App& program, Action& action);
 void addDemo(CLI::App& program, Action& action);
 void addNew(CLI::App& program, Action& action);
+void addEnter(CLI::App& program, Action& action);
 void addDraw(CLI::App& program, Action& action);
 void addShow(CLI::App& program, Action& action);
 void addFilms(CLI::App& program, Action& action);

@@ -10,4 +10,9 @@ inline constexpr FaultId kCannotRead{"app/cannot-read"};
 inline constexpr FaultId kInTheWay{"app/in-the-way"};
 inline constexpr FaultId kNoDisplay{"app/no-display"};
 
+inline constexpr FaultId kLineUnknown{"app/line-unknown"};
+inline constexpr FaultId kLineMisread{"app/line-misread"};
+inline constexpr FaultId kLineNamesNothing{"app/line-names-nothing"};
+inline constexpr FaultId kNoSuchColumn{"app/no-such-column"};
+
 }  // namespace crosstick::app

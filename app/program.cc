@@ -35,9 +35,9 @@ Exit run(std::vector<std::string> arguments, const Surroundings& surroundings) {
         arguments = {"open"};  // the name alone is what a person starts from the desktop
     }
     Action action;
-    for (const auto add : {addOpen, addDemo,  addNew,     addSheet,    addLay,       addRegister, addCarry,   addDraw,
-                           addShow, addFilms, addCard,    addMarch,    addChecklist, addMatrix,   addProfile, addDrift,
-                           addPace, addLight, addPicture, addSpecimen, addGrid,      addLeg,      addAbout}) {
+    for (const auto add : {addOpen,  addDemo, addNew,   addSheet,   addLay,      addRegister,  addCarry,  addDraw,
+                           addEnter, addShow, addFilms, addCard,    addMarch,    addChecklist, addMatrix, addProfile,
+                           addDrift, addPace, addLight, addPicture, addSpecimen, addGrid,      addLeg,    addAbout}) {
         add(program, action);
     }
     for (std::string& argument : arguments) {

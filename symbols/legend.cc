@@ -4,6 +4,7 @@
 
 #include "core/measures/catalogue.h"
 #include "symbols/desk.h"
+#include "symbols/route_lines.h"
 #include "symbols/token.h"
 
 namespace crosstick::symbols {
@@ -18,10 +19,7 @@ drawing::Drawing routeSample(plan::Use use, const Engraving& engraving) {
     const drawing::Ink ink = engraving.pens == PenMode::OnePen ? drawing::Ink::Black : drawing::Ink::Blue;
     Pencil pencil(sample, {ink, Side::Own, Standing::Present, drawing::Halo::None, false}, engraving.gauge);
     const drawing::Path path(Points{{0, kMiddle}, {kWidth, kMiddle}});
-    pencil.lines(use == plan::Use::Alternate
-                     ? drawing::dashed(path, drawing::kAlternateRoute, drawing::CornerRule::UsersLine)
-                     : std::vector<drawing::Polyline>{{path.points(), false}},
-                 engraving.gauge.routePen);
+    pencil.lines(routePattern(path, use), engraving.gauge.routePen);
     return sample;
 }
 
@@ -93,6 +91,9 @@ std::vector<LegendRow> legend(const Engraving& engraving, LegendExtent extent) {
     }
     if (showsRoute(engraving, plan::Use::Alternate)) {
         rows.push_back({routeSample(plan::Use::Alternate, engraving), "alternate route"});
+    }
+    if (showsRoute(engraving, plan::Use::Vehicle)) {
+        rows.push_back({routeSample(plan::Use::Vehicle, engraving), "way of vehicles (VEH)"});
     }
     addMeasures(rows, engraving, extent);
     return rows;

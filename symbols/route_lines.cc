@@ -113,6 +113,26 @@ LegSpan legSpan(const Subject& route) {
     return {std::min(stops.front().vertex, last), std::min(stops.back().vertex, last)};
 }
 
+std::vector<drawing::Polyline> routePattern(const drawing::Path& path, plan::Use use) {
+    constexpr drawing::Dash kVehicle{6.0, 2.8};
+    constexpr double kShortStroke = 0.6;
+    if (use == plan::Use::Primary) {
+        return {{path.points(), false}};
+    }
+    if (use == plan::Use::Alternate) {
+        return drawing::dashed(path, drawing::kAlternateRoute, drawing::CornerRule::UsersLine);
+    }
+    std::vector<drawing::Polyline> pieces = drawing::dashed(path, kVehicle, drawing::CornerRule::UsersLine);
+    for (std::size_t n = 0, dashes = pieces.size(); n + 1 < dashes; ++n) {
+        const Point from = pieces[n].points.back();
+        const Point to = pieces[n + 1].points.front();
+        const Vector half = drawing::unit(to - from) * (kShortStroke / 2);
+        const Point middle = (from + to) * 0.5;
+        pieces.push_back({{middle - half, middle + half}, false});
+    }
+    return pieces;
+}
+
 Points inkLine(const std::vector<RoutePiece>& pieces, std::size_t first, std::size_t last) {
     Points line;
     for (std::size_t n = first; n < last;) {

@@ -23,11 +23,8 @@ void drawLegs(Desk& desk, Subject& route, const Points& line) {
     if (path.points().size() < 2) {
         return;
     }
-    const auto pieces = route.route->use == plan::Use::Alternate
-                            ? drawing::dashed(path, drawing::kAlternateRoute, drawing::CornerRule::UsersLine)
-                            : std::vector<drawing::Polyline>{{path.points(), false}};
     std::vector<drawing::Polyline> ink;
-    for (const drawing::Polyline& piece : pieces) {
+    for (const drawing::Polyline& piece : routePattern(path, route.route->use)) {
         for (drawing::Polyline& part : drawing::clipped(piece, desk.window())) {
             ink.push_back(std::move(part));
         }
@@ -172,7 +169,9 @@ void letterLegs(Desk& desk, Subject& route, const std::vector<RoutePiece>& piece
     if (found == desk.engraving().figures.end()) {
         return;
     }
-    const std::string suffix = route.route->use == plan::Use::Alternate ? "A" : "";
+    const std::string suffix = route.route->use == plan::Use::Alternate ? "A"
+                               : route.route->use == plan::Use::Vehicle ? "V"
+                                                                        : "";
     std::size_t at = legSpan(route).first;
     for (const movement::Leg& leg : found->second.legs) {
         for (std::size_t n = 0; n < leg.pieces.size() && at < pieces.size(); ++n, ++at) {
@@ -190,7 +189,8 @@ void letterLegs(Desk& desk, Subject& route, const std::vector<RoutePiece>& piece
 }
 
 Label nameOf(const Desk& desk, const plan::Route& route) {
-    return {{"RTE " + route.name + (route.use == plan::Use::Alternate ? "  ALTN" : "")}, desk.gauge().letters};
+    const char* what = route.use == plan::Use::Alternate ? "  ALTN" : route.use == plan::Use::Vehicle ? "  VEH" : "";
+    return {{"RTE " + route.name + what}, desk.gauge().letters};
 }
 
 /// The route's name beside the longest piece that is its own and still has room.

@@ -11,7 +11,7 @@
 namespace crosstick::app {
 namespace {
 
-constexpr std::array<std::string_view, 24> kColumns{"route",
+constexpr std::array<std::string_view, 27> kColumns{"route",
                                                     "leg",
                                                     "piece",
                                                     "from",
@@ -34,7 +34,10 @@ constexpr std::array<std::string_view, 24> kColumns{"route",
                                                     "arrival",
                                                     "gm_angle_deg",
                                                     "gm_angle_source",
-                                                    "leg_notes"};
+                                                    "leg_notes",
+                                                    "heights_from",
+                                                    "collection_grid",
+                                                    "pick_up_grid"};
 
 /// The light of the date on which a piece ends.
 std::vector<std::string> lightOf(const CardContent& content, std::optional<Instant> when, TimeZone zone) {
@@ -84,13 +87,19 @@ std::vector<std::string> pieceCells(const CardContent& content, const movement::
             arrival ? isoTime(*arrival, zone) : "",
             csvFigure(content.figures.gm.angle, 6),
             content.figures.gm.source == plan::DeclinationSource::Model ? "model" : "sheet",
-            last ? harmless(fmt::format("{}", fmt::join(paper.notes, "; "))) : ""};
+            last ? harmless(fmt::format("{}", fmt::join(paper.notes, "; "))) : "",
+            piece.fromContours ? "contours"
+            : piece.climb      ? "model"
+                               : "",
+            content.evacuation && content.evacuation->collection ? content.evacuation->collection->grid : "",
+            content.evacuation && content.evacuation->pickUp ? content.evacuation->pickUp->grid : ""};
 }
 
 }  // namespace
 
-std::string cardCsv(const plan::Plan& plan, const std::vector<CardContent>& routes) {
-    std::string text = csvRecord(joined({kColumns.begin(), kColumns.end()}, lightColumns()));
+Result<std::string> cardCsv(const plan::Plan& plan, const std::vector<CardContent>& routes,
+                            const std::vector<std::string>& columns) {
+    std::vector<std::vector<std::string>> records{joined({kColumns.begin(), kColumns.end()}, lightColumns())};
     const TimeZone zone = plan.heading().zone;
     for (const CardContent& content : routes) {
         SoFar soFar;
@@ -100,11 +109,11 @@ std::string cardCsv(const plan::Plan& plan, const std::vector<CardContent>& rout
                 soFar.ground += piece.groundDistance;
                 soFar.time = soFar.time && piece.time ? std::optional(*soFar.time + *piece.time) : std::nullopt;
                 const auto arrival = movement::arrivalAfter(content.figures.start, soFar.time);
-                text += csvRecord(joined(pieceCells(content, leg, at, soFar, zone), lightOf(content, arrival, zone)));
+                records.push_back(joined(pieceCells(content, leg, at, soFar, zone), lightOf(content, arrival, zone)));
             }
         }
     }
-    return text;
+    return csvOf(records, columns);
 }
 
 }  // namespace crosstick::app

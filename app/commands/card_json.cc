@@ -16,6 +16,12 @@ Json time(const std::optional<Instant>& when, TimeZone zone) {
     return when ? Json(isoTime(*when, zone)) : Json(nullptr);
 }
 
+/// Where climb and descent come from; null where they are unknown.
+template <class Part>
+Json heightsFrom(const Part& part) {
+    return part.fromContours ? Json("contours") : part.climb ? Json("model") : Json(nullptr);
+}
+
 Json pieceJson(const movement::Piece& piece) {
     return {{"from_easting_m", number(piece.from.easting)},
             {"from_northing_m", number(piece.from.northing)},
@@ -33,6 +39,7 @@ Json pieceJson(const movement::Piece& piece) {
             {"climb_m", number(piece.climb)},
             {"descent_m", number(piece.descent)},
             {"steepest_percent", steepness(piece.steepest)},
+            {"heights_from", heightsFrom(piece)},
             {"paces", number(piece.paces)},
             {"minutes", number(piece.time)},
             {"slowed_by_rule", piece.slowed}};
@@ -73,6 +80,7 @@ Json legJson(const movement::Leg& leg, const movement::PaperLeg& paper, const st
               {"descent_m", number(leg.descent)},
               {"steepest_percent", steepness(leg.steepest)},
               {"steepest_after_m", leg.steepest ? number(leg.steepest->along) : Json(nullptr)},
+              {"heights_from", heightsFrom(leg)},
               {"paces", number(leg.paces)},
               {"minutes", number(leg.time)},
               {"ground_distance_so_far_m", number(leg.groundSoFar)},
@@ -127,17 +135,6 @@ Json gmJson(const movement::GmAngle& gm, const std::string& modelName) {
             {"middle_northing_m", number(gm.middle.northing)}};
 }
 
-/// A date each.
-Json lightJson(const std::vector<movement::DatedLight>& lights, TimeZone zone) {
-    Json list = Json::array();
-    for (const movement::DatedLight& dated : lights) {
-        Json json{{"date", isoDate(dated.date)}};
-        putLight(json, dated.light, ZoneRules(zone));
-        list.push_back(std::move(json));
-    }
-    return list;
-}
-
 Json onwardJson(const std::optional<movement::Onward>& onward) {
     if (!onward) {
         return nullptr;
@@ -147,14 +144,54 @@ Json onwardJson(const std::optional<movement::Onward>& onward) {
     return json;
 }
 
+Json pointJson(const std::optional<movement::EvacuationPoint>& point) {
+    return point ? Json{{"point", point->label}, {"grid", point->grid}} : Json(nullptr);
+}
+
+Json carryJson(const movement::Carry& carry) {
+    return {{"from", carry.spot},
+            {"from_grid", carry.spotGrid},
+            {"ground_distance_m", number(carry.ground)},
+            {"minutes", number(carry.time)}};
+}
+
+Json evacuationJson(const std::optional<movement::EvacuationFigures>& evacuation) {
+    if (!evacuation) {
+        return nullptr;
+    }
+    Json json{{"collection", pointJson(evacuation->collection)},
+              {"pick_up", pointJson(evacuation->pickUp)},
+              {"carry_rate_kmh", evacuation->rate ? number(evacuation->rate->rate) : Json(nullptr)},
+              {"carry_straight", nullptr},
+              {"carry_by_route", nullptr},
+              {"vehicle", nullptr}};
+    if (const auto& carry = evacuation->carry) {
+        json["carry_straight"] = carryJson(carry->straight);
+        json["carry_straight"]["grid_azimuth_deg"] = number(carry->gridAzimuth);
+        json["carry_straight"]["magnetic_azimuth_deg"] = number(carry->magneticAzimuth);
+        json["carry_by_route"] = carryJson(carry->byRoute);
+        json["carry_by_route"]["off_route_m"] = number(carry->offRoute);
+    }
+    if (const auto& way = evacuation->onward) {
+        json["vehicle"] = {{"route", way->name},
+                           {"to_grid", way->toGrid},
+                           {"map_distance_m", number(way->mapDistance)},
+                           {"ground_distance_m", number(way->groundDistance)},
+                           {"from_collection_m", number(way->fromCollection)}};
+    }
+    return json;
+}
+
 Json routeJson(const plan::Plan& plan, const CardContent& content, const std::string& modelName) {
     const movement::RouteFigures& figures = content.figures;
     const TimeZone zone = plan.heading().zone;
-    Json json{{"route", figures.name},
-              {"use", figures.use == plan::Use::Primary ? "primary" : "alternate"},
+    Json json{{"name", figures.name},
+              {"kind", movement::useText(figures.use)},
+              {"route", figures.name},
+              {"use", movement::useText(figures.use)},
               {"grid_crs", figures.gridCrs}};
     json.update(gmJson(figures.gm, modelName));
-    json["light"] = lightJson(content.light, zone);
+    json["light"] = datedLightJson(content.light, zone);
     json["double_paces_per_100_m"] = figures.pace ? number(figures.pace->doublePacesPer100) : Json(nullptr);
     json["pace_note"] = figures.pace ? Json(figures.pace->note) : Json(nullptr);
     json["rate_kmh"] = figures.rate ? number(figures.rate->rate) : Json(nullptr);
@@ -172,6 +209,7 @@ Json routeJson(const plan::Plan& plan, const CardContent& content, const std::st
     json["climb_m"] = number(figures.climb);
     json["descent_m"] = number(figures.descent);
     json["steepest_percent"] = steepness(figures.steepest);
+    json["heights_from"] = heightsFrom(figures);
     json["paces"] = number(figures.paces);
     json["minutes"] = number(figures.time);
     json["legs"] = Json::array();
@@ -188,6 +226,7 @@ Json routeJson(const plan::Plan& plan, const CardContent& content, const std::st
         json["runs_along"].push_back(runJson(run));
     }
     json["onward"] = onwardJson(figures.onward);
+    json["evacuation"] = evacuationJson(content.evacuation);
     json["administrative_ground_distance_m"] =
         figures.administrative ? number(figures.administrative->groundDistance) : Json(nullptr);
     return json;

@@ -17,9 +17,12 @@ std::string figure(const std::optional<std::int64_t>& value) {
 
 std::string headText(const CardContent& content, AngleUnit unit, TimeZone zone, const std::string& modelName) {
     const movement::RouteFigures& figures = content.figures;
-    std::string text = plain(content.paper.name) + (figures.use == plan::Use::Primary ? ", primary" : ", alternate") +
-                       ", grid " + figures.gridCrs + '\n';
+    std::string text = plain(content.paper.name) + ", " + std::string(movement::useText(figures.use)) + ", grid " +
+                       figures.gridCrs + '\n';
     text += angleText(figures.gm, unit, modelName);
+    if (figures.use == plan::Use::Vehicle) {
+        return text + "A vehicle: no paces, no rate of people on foot\n";
+    }
     text += figures.pace ? fmt::format("Pace count {} double per 100 m {}\n",
                                        numberText(figures.pace->doublePacesPer100), plain(figures.pace->note))
                          : "Pace count not given\n";
@@ -100,6 +103,11 @@ std::string cardTable(const plan::Plan& plan, const CardContent& content, AngleU
                         paper.onward->magnetic, paper.onward->backMagnetic, paper.onward->grid, paper.onward->metres);
     }
     text += crossingsText(paper);
+    if (content.evacuation) {
+        for (const movement::EvacuationLine& line : movement::evacuationLines(*content.evacuation, unit)) {
+            text += plain(line.lead + ' ' + line.text) + '\n';
+        }
+    }
     for (const movement::PaperLeg& leg : paper.legs) {
         if (!leg.notes.empty()) {
             text += fmt::format("Leg {}: {}\n", leg.number, plain(fmt::format("{}", fmt::join(leg.notes, ", "))));
@@ -115,6 +123,7 @@ std::string cardTable(const plan::Plan& plan, const CardContent& content, AngleU
                         numberText(content.figures.steepest->along.value(), 0));
     }
     text += paper.climb ? "" : "Climb is unknown: no height model covers the route.\n";
+    text += paper.fromContours ? "Climb and descent are from contours read by hand.\n" : "";
     return text + "Sums are of the figures shown. Planning and training aid: check by map and compass.\n";
 }
 

@@ -7,7 +7,6 @@
 #include "app/commands/answers.h"
 #include "app/commands/paper_output.h"
 #include "app/commands/route_sources.h"
-#include "app/commands/text_table.h"
 #include "ui/press/checklist_paper.h"
 #include "ui/press/pdf.h"
 
@@ -84,24 +83,6 @@ Json matrixJson(const plan::Plan& plan) {
     return list;
 }
 
-/// First texts in columns; second ones stand behind them.
-std::string paperText(const press::PaperTable& paper) {
-    std::vector<TextTable::Column> columns;
-    for (const press::PaperColumn& column : paper.columns) {
-        columns.push_back(
-            {plain(column.heads.front()), column.align == press::Align::Right ? Side::Right : Side::Left});
-    }
-    TextTable rows(std::move(columns));
-    for (const auto& row : paper.rows) {
-        std::vector<std::string> cells;
-        for (const press::PaperCell& cell : row) {
-            cells.push_back(plain(cell.first + (cell.second.empty() ? "" : " (" + cell.second + ")")));
-        }
-        rows.add(std::move(cells));
-    }
-    return rows.text();
-}
-
 Result<void> write(const PaperLine& line, const press::PaperTable& paper, const plan::Heading& heading,
                    const Surroundings& surroundings) {
     const bool isCsv = std::filesystem::path(line.output).extension() == ".csv";
@@ -122,11 +103,13 @@ Exit makePaper(const PaperLine& line, Paper which, const Surroundings& surroundi
     if (!rows) {
         return couldNot(surroundings, rows.error());
     }
-    press::PaperTable paper = which == Paper::Checklist ? press::checklistPaper(sources->plan, *rows)
-                                                        : press::matrixPaper(sources->plan, *tables);
-    if (!line.columns.empty()) {
-        paper = press::withColumns(std::move(paper), line.columns);
+    const auto chosen = withChosenColumns(which == Paper::Checklist ? press::checklistPaper(sources->plan, *rows)
+                                                                    : press::matrixPaper(sources->plan, *tables),
+                                          line.columns);
+    if (!chosen) {
+        return couldNot(surroundings, chosen.error());
     }
+    const press::PaperTable& paper = *chosen;
     if (!line.output.empty()) {
         if (const auto written = write(line, paper, sources->plan.heading(), surroundings); !written) {
             return couldNot(surroundings, written.error());

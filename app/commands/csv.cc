@@ -1,6 +1,11 @@
 #include "app/commands/csv.h"
 
+#include <algorithm>
 #include <string_view>
+
+#include <fmt/format.h>
+
+#include "app/faults.h"
 
 namespace crosstick::app {
 namespace {
@@ -24,6 +29,33 @@ std::string csvRecord(const std::vector<std::string>& cells) {
         text += (n == 0 ? "" : ",") + cell(cells[n]);
     }
     return text + "\r\n";
+}
+
+Result<void> checkColumns(const std::vector<std::string>& wanted, const std::vector<std::string>& known) {
+    for (const std::string& name : wanted) {
+        if (std::find(known.begin(), known.end(), name) == known.end()) {
+            return fail(kNoSuchColumn, {{"column", name}, {"known", fmt::format("{}", fmt::join(known, ", "))}});
+        }
+    }
+    return {};
+}
+
+Result<std::string> csvOf(const std::vector<std::vector<std::string>>& records,
+                          const std::vector<std::string>& wanted) {
+    const std::vector<std::string>& known = records.front();
+    if (const auto checked = checkColumns(wanted, known); !checked) {
+        return tl::unexpected(checked.error());
+    }
+    std::string text;
+    for (const std::vector<std::string>& record : records) {
+        std::vector<std::string> cells;
+        for (const std::string& name : wanted) {
+            cells.push_back(
+                record[static_cast<std::size_t>(std::find(known.begin(), known.end(), name) - known.begin())]);
+        }
+        text += csvRecord(wanted.empty() ? record : cells);
+    }
+    return text;
 }
 
 std::string harmless(const std::string& text) {

@@ -36,6 +36,16 @@ void putLight(Json& json, const sky::Light& light, const ZoneRules& zone) {
     json["second"] = second;
 }
 
+Json datedLightJson(const std::vector<movement::DatedLight>& lights, TimeZone zone) {
+    Json list = Json::array();
+    for (const movement::DatedLight& dated : lights) {
+        Json json{{"date", isoDate(dated.date)}};
+        putLight(json, dated.light, ZoneRules(zone));
+        list.push_back(std::move(json));
+    }
+    return list;
+}
+
 std::vector<std::string> lightColumns() {
     const sky::Light none{};
     std::vector<std::string> columns;

@@ -91,6 +91,9 @@ Result<std::vector<MarchContent>> contentsOf(const RouteSources& sources, const 
     const auto arrive = parseMoment(line.arrive);
     std::vector<MarchContent> contents;
     for (const plan::RoutePtr& route : *routes) {
+        if (line.routes.empty() && route->use == plan::Use::Vehicle) {
+            continue;  // nobody walks it
+        }
         auto content = arrive ? contentBackwards(sources, *column, *route, *arrive)
                               : contentFrom(sources, *column, *route, start ? std::optional(*start) : std::nullopt);
         if (!content) {

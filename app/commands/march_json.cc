@@ -1,6 +1,9 @@
 #include "app/commands/answers.h"
+#include "app/commands/light_forms.h"
 #include "app/commands/march_forms.h"
+#include "core/movement/paper_figures.h"
 #include "core/movement/rate_text.h"
+#include "core/movement/route_light.h"
 
 namespace crosstick::app {
 namespace {
@@ -87,7 +90,7 @@ Json routeJson(const plan::Plan& plan, const MarchContent& content) {
     const MarchTable& table = content.table;
     const TimeZone zone = plan.heading().zone;
     Json json{{"route", table.routeName},
-              {"use", table.use == plan::Use::Primary ? "primary" : "alternate"},
+              {"use", movement::useText(table.use)},
               {"column", table.columnName},
               {"people", table.people},
               {"column_length_m", number(table.length)},
@@ -99,6 +102,7 @@ Json routeJson(const plan::Plan& plan, const MarchContent& content) {
     json["latest_start"] = time(content.facts.latestStart, zone);
     json["rate"] = movement::rateText(content.figures, zone);
     json["rates"] = ratesJson(content.figures, zone);
+    json["light"] = datedLightJson(movement::routeLight(plan, content.figures), zone);
     json["elements"] = Json::array();
     for (const movement::MarchingElement& element : table.elements) {
         json["elements"].push_back(elementJson(element));

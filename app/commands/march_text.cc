@@ -5,6 +5,7 @@
 #include "app/commands/text_table.h"
 #include "core/movement/paper_figures.h"
 #include "core/movement/rate_text.h"
+#include "core/movement/route_light.h"
 
 namespace crosstick::app {
 namespace {
@@ -31,8 +32,8 @@ std::string cell(const MarchTable& table, const movement::Passing& passing, Cloc
 std::string headText(const plan::Plan& plan, const MarchContent& content) {
     const TimeZone zone = plan.heading().zone;
     const MarchTable& table = content.table;
-    std::string text = fmt::format("{}, {}\n", plain(movement::routeTitle(table.routeName)),
-                                   table.use == plan::Use::Primary ? "primary" : "alternate");
+    std::string text =
+        fmt::format("{}, {}\n", plain(movement::routeTitle(table.routeName)), movement::useText(table.use));
     text += table.start ? "Start " + dateTimeGroup(*table.start, zone) : std::string("Start not given");
     if (content.facts.notLaterThan && content.facts.latestStart) {
         text +=
@@ -40,6 +41,9 @@ std::string headText(const plan::Plan& plan, const MarchContent& content) {
                         dateTimeGroup(*content.facts.notLaterThan, zone), isoTime(*content.facts.latestStart, zone));
     }
     text += table.hHour ? "\nH-hour " + dateTimeGroup(*table.hHour, zone) : std::string{};
+    for (const movement::DatedLight& dated : movement::routeLight(plan, content.figures)) {
+        text += "\nLight " + isoDate(dated.date) + ": " + movement::lightText(dated.light, zone);
+    }
     text += "\nRate " + plain(movement::rateText(content.figures, zone)) + '\n';
     text += table.elements.empty()
                 ? std::string("No column in the plan: the head alone\n")

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "app/commands/csv.h"
+#include "app/commands/text_table.h"
 #include "core/movement/faults.h"
 
 namespace crosstick::app {
@@ -25,6 +26,34 @@ Result<std::string> paperBytes(const std::string& file, const std::vector<press:
     }
     const std::string kind = papers.empty() ? std::string{} : papers.front().head.kind;
     return press::pagesPdf(pages, kind, heading, surroundings.share / "faces", surroundings.now);
+}
+
+Result<press::PaperTable> withChosenColumns(press::PaperTable table, const std::vector<std::string>& wanted) {
+    if (wanted.empty()) {
+        return table;
+    }
+    std::vector<std::string> known;
+    for (const press::PaperColumn& column : table.columns) {
+        known.push_back(column.key);
+    }
+    return checkColumns(wanted, known).map([&] { return press::withColumns(std::move(table), wanted); });
+}
+
+std::string paperText(const press::PaperTable& paper) {
+    std::vector<TextTable::Column> columns;
+    for (const press::PaperColumn& column : paper.columns) {
+        columns.push_back(
+            {plain(column.heads.front()), column.align == press::Align::Right ? Side::Right : Side::Left});
+    }
+    TextTable rows(std::move(columns));
+    for (const auto& row : paper.rows) {
+        std::vector<std::string> cells;
+        for (const press::PaperCell& cell : row) {
+            cells.push_back(plain(cell.first + (cell.second.empty() ? "" : " (" + cell.second + ")")));
+        }
+        rows.add(std::move(cells));
+    }
+    return rows.text();
 }
 
 std::string tableCsv(const press::PaperTable& table) {

@@ -61,7 +61,7 @@ Result<std::string> bytesOf(const RouteSources& sources, const movement::RouteFi
     if (form != ".csv" && form != ".png" && form != ".pdf") {
         return fail(movement::kProfileForm, {{"file", line.output}});
     }
-    const auto profile = movement::profileOf(sources.plan, figures, *sources.heights);
+    const auto profile = movement::profileOf(sources.plan, figures, sources.heights.get());
     if (!profile) {
         return tl::unexpected(profile.error());
     }
@@ -84,9 +84,6 @@ Exit makeProfile(const ProfileLine& line, const Surroundings& surroundings) {
         return couldNot(surroundings, routes.error());
     }
     const plan::Route& route = *routes->front();
-    if (!sources->heights) {
-        return couldNot(surroundings, fail(movement::kNoHeights, {{"route", route.name}}).value());
-    }
     const auto figures = movement::routeFigures(sources->plan, route, sources->modelOrNone(), sources->heights.get());
     if (!figures) {
         return couldNot(surroundings, figures.error());
@@ -107,8 +104,8 @@ void addProfile(CLI::App& program, Action& action) {
     auto line = std::make_shared<ProfileLine>();
     CLI::App* command = program.add_subcommand(
         "profile",
-        "The ground along a route by the plan's elevation model: heights, route points, crossed lines, "
-        "steep parts.");
+        "The ground along a route by the plan's elevation model, or by contours read by hand: heights, route points, "
+        "crossed lines, steep parts.");
     command->add_option("PLAN", line->plan, "The plan's file")->required();
     command->add_option("--route", line->route, "The route's name")->required();
     command->add_option("-o,--output", line->output, "FILE.csv, FILE.png or FILE.pdf")->required();

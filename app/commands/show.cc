@@ -94,8 +94,8 @@ void showText(const plan::Plan& plan, const movement::WorkGrid& grid, const std:
     }
     out << "\nroutes\n";
     for (const plan::RoutePtr& route : plan.routes()) {
-        out << fmt::format("  {:<16} {:<10} {} points on it\n", route->name,
-                           route->use == plan::Use::Primary ? "primary" : "alternate", route->stops.size());
+        out << fmt::format("  {:<16} {:<10} {} points on it\n", route->name, movement::useText(route->use),
+                           route->stops.size());
     }
     out << "\nmeasures\n";
     for (const plan::MeasurePtr& measure : sortedMeasures(plan)) {

@@ -31,6 +31,9 @@ std::span<const Words> filmWords() {
               "The window must be at least {least} m a side, so that crossings lie in it. Name two corners farther "
               "apart."},
         Words{
+            "film/inset-too-large",
+            "No scale larger than the film's own, {scale}, brings so much ground onto A4 or A3. Take a smaller part."},
+        Words{
             "film/paper-too-small",
             "Film {film} does not fit on {paper}: it needs at least {width_mm} x {height_mm} mm. Name a larger paper, "
             "or a smaller scale."},

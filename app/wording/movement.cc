@@ -24,13 +24,15 @@ constexpr std::array<Words, 16> kWords{{
      "\"{text}\" comes to {count} double paces to 100 m, and 30 to 150 are walked. Was every step counted? Add "
      "\"single\"."},
     {"movement/card-form",
-     "{file} ends in neither .pdf nor .csv, and a card is written as one of these. Give the file such an ending."},
+     "{file} ends in none of .pdf, .html and .csv, and a card is written as one of these. Give the file such an "
+     "ending."},
     {"movement/too-long", "Even a start a month earlier closes too late. Check the halts and rates of the plan."},
     {"movement/no-such-column", "The plan has no column {column}. It has: {known}."},
     {"movement/no-rate",
      "The plan has neither a rate of march nor a timing, so that no start can be worked out. Give it one, or --rate."},
     {"movement/no-heights",
-     "No elevation model covers RTE {route}, so that its profile is unknown. Give the plan's sheet one that does."},
+     "No elevation model covers RTE {route}, so that its profile is unknown. Give the plan's sheet one that does, or "
+     "read contours along the route."},
     {"movement/profile-form",
      "{file} ends in none of .csv, .png and .pdf, and a profile is written as one of these. Give the file such an "
      "ending."},

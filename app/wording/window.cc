@@ -13,6 +13,8 @@ std::span<const Words> windowWords() {
             "{what} stands on papers given out ({papers}). Edit, Renumber along the routes tells which become wrong."},
         Words{"details/name-taken", "{name} is the name of another route. Give this one its own."},
         Words{"details/grid-off-sheet", "This grid is {away_km} km off the sheet. Check the first two figures."},
+        Words{"details/no-carry-rate",
+              "{text} is no rate of carrying: kilometres in an hour, over 0 up to 10, or nothing for none."},
         Words{"details/grid-unread",
               "\"{text}\" is no grid. Write four to ten figures, an even number, or the whole reference."},
         Words{"march/bad-strength", "\"{typed}\" is no strength. Write a whole number of people, 0 to 999."},

@@ -9,9 +9,9 @@ namespace {
 
 std::string_view templateOf(std::string_view fault) {
     const std::array tables{unitsWords(),  geodesyWords(),      skyWords(),      planWords(),    workerWords(),
-                            sheetsWords(), registrationWords(), movementWords(), terrainWords(), filmWords(),
-                            filesWords(),  symbolsWords(),      pressWords(),    tableWords(),   demoWords(),
-                            appWords(),    windowWords()};
+                            sheetsWords(), registrationWords(), movementWords(), terrainWords(), draftingWords(),
+                            filmWords(),   filesWords(),        symbolsWords(),  pressWords(),   tableWords(),
+                            demoWords(),   appWords(),          windowWords()};
     for (const auto& table : tables) {
         for (const Words& entry : table) {
             if (entry.fault == fault) {

@@ -28,6 +28,7 @@ struct Words {
 [[nodiscard]] std::span<const Words> registrationWords();
 [[nodiscard]] std::span<const Words> movementWords();
 [[nodiscard]] std::span<const Words> terrainWords();
+[[nodiscard]] std::span<const Words> draftingWords();
 [[nodiscard]] std::span<const Words> filmWords();
 [[nodiscard]] std::span<const Words> filesWords();
 [[nodiscard]] std::span<const Words> symbolsWords();

@@ -54,6 +54,10 @@ std::vector<std::string> facts(const PageOrder& order, const plan::Registration&
     std::vector<std::string> rows;
     const std::string map = sheet ? sheetText(*sheet) : std::string("No sheet: the plan's own grid");
     rows.push_back(map);
+    if (order.film.inset) {
+        const plan::FilmPtr parent = order.plan.film(order.film.inset->parent);
+        rows.push_back(parent ? "Inset of " + parent->name : std::string("Inset"));
+    }
     const std::string datum = sheet && !sheet->datum.empty() ? sheet->datum : names.facts().datum;
     rows.push_back(scaleText(order.frame.scale()) + " · " + datum + " · " + names.area(registration));
     if (const plan::PaperStretch& stretch = order.frame.stretch(); stretch != plan::PaperStretch{}) {

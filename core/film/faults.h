@@ -13,6 +13,7 @@ inline constexpr FaultId kCrossingTaken{"film/crossing-taken"};
 inline constexpr FaultId kTooFewTicks{"film/too-few-ticks"};
 inline constexpr FaultId kTicksInARow{"film/ticks-in-a-row"};
 inline constexpr FaultId kWindowTooSmall{"film/window-too-small"};
+inline constexpr FaultId kInsetTooLarge{"film/inset-too-large"};
 inline constexpr FaultId kPaperTooSmall{"film/paper-too-small"};
 inline constexpr FaultId kNoSuchPaper{"film/no-such-paper"};
 inline constexpr FaultId kNoSuchScale{"film/no-such-scale"};

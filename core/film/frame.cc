@@ -15,18 +15,6 @@ geodesy::PlanePoint reached(const Result<geodesy::PlanePoint>& point) {
     return point ? *point : geodesy::PlanePoint{Metres(kNowhere), Metres(kNowhere)};
 }
 
-/// The film's own scale, else its sheet's, else the usual one.
-Scale scaleOf(const plan::Plan& plan, const plan::Film& film, std::optional<Scale> wanted) {
-    if (wanted) {
-        return *wanted;
-    }
-    if (film.scale) {
-        return *film.scale;
-    }
-    const plan::SheetPtr sheet = plan.groundSheet(film);
-    return sheet ? sheet->scale : Scale{};
-}
-
 struct Window {
     geodesy::PlanePoint origin;
     drawing::Box box;
@@ -35,7 +23,7 @@ struct Window {
 /// Without a window a film is only looked at, never printed: any fixed origin on the sheet keeps its numbers small.
 Window windowOf(const plan::Plan& plan, const plan::Film& film, Scale scale) {
     std::optional<plan::Registration> registration = plan.registration();
-    if (registration && !sharesRegistration(plan, film)) {
+    if (film.inset || (registration && !sharesRegistration(plan, film))) {
         const auto own = registrationFor(plan, film);
         registration = own ? std::optional(*own) : std::nullopt;
     }
@@ -70,7 +58,7 @@ Result<Frame> Frame::of(const plan::Plan& plan, const plan::Film& film, std::opt
 
 Result<Frame> Frame::over(const plan::Plan& plan, const plan::Film& film,
                           std::shared_ptr<const geodesy::PlaneLink> link, std::optional<Scale> scale) {
-    const Scale chosen = scaleOf(plan, film, scale);
+    const Scale chosen = scale ? *scale : scaleOf(plan, film);
     if (!(chosen.denominator > 0)) {
         return fail(kNoSuchScale, {{"scale", chosen.denominator}});
     }

@@ -17,12 +17,12 @@ using geodesy::PlanePoint;
 struct Ground {
     std::string crs;
     plan::SheetPtr sheet;  ///< null for a plan without one
-    Scale scale;
+    TickGrid ticks;
 };
 
 Ground groundOf(plan::SheetPtr sheet, const plan::Plan& plan) {
     const Scale scale = sheet ? sheet->scale : Scale{};
-    return {sheet ? sheet->crs : plan.planeCrs(), std::move(sheet), scale};
+    return {sheet ? sheet->crs : plan.planeCrs(), std::move(sheet), {scale, gridInterval(scale)}};
 }
 
 Window extentOf(const plan::Sheet& sheet) {
@@ -47,13 +47,6 @@ Window extentOf(const std::vector<GroundLine>& lines) {
     return extent;
 }
 
-/// How much window a paper holds beside its furniture; see page.h.
-struct Room {
-    PaperMm width, height;
-};
-constexpr std::array kA4Rooms{Room{PaperMm(190), PaperMm(231)}, Room{PaperMm(277), PaperMm(144)}};
-constexpr std::array kA3Rooms{Room{PaperMm(277), PaperMm(354)}, Room{PaperMm(400), PaperMm(231)}};
-
 Span middlePart(Span all, Metres most) {
     if (all.length() <= most) {
         return all;
@@ -63,7 +56,7 @@ Span middlePart(Span all, Metres most) {
 }
 
 Window partThatFits(const Window& sheet, Scale scale) {
-    for (const Room& room : kA4Rooms) {
+    for (const WindowRoom& room : kA4Rooms) {
         if (sheet.east.length() <= onGround(room.width, scale) &&
             sheet.north.length() <= onGround(room.height, scale)) {
             return sheet;
@@ -71,7 +64,7 @@ Window partThatFits(const Window& sheet, Scale scale) {
     }
     Window best = Window::none();
     double most = 0;
-    for (const Room& room : kA3Rooms) {
+    for (const WindowRoom& room : kA3Rooms) {
         const Window part{middlePart(sheet.east, onGround(room.width, scale)),
                           middlePart(sheet.north, onGround(room.height, scale))};
         const double area = part.east.length().value() * part.north.length().value();
@@ -140,8 +133,8 @@ PlanePoint tickNear(PlanePoint corner, std::vector<PlanePoint> crossings, const 
     return best;
 }
 
-std::vector<PlanePoint> ticksIn(const Window& window, Scale scale, const std::vector<GroundLine>& lines) {
-    std::vector<PlanePoint> crossings = crossingsIn(window.shrunk(onGround(kTickInset, scale)), gridInterval(scale));
+std::vector<PlanePoint> ticksIn(const Window& window, const TickGrid& grid, const std::vector<GroundLine>& lines) {
+    std::vector<PlanePoint> crossings = crossingsIn(window.shrunk(onGround(kTickInset, grid.scale)), grid.interval);
     std::vector<PlanePoint> ticks;
     for (const PlanePoint corner :
          {PlanePoint{window.east.low, window.north.low}, PlanePoint{window.east.high, window.north.low},
@@ -149,14 +142,14 @@ std::vector<PlanePoint> ticksIn(const Window& window, Scale scale, const std::ve
         if (crossings.empty()) {
             break;
         }
-        ticks.push_back(tickNear(corner, crossings, window, scale, lines));
+        ticks.push_back(tickNear(corner, crossings, window, grid.scale, lines));
         std::erase(crossings, ticks.back());
     }
     return ticks;
 }
 
 Result<Window> windowOn(const Ground& ground, const std::vector<GroundLine>& lines) {
-    const Metres interval = gridInterval(ground.scale);
+    const Metres interval = ground.ticks.interval;
     const Metres step = interval / 10;
     const std::optional<Window> sheet =
         ground.sheet ? std::optional(extentOf(*ground.sheet).roundedIn(step)) : std::nullopt;
@@ -164,16 +157,16 @@ Result<Window> windowOn(const Ground& ground, const std::vector<GroundLine>& lin
         if (!sheet) {
             return fail(kNoGround);
         }
-        return partThatFits(*sheet, ground.scale).roundedIn(step);
+        return partThatFits(*sheet, ground.ticks.scale).roundedIn(step);
     }
-    Window window = extentOf(lines).grown(onGround(kLabelRoom, ground.scale)).roundedOut(step);
+    Window window = extentOf(lines).grown(onGround(kLabelRoom, ground.ticks.scale)).roundedOut(step);
     if (sheet) {
         window = window.cut(*sheet);
         if (window.isEmpty()) {
             return fail(kOffTheSheet, {{"sheet", ground.sheet->name}});
         }
     }
-    const Metres inset = onGround(kTickInset, ground.scale);
+    const Metres inset = onGround(kTickInset, ground.ticks.scale);
     const Window limits = sheet ? *sheet : window.grown(interval * 3);
     return Window{holdingTwoLines(window.east, limits.east, interval, inset),
                   holdingTwoLines(window.north, limits.north, interval, inset)};
@@ -182,10 +175,10 @@ Result<Window> windowOn(const Ground& ground, const std::vector<GroundLine>& lin
 Result<plan::Registration> ticksOn(const Ground& ground, const Window& window, const std::vector<GroundLine>& lines) {
     plan::Registration registration{{window.east.low, window.north.low},
                                     {window.east.high, window.north.high},
-                                    ticksIn(window, ground.scale, lines)};
+                                    ticksIn(window, ground.ticks, lines)};
     if (registration.ticks.size() < 3) {
         return fail(kTooFewCrossings, {{"count", static_cast<std::int64_t>(registration.ticks.size())},
-                                       {"interval", gridInterval(ground.scale).value()}});
+                                       {"interval", ground.ticks.interval.value()}});
     }
     return registration;
 }
@@ -217,20 +210,30 @@ Result<plan::Registration> proposeRegistration(const plan::Plan& plan) {
     return registrationOn(groundOf(plan.sheets().empty() ? nullptr : plan.sheets().front(), plan), plan);
 }
 
-Result<plan::Registration> proposeTicks(const plan::Plan& plan, PlanePoint southWest, PlanePoint northEast) {
-    const Ground ground = groundOf(plan.sheets().empty() ? nullptr : plan.sheets().front(), plan);
+Result<plan::Registration> proposeTicks(const plan::Plan& plan, PlanePoint southWest, PlanePoint northEast,
+                                        std::optional<TickGrid> grid) {
+    Ground ground = groundOf(plan.sheets().empty() ? nullptr : plan.sheets().front(), plan);
+    ground.ticks = grid.value_or(ground.ticks);
     return linesOn(ground, plan).and_then([&](const std::vector<GroundLine>& lines) {
         return ticksOn(ground, {{southWest.easting, northEast.easting}, {southWest.northing, northEast.northing}},
                        lines);
     });
 }
 
+Scale scaleOf(const plan::Plan& plan, const plan::Film& film) {
+    const plan::SheetPtr sheet = plan.groundSheet(film);
+    return film.scale ? *film.scale : sheet ? sheet->scale : Scale{};
+}
+
 bool sharesRegistration(const plan::Plan& plan, const plan::Film& film) {
     const std::string first = plan.sheets().empty() ? plan.planeCrs() : plan.sheets().front()->crs;
-    return plan.gridCrs(film) == first;
+    return !film.inset && plan.gridCrs(film) == first;
 }
 
 Result<plan::Registration> registrationFor(const plan::Plan& plan, const plan::Film& film) {
+    if (film.inset) {
+        return film.inset->place;
+    }
     if (plan.registration() && sharesRegistration(plan, film)) {
         return *plan.registration();
     }

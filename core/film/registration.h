@@ -1,5 +1,8 @@
 #pragma once
 
+#include <optional>
+
+#include "core/film/paper.h"
 #include "core/plan/plan.h"
 
 namespace crosstick::film {
@@ -18,20 +21,32 @@ namespace crosstick::film {
 ///         sheet; film/too-few-crossings with "count" and "interval"; those of geodesy::PlaneLink.
 [[nodiscard]] Result<plan::Registration> proposeRegistration(const plan::Plan& plan);
 
+/// On which crossings ticks stand, and at which scale they are drawn.
+struct TickGrid {
+    Scale scale;
+    Metres interval{1000};
+};
+
 /// A window between two corners with the ticks that proposeRegistration would choose in it.
+/// @param grid  none: the scale of the plan's first sheet, and what that prints
 /// Errors: film/too-few-crossings; those of geodesy::PlaneLink.
 [[nodiscard]] Result<plan::Registration> proposeTicks(const plan::Plan& plan, geodesy::PlanePoint southWest,
-                                                      geodesy::PlanePoint northEast);
+                                                      geodesy::PlanePoint northEast,
+                                                      std::optional<TickGrid> grid = std::nullopt);
 
 /// A tick's arms of 5 mm and two of air to the window's frame.
 inline constexpr PaperMm kTickInset{7};
 
-/// What a film is registered by: the plan's own window and ticks; for a film on a sheet of another grid, or a plan that
-/// has none, what proposeRegistration would say for that grid.
-/// Errors: those of proposeRegistration.
+/// The scale that a film is drawn to: its own, else its sheet's, else the usual one.
+[[nodiscard]] Scale scaleOf(const plan::Plan& plan, const plan::Film& film);
+
+/// What a film is registered by: an inset's own window and ticks, else the plan's; for a film on a sheet of another
+/// grid, or a plan that has none, what proposeRegistration would say for that grid. Errors: those of
+/// proposeRegistration.
 [[nodiscard]] Result<plan::Registration> registrationFor(const plan::Plan& plan, const plan::Film& film);
 
-/// True where the plan's own window and ticks hold for a film: it lies on the grid of the plan's first sheet.
+/// True where the plan's own window and ticks hold for a film: it lies on the grid of the plan's first sheet and is no
+/// inset.
 [[nodiscard]] bool sharesRegistration(const plan::Plan& plan, const plan::Film& film);
 
 }  // namespace crosstick::film

@@ -102,6 +102,7 @@ PaperLeg paperLeg(const Leg& leg, const plan::Plan& plan, const WorkGrid& grid, 
     if (leg.steepest) {
         paper.steepest = whole(leg.steepest->slope * 100);
     }
+    paper.fromContours = leg.fromContours;
     paper.notes = notesOf(leg);
     paper.time = timeOrNothing(leg.time);
     paper.timeSoFar = timeOrNothing(leg.timeSoFar);
@@ -146,6 +147,10 @@ void noteRuns(PaperRoute& paper, const std::vector<RunAlong>& runs) {
 std::string timeText(Minutes time) {
     const std::int64_t minutes = whole(time.value());
     return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+}
+
+std::string_view useText(plan::Use use) {
+    return use == plan::Use::Primary ? "primary" : use == plan::Use::Alternate ? "alternate" : "vehicle";
 }
 
 std::string routeTitle(const std::string& name) {
@@ -205,6 +210,7 @@ Result<PaperRoute> paperFigures(const plan::Plan& plan, const RouteFigures& figu
     noteRuns(paper, *runs);
     paper.climb = whole(figures.climb);
     paper.descent = whole(figures.descent);
+    paper.fromContours = figures.fromContours;
     paper.time = timeOrNothing(figures.time);
     paper.arrival = clock(figures.arrival, zone);
     if (figures.onward) {

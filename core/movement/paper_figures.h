@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/movement/crossings.h"
@@ -41,6 +42,7 @@ struct PaperLeg {
     std::optional<std::int64_t> pacesSoFar;
     std::optional<std::int64_t> climb, descent;  ///< whole metres
     std::optional<std::int64_t> steepest;        ///< whole per cent, negative downhill
+    bool fromContours = false;                   ///< climb and descent were read off the sheet by hand
     std::string time, timeSoFar;                 ///< "0:41"; empty where unknown
     std::string arrival;                         ///< "2141"; empty where unknown
     std::vector<std::string> notes;              ///< "catch: road beyond the weir", "rally: RLY 1", "halt 10 min",
@@ -55,6 +57,7 @@ struct PaperRoute {
     std::vector<PaperLeg> legs;
     std::int64_t metres = 0, groundMetres = 0;
     std::optional<std::int64_t> paces, climb, descent;
+    bool fromContours = false;  ///< of one leg at least
     std::string time, arrival;
     std::optional<PaperPiece> onward;
     std::string onwardTo;
@@ -66,6 +69,8 @@ struct PaperRoute {
 
 /// "0:41", "12:05": hours and minutes on the move, halves up.
 [[nodiscard]] std::string timeText(Minutes time);
+/// "primary", "alternate", "vehicle".
+[[nodiscard]] std::string_view useText(plan::Use use);
 /// "RTE QUILL"; a name that says so itself stays as it is.
 [[nodiscard]] std::string routeTitle(const std::string& name);
 /// The G-M angle as sheets print it, to half a degree or 10 mils: "11° W", "190 mils W", "0°".

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "core/movement/faults.h"
+#include "core/movement/hand_profile.h"
+#include "core/movement/leg_ends.h"
 
 namespace crosstick::movement {
 namespace {
@@ -15,27 +17,79 @@ geodesy::PlanePoint between(geodesy::PlanePoint a, geodesy::PlanePoint b, double
     return {a.easting + (b.easting - a.easting) * share, a.northing + (b.northing - a.northing) * share};
 }
 
-std::optional<Metres> heightAt(const WorkGrid& grid, geodesy::PlanePoint onGrid, const sheets::HeightSource& heights) {
-    const auto inPlan = grid.inPlan(onGrid);
-    return inPlan ? heights.heightAt(*inPlan) : std::nullopt;
-}
-
-std::vector<ProfileSpot> spotsOf(const RouteFigures& figures, const WorkGrid& grid,
-                                 const sheets::HeightSource& heights) {
-    std::vector<ProfileSpot> spots;
-    Metres soFar{0};
-    for (const Leg& leg : figures.legs) {
-        for (const Piece& piece : leg.pieces) {
-            const double steps = std::clamp(std::ceil(piece.mapDistance.value() / kStep), 1.0, kMostSpots);
-            for (double n = spots.empty() ? 0 : 1; n <= steps; ++n) {
-                const auto place = between(piece.from, piece.to, n / steps);
-                spots.push_back({soFar + piece.groundDistance * (n / steps), place, heightAt(grid, place, heights)});
-            }
-            soFar += piece.groundDistance;
+/// Walks the legs' pieces and asks for the ground under them.
+class ProfileWalk {
+  public:
+    ProfileWalk(const plan::Plan& plan, const RouteFigures& figures, const WorkGrid& grid,
+                const sheets::HeightSource* heights)
+        : figures_(figures), grid_(grid), heights_(heights) {
+        if (const auto route = plan.route(figures.route); route && route->vertices.size() > 1) {
+            byHand_ = HandProfile(*route);
+            vertex_ = legEnds(plan, *route).front().stop.vertex;
         }
     }
-    return spots;
-}
+
+    void walk(Profile& profile) {
+        for (const Leg& leg : figures_.legs) {
+            for (const Piece& piece : leg.pieces) {
+                for (const double share : sharesOf(piece)) {
+                    if (share > 0 || profile.spots.empty()) {
+                        profile.spots.push_back(spotAt(piece, share, profile.fromContours));
+                    }
+                }
+                soFar_ += piece.groundDistance;
+                ++vertex_;
+            }
+        }
+    }
+
+  private:
+    [[nodiscard]] std::optional<Metres> modelled(geodesy::PlanePoint onGrid) const {
+        if (heights_ == nullptr) {
+            return std::nullopt;
+        }
+        const auto inPlan = grid_.inPlan(onGrid);
+        return inPlan ? heights_->heightAt(*inPlan) : std::nullopt;
+    }
+
+    /// Shares of a piece at which spots stand, rising.
+    [[nodiscard]] std::vector<double> sharesOf(const Piece& piece) const {
+        const double steps = std::clamp(std::ceil(piece.mapDistance.value() / kStep), 1.0, kMostSpots);
+        std::vector<double> shares;
+        for (double n = 0; n <= steps; ++n) {
+            shares.push_back(n / steps);
+        }
+        for (const HandProfile::Spot& spot : byHand_.spots()) {
+            const Metres from = byHand_.along(vertex_);
+            const double share = (spot.along - from) / (byHand_.along(vertex_ + 1) - from);
+            // where the model rules its sums are those over even steps
+            if (share > 0 && share < 1 && !modelled(between(piece.from, piece.to, share))) {
+                shares.push_back(share);
+            }
+        }
+        std::sort(shares.begin(), shares.end());
+        shares.erase(std::unique(shares.begin(), shares.end()), shares.end());
+        return shares;
+    }
+
+    [[nodiscard]] ProfileSpot spotAt(const Piece& piece, double share, bool& fromContours) const {
+        const auto place = between(piece.from, piece.to, share);
+        ProfileSpot spot{soFar_ + piece.groundDistance * share, place, modelled(place)};
+        if (!spot.height && !byHand_.spots().empty()) {
+            const Metres from = byHand_.along(vertex_);
+            spot.height = byHand_.heightAt(from + (byHand_.along(vertex_ + 1) - from) * share);
+            fromContours = fromContours || spot.height;
+        }
+        return spot;
+    }
+
+    const RouteFigures& figures_;
+    const WorkGrid& grid_;
+    const sheets::HeightSource* heights_;
+    HandProfile byHand_;
+    std::size_t vertex_ = 0;
+    Metres soFar_{0};
+};
 
 /// The height between the spots on both sides of a place.
 std::optional<Metres> heightOn(const std::vector<ProfileSpot>& spots, Metres ground) {
@@ -96,7 +150,7 @@ std::vector<SteepPart> steepParts(const std::vector<ProfileSpot>& spots) {
 
 }  // namespace
 
-Result<Profile> profileOf(const plan::Plan& plan, const RouteFigures& figures, const sheets::HeightSource& heights) {
+Result<Profile> profileOf(const plan::Plan& plan, const RouteFigures& figures, const sheets::HeightSource* heights) {
     const auto grid = WorkGrid::of(plan);
     const auto met = crossings(plan, figures);
     if (!grid || !met) {
@@ -104,7 +158,7 @@ Result<Profile> profileOf(const plan::Plan& plan, const RouteFigures& figures, c
     }
     Profile profile;
     profile.route = figures.name;
-    profile.spots = spotsOf(figures, *grid, heights);
+    ProfileWalk(plan, figures, *grid, heights).walk(profile);
     bool any = false;
     for (const ProfileSpot& spot : profile.spots) {
         if (spot.height) {

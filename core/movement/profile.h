@@ -37,16 +37,19 @@ inline constexpr double kSteep = 0.14;
 /// The ground along a route's legs.
 struct Profile {
     std::string route;
-    std::vector<ProfileSpot> spots;  ///< every 25 m at most, and at every bend
+    std::vector<ProfileSpot> spots;  ///< every 25 m at most, at every bend, and at contours read by hand
     std::vector<ProfileMark> marks;  ///< in the order in which they are met
     std::vector<SteepPart> steep;
     std::optional<Metres> climb, descent;  ///< the figures', unknown where any height is
     Metres lowest, highest;
+    bool fromContours = false;  ///< some heights were read off the sheet by hand
 };
 
-/// Heights at the places that climb and descent are summed over, so that both agree.
+/// Heights at the places that climb and descent are summed over, so that both agree: the model's, and where it has
+/// none those between the contours that somebody read along the route.
+/// @param heights  null: by contours alone
 /// Errors: movement/no-heights where none of them has a height; those of crossings().
 [[nodiscard]] Result<Profile> profileOf(const plan::Plan& plan, const RouteFigures& figures,
-                                        const sheets::HeightSource& heights);
+                                        const sheets::HeightSource* heights);
 
 }  // namespace crosstick::movement

@@ -2,10 +2,11 @@
 
 #include <cmath>
 
-#include "core/geodesy/geodesic.h"
 #include "core/movement/faults.h"
 #include "core/movement/gm_angle.h"
+#include "core/movement/hand_profile.h"
 #include "core/movement/leg_ends.h"
+#include "core/movement/measured_pieces.h"
 #include "core/movement/noted_way.h"
 #include "core/movement/relief.h"
 #include "core/movement/work_grid.h"
@@ -13,55 +14,47 @@
 namespace crosstick::movement {
 namespace {
 
-/// A vertex in every form that the figures need.
-struct Spot {
-    geodesy::PlanePoint inPlan, onGrid;
-    geodesy::GeoPoint place;
-};
-
-Result<Spot> spotOf(geodesy::PlanePoint inPlan, const WorkGrid& grid, const plan::Route& route) {
-    const auto lost = [&] { return fail(kRouteNotOnGrid, {{"route", route.name}}); };
-    const auto onGrid = grid.onGrid(inPlan);
-    if (!onGrid) {
-        return lost();
-    }
-    const auto place = grid.plane().geographic(*onGrid);
-    if (!place) {
-        return lost();
-    }
-    return Spot{inPlan, *onGrid, *place};
-}
-
 /// What one computation holds on to.
 struct Work {
     const plan::Plan& plan;
     const plan::Route& route;
     const WorkGrid& grid;
     const sheets::HeightSource* heights;
+    const std::vector<MeasuredPiece>& pieces;  ///< between each two vertices
+    HandProfile byHand;
     NotedWay way;
     GmAngle gm{};
 };
 
-Piece pieceBetween(const Spot& from, const Spot& to, std::optional<plan::Going> going, Work& work) {
+bool isWalked(const plan::Route& route) {
+    return route.use != plan::Use::Vehicle;
+}
+
+/// @param vertex  of the route that the piece begins at; none for a piece beyond it, where nobody read contours
+Piece pieceFrom(const MeasuredPiece& measured, std::optional<std::size_t> vertex, std::optional<plan::Going> going,
+                Work& work) {
     Piece piece;
-    piece.from = from.onGrid;
-    piece.to = to.onGrid;
-    piece.gridAzimuth = geodesy::planeAzimuth(from.onGrid, to.onGrid);
+    piece.from = measured.from;
+    piece.to = measured.to;
+    piece.gridAzimuth = measured.gridAzimuth;
     piece.magneticAzimuth = geodesy::magneticAzimuth(piece.gridAzimuth, work.gm.angle);
-    piece.mapDistance = geodesy::planeDistance(from.onGrid, to.onGrid);
-    const geodesy::Geodesic line = geodesy::geodesic(from.place, to.place);
-    piece.trueAzimuth = line.azimuthAtStart;
-    piece.backTrueAzimuth = geodesy::backAzimuth(line.azimuthAtEnd);
-    piece.groundDistance = line.distance;
-    const auto relief = work.heights != nullptr ? reliefBetween(from.inPlan, to.inPlan, line.distance, *work.heights)
-                                                : std::optional<Relief>{};
+    piece.mapDistance = measured.mapDistance;
+    piece.trueAzimuth = measured.line.azimuthAtStart;
+    piece.backTrueAzimuth = geodesy::backAzimuth(measured.line.azimuthAtEnd);
+    piece.groundDistance = measured.line.distance;
+    std::optional<Relief> byHand;
+    if (!measured.relief && vertex) {
+        byHand = work.byHand.after(*vertex, measured.line.distance);
+        piece.fromContours = byHand.has_value();
+    }
+    const std::optional<Relief>& relief = byHand ? byHand : measured.relief;
     if (relief) {
         piece.climb = relief->climb;
         piece.descent = relief->descent;
         piece.slopeDistance = relief->slope;
         piece.steepest = relief->steepest;
     }
-    if (const auto& pace = work.plan.heading().pace) {
+    if (const auto& pace = work.plan.heading().pace; pace && isWalked(work.route)) {
         piece.paces = piece.groundDistance.value() / 100 * pace->doublePacesPer100;
     }
     work.way.addPiece(piece.groundDistance, going, relief);
@@ -81,6 +74,7 @@ void addFigures(Sum& sum, const Part& part) {
     } else if (!part.steepest) {
         sum.steepest.reset();
     }
+    sum.fromContours = sum.fromContours || part.fromContours;
     sum.mapDistance += part.mapDistance;
     sum.groundDistance += part.groundDistance;
     add(sum.climb, part.climb);
@@ -101,21 +95,22 @@ std::string labelOf(const plan::Plan& plan, const plan::ItemId& id) {
     return measure ? label(*measure) : std::string{};
 }
 
-Leg legBetween(const LegEnd& from, const LegEnd& to, const std::vector<Spot>& spots, Work& work) {
+Leg legBetween(const LegEnd& from, const LegEnd& to, Work& work) {
     Leg leg;
     leg.from = from.stop.measure;
     leg.to = to.stop.measure;
     leg.fromLabel = from.label;
     leg.toLabel = to.label;
-    leg.toGrid = work.grid.gridText(spots[to.stop.vertex].onGrid);
+    leg.toGrid = work.grid.gridText(work.pieces[to.stop.vertex - 1].to);
     leg.notes = to.stop.leg;
     if (!leg.notes.rally) {
         leg.notes.rally = from.rally;
     }
     leg.rallyLabel = leg.notes.rally ? labelOf(work.plan, *leg.notes.rally) : std::string{};
     startAtNothing(leg);
+    leg.pieces.reserve(to.stop.vertex - from.stop.vertex);
     for (std::size_t at = from.stop.vertex; at < to.stop.vertex; ++at) {
-        leg.pieces.push_back(pieceBetween(spots[at], spots[at + 1], to.stop.leg.going, work));
+        leg.pieces.push_back(pieceFrom(work.pieces[at], at, to.stop.leg.going, work));
         addFigures(leg, leg.pieces.back());
     }
     work.way.addHalt(to.stop.leg.halt);
@@ -123,23 +118,23 @@ Leg legBetween(const LegEnd& from, const LegEnd& to, const std::vector<Spot>& sp
 }
 
 /// Half way along the legs, by map distance.
-geodesy::PlanePoint middleOf(const std::vector<Spot>& spots, std::size_t first, std::size_t last) {
+geodesy::PlanePoint middleOf(const std::vector<MeasuredPiece>& pieces, std::size_t first, std::size_t last) {
     double length = 0;
     for (std::size_t at = first; at < last; ++at) {
-        length += geodesy::planeDistance(spots[at].onGrid, spots[at + 1].onGrid).value();
+        length += pieces[at].mapDistance.value();
     }
     double left = length / 2;
     for (std::size_t at = first; at < last; ++at) {
-        const geodesy::PlanePoint a = spots[at].onGrid;
-        const geodesy::PlanePoint b = spots[at + 1].onGrid;
-        const double piece = geodesy::planeDistance(a, b).value();
+        const geodesy::PlanePoint a = pieces[at].from;
+        const geodesy::PlanePoint b = pieces[at].to;
+        const double piece = pieces[at].mapDistance.value();
         if (piece > 0 && left <= piece) {
             const double share = left / piece;
             return {a.easting + (b.easting - a.easting) * share, a.northing + (b.northing - a.northing) * share};
         }
         left -= piece;
     }
-    return spots[first].onGrid;
+    return pieces[first].from;
 }
 
 void countUp(RouteFigures& figures) {
@@ -151,31 +146,29 @@ void countUp(RouteFigures& figures) {
     }
 }
 
-std::optional<Administrative> administrativeBefore(std::size_t first, const std::vector<Spot>& spots) {
+std::optional<Administrative> administrativeBefore(std::size_t first, const std::vector<MeasuredPiece>& pieces) {
     if (first == 0) {
         return std::nullopt;
     }
     Administrative before;
     for (std::size_t at = 0; at < first; ++at) {
-        before.mapDistance += geodesy::planeDistance(spots[at].onGrid, spots[at + 1].onGrid);
-        before.groundDistance += geodesy::geodesic(spots[at].place, spots[at + 1].place).distance;
+        before.mapDistance += pieces[at].mapDistance;
+        before.groundDistance += pieces[at].line.distance;
     }
     return before;
 }
 
-Result<std::optional<Onward>> onwardFrom(const Spot& last, Work& work) {
-    if (!work.route.onwardTo) {
-        return std::nullopt;
-    }
-    const auto measure = work.plan.measure(*work.route.onwardTo);
+Result<std::optional<Onward>> onwardFrom(std::size_t last, Work& work) {
+    const auto measure = work.route.onwardTo ? work.plan.measure(*work.route.onwardTo) : nullptr;
     if (!measure || measure->points.empty()) {
         return std::nullopt;
     }
-    const auto to = spotOf(measure->points.front(), work.grid, work.route);
-    if (!to) {
-        return tl::unexpected(to.error());
+    const auto piece =
+        measuredPiece(work.route.vertices[last], measure->points.front(), work.route, work.grid, work.heights);
+    if (!piece) {
+        return tl::unexpected(piece.error());
     }
-    return Onward{measure->id, label(*measure), pieceBetween(last, *to, std::nullopt, work)};
+    return Onward{measure->id, label(*measure), pieceFrom(*piece, std::nullopt, std::nullopt, work)};
 }
 
 /// Without a profile a sum is unknown, not nothing.
@@ -212,23 +205,24 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
 
 Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& route, const WorkGrid& grid,
                                   const geodesy::MagneticModel* model, const sheets::HeightSource* heights) {
+    KeptPieces none;
+    return routeFigures(plan, route, grid, model, heights, none);
+}
+
+Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& route, const WorkGrid& grid,
+                                  const geodesy::MagneticModel* model, const sheets::HeightSource* heights,
+                                  KeptPieces& kept) {
     if (route.vertices.size() < 2) {
         return fail(kRouteTooShort, {{"route", route.name}});
     }
-    Work work{plan, route, grid, heights, NotedWay(plan), {}};
-    std::vector<Spot> spots;
-    spots.reserve(route.vertices.size());
-    for (const geodesy::PlanePoint vertex : route.vertices) {
-        const auto spot = spotOf(vertex, grid, route);
-        if (!spot) {
-            return tl::unexpected(spot.error());
-        }
-        spots.push_back(*spot);
+    if (const auto measured = kept.measure(route, grid, heights); !measured) {
+        return tl::unexpected(measured.error());
     }
+    Work work{plan, route, grid, heights, kept.pieces(), HandProfile(route), NotedWay(plan), {}};
     const std::vector<LegEnd> ends = legEnds(plan, route);
     const std::size_t first = ends.front().stop.vertex;
     const std::size_t last = ends.back().stop.vertex;
-    auto gm = gmAngleAt(plan, grid, middleOf(spots, first, last), model, heights);
+    auto gm = gmAngleAt(plan, grid, middleOf(work.pieces, first, last), model, heights);
     if (!gm) {
         return tl::unexpected(gm.error());
     }
@@ -241,19 +235,21 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
     figures.gridCrs = grid.plane().crs();
     figures.gm = *gm;
     figures.start = route.start;
-    figures.pace = plan.heading().pace;
-    figures.rate = plan.heading().rate;
-    figures.timing = plan.heading().timing;
-    figures.administrative = administrativeBefore(first, spots);
+    if (isWalked(route)) {
+        figures.pace = plan.heading().pace;
+        figures.rate = plan.heading().rate;
+        figures.timing = plan.heading().timing;
+    }
+    figures.administrative = administrativeBefore(first, work.pieces);
     startAtNothing(figures);
     figures.legs.reserve(ends.size() - 1);
     for (std::size_t n = 0; n + 1 < ends.size(); ++n) {
-        figures.legs.push_back(legBetween(ends[n], ends[n + 1], spots, work));
-        figures.legs.back().fromGrid = n == 0 ? grid.gridText(spots[first].onGrid) : figures.legs[n - 1].toGrid;
+        figures.legs.push_back(legBetween(ends[n], ends[n + 1], work));
+        figures.legs.back().fromGrid = n == 0 ? grid.gridText(work.pieces[first].from) : figures.legs[n - 1].toGrid;
     }
     countUp(figures);
     forgetPaces(figures);
-    auto onward = onwardFrom(spots[last], work);
+    auto onward = onwardFrom(last, work);
     if (!onward) {
         return tl::unexpected(onward.error());
     }
@@ -262,7 +258,9 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
     if (!place) {
         return tl::unexpected(place.error());
     }
-    work.way.giveTimes(figures, *place);
+    if (isWalked(route)) {
+        work.way.giveTimes(figures, *place);
+    }
     return figures;
 }
 

@@ -41,7 +41,8 @@ struct Piece {
     std::optional<Steepest> steepest;
     std::optional<double> paces;  ///< double paces on ground distance; none without a profile
     std::optional<Minutes> time;
-    bool slowed = false;  ///< by the plan's hiking rule, which is slower here than doctrine
+    bool slowed = false;        ///< by the plan's hiking rule, which is slower here than doctrine
+    bool fromContours = false;  ///< heights were read off the sheet by hand
     friend bool operator==(const Piece&, const Piece&) = default;
 };
 
@@ -55,6 +56,7 @@ struct Leg {
     Metres mapDistance, groundDistance;
     std::optional<Metres> climb, descent, slopeDistance;
     std::optional<Steepest> steepest;  ///< seen from the leg's start
+    bool fromContours = false;         ///< heights of one of its pieces were read off the sheet by hand
     std::optional<double> paces;
     std::optional<Minutes> time;
     Metres groundSoFar;                ///< at the end of the leg
@@ -91,6 +93,7 @@ struct RouteFigures {
     Metres mapDistance, groundDistance;
     std::optional<Metres> climb, descent, slopeDistance;
     std::optional<Steepest> steepest;  ///< seen from the first stop
+    bool fromContours = false;         ///< those of one of its legs were
     std::optional<double> paces;
     std::optional<Minutes> time;  ///< on the move and at the halts of route points between the first and the last
     std::optional<Instant> start, arrival;
@@ -105,7 +108,8 @@ struct RouteFigures {
 ///
 /// Map distances and grid azimuths are those of the grid of the work (the first ground sheet's printed grid); ground
 /// distance is the geodesic. One G-M angle for the whole route, at the middle of its length. Legs begin at the first
-/// start point, or at the first stop where no stop is one.
+/// start point, or at the first stop where no stop is one. Heights that no model gives come from the contours that
+/// somebody read along the route. Paces, rates and times are those of people on foot: a vehicle's way has none.
 /// @param model    may be absent only where the plan takes the sheet's printed angle
 /// @param heights  null: climb, descent and slope distance stay unknown
 /// Errors: movement/..., and those of geodesy. A route with fewer than two stops is one leg from its first to its last

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "core/measures/catalogue.h"
+#include "core/measures/afterwards.h"
 #include "core/plan/showings.h"
 
 namespace crosstick::plan {
@@ -54,6 +54,15 @@ Plan withRoutePoint(const Plan& plan, const Route& route, std::size_t index, geo
 
 geodesy::PlanePoint by(geodesy::PlanePoint point, Metres east, Metres north) {
     return {point.easting + east, point.northing + north};
+}
+
+/// A unit whose place was assumed and that somebody moves stands where it was put from then on.
+void takeItsPlace(Measure& measure) {
+    const measures::Entry* entry = measures::find(measure.kind);
+    const bool isUnit = entry != nullptr && measures::afterwards(*entry) == measures::Afterwards::Moves;
+    if (isUnit && measure.state == PlaceState::Assumed) {
+        measure.state = PlaceState::Confirmed;
+    }
 }
 
 std::size_t leastPoints(const Measure& measure) {
@@ -114,6 +123,7 @@ Plan withPoint(const Plan& plan, const ItemId& item, std::size_t index, geodesy:
         measure.state = PlaceState::Confirmed;
     } else {
         measure.points[index] = to;
+        takeItsPlace(measure);
     }
     PlanBuilder builder(plan);
     if (index == 0) {
@@ -139,6 +149,7 @@ Plan movedBy(const Plan& plan, const ItemId& item, Metres east, Metres north) {
     for (geodesy::PlanePoint& point : measure.points) {
         point = by(point, east, north);
     }
+    takeItsPlace(measure);
     PlanBuilder builder(plan);
     moveVertices(builder, plan, item, measure.points.front());
     builder.put(std::move(measure));

@@ -18,7 +18,7 @@ using Points = std::vector<geodesy::PlanePoint>;
 [[nodiscard]] Plan withRoute(const Plan& plan, Route route, std::vector<Measure> stops, const FilmId& film);
 
 /// A point of a measure or a route moved. Where a route point sits on a route's vertex, measure and vertices of every
-/// route that it sits on move together.
+/// route that it sits on move together. A unit whose place was assumed is confirmed where it is put.
 [[nodiscard]] Plan withPoint(const Plan& plan, const ItemId& item, std::size_t index, geodesy::PlanePoint to);
 /// The whole of a measure or a route moved, route points and vertices together.
 [[nodiscard]] Plan movedBy(const Plan& plan, const ItemId& item, Metres east, Metres north);

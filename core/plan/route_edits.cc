@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "core/plan/edits.h"
-#include "core/plan/showings.h"
+#include "core/plan/set_edits.h"
 
 namespace crosstick::plan {
 namespace {
@@ -21,21 +21,6 @@ LegNotes walkedBack(const LegNotes& leg, std::optional<Minutes> halt) {
     back.remark = leg.remark;
     back.halt = halt;
     return back;
-}
-
-/// Shown wherever another item is, right above it.
-void showAbove(PlanBuilder& builder, const Plan& plan, const ItemId& below, const ItemId& item) {
-    for (const FilmPtr& held : plan.films()) {
-        const auto at = std::find_if(held->shows.begin(), held->shows.end(),
-                                     [&](const Showing& showing) { return showing.item == below; });
-        if (at == held->shows.end()) {
-            continue;
-        }
-        Film film = *held;
-        const std::string next = std::next(at) == held->shows.end() ? std::string{} : std::next(at)->order;
-        film.shows.push_back({item, orderBetween(at->order, next), {}, {}});
-        builder.put(std::move(film));
-    }
 }
 
 }  // namespace
@@ -82,8 +67,7 @@ Plan splitAt(const Plan& plan, const ItemId& item, std::size_t vertex, const Ite
     back.start.reset();
     PlanBuilder builder(plan);
     builder.put(std::move(front)).put(std::move(back));
-    showAbove(builder, plan, item, second);
-    return std::move(builder).build();
+    return shownAbove(std::move(builder).build(), item, second);
 }
 
 Plan joined(const Plan& plan, const ItemId& first, const ItemId& second) {
@@ -104,6 +88,7 @@ Plan joined(const Plan& plan, const ItemId& first, const ItemId& second) {
             route.stops.push_back(std::move(stop));
         }
     }
+    route.contours.insert(route.contours.end(), back->contours.begin(), back->contours.end());
     route.onwardTo = back->onwardTo;
     const Plan next = without(plan, second);
     return std::move(PlanBuilder(next).put(std::move(route))).build();
@@ -126,6 +111,26 @@ Plan withStop(const Plan& plan, const ItemId& item, std::size_t vertex, const It
     route.stops.insert(route.stops.begin() + (at - held->stops.begin()), std::move(stop));
     const geodesy::PlanePoint place = route.vertices[vertex];
     return withPoint(std::move(PlanBuilder(plan).put(std::move(route))).build(), measure, 0, place);
+}
+
+Plan withContour(const Plan& plan, const ItemId& route, ContourSpot spot) {
+    const RoutePtr held = plan.route(route);
+    if (!held) {
+        return plan;
+    }
+    Route changed = *held;
+    changed.contours.push_back(spot);
+    return std::move(PlanBuilder(plan).put(std::move(changed))).build();
+}
+
+Plan withoutLastContour(const Plan& plan, const ItemId& route) {
+    const RoutePtr held = plan.route(route);
+    if (!held || held->contours.empty()) {
+        return plan;
+    }
+    Route changed = *held;
+    changed.contours.pop_back();
+    return std::move(PlanBuilder(plan).put(std::move(changed))).build();
 }
 
 Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other) {

@@ -25,6 +25,11 @@ namespace crosstick::plan {
 /// point already keeps it.
 [[nodiscard]] Plan withStop(const Plan& plan, const ItemId& route, std::size_t vertex, const ItemId& measure);
 
+/// A contour's height where a route crosses it, read off the sheet.
+[[nodiscard]] Plan withContour(const Plan& plan, const ItemId& route, ContourSpot spot);
+/// Without the one that was read last.
+[[nodiscard]] Plan withoutLastContour(const Plan& plan, const ItemId& route);
+
 /// Primary and alternate change places.
 [[nodiscard]] Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other);
 

@@ -9,7 +9,11 @@ namespace {
 
 using Line = std::vector<PicturePoint>;
 
-constexpr double kWidestRoadMm = 1.1;  // from the middle of one casing to that of the other
+constexpr double kWidestGapMm = 2.5;  // between dashes
+constexpr double kEvenMm = 0.1;       // a quarter of a pen: so far a point may be moved for an even line
+constexpr std::size_t kEvenSteps = 2, kEvenDashedSteps = 7;  // of a sixth of a millimetre to each side
+constexpr double kDashed = 0.1;                              // so much of a dashed line is blank at least
+constexpr double kWidestRoadMm = 1.1;                        // from the middle of one casing to that of the other
 
 double apart(PicturePoint a, PicturePoint b) {
     return std::hypot(a.column - b.column, a.row - b.row);
@@ -91,6 +95,21 @@ std::optional<double> middleAcross(VeinField& field, PicturePoint at, PicturePoi
     return moment / sum;
 }
 
+/// Where nothing is seen, straight on from what is seen on both sides: the way that was found between dashes wanders,
+/// since all of a gap is as cheap. Over a longer break it is the better guess, and stays.
+void straightenGaps(Line& line, const std::vector<std::optional<double>>& seen, double widest) {
+    std::optional<std::size_t> last;
+    for (std::size_t n = 0; n < line.size(); ++n) {
+        if (!seen[n]) {
+            continue;
+        }
+        for (std::size_t k = last ? *last + 1 : n; k < n && apart(line[*last], line[n]) <= widest; ++k) {
+            line[k] = between(line[*last], line[n], static_cast<double>(k - *last) / static_cast<double>(n - *last));
+        }
+        last = n;
+    }
+}
+
 /// Where nothing is seen the offset lies between those of both sides.
 std::vector<double> filled(const std::vector<std::optional<double>>& seen) {
     std::vector<double> offsets(seen.size(), 0);
@@ -113,7 +132,12 @@ std::vector<double> filled(const std::vector<std::optional<double>>& seen) {
     return offsets;
 }
 
-Line centred(VeinField& field, const Line& line) {
+struct Centred {
+    Line line;
+    double blank = 0;  ///< the share of it at which nothing was to be seen
+};
+
+Centred centred(VeinField& field, const Line& line) {
     std::vector<PicturePoint> normals;
     std::vector<std::optional<double>> seen;
     for (std::size_t n = 0; n < line.size(); ++n) {
@@ -125,7 +149,20 @@ Line centred(VeinField& field, const Line& line) {
     for (std::size_t n = 0; n < line.size(); ++n) {
         moved[n] = {line[n].column + normals[n].column * offsets[n], line[n].row + normals[n].row * offsets[n]};
     }
-    return moved;
+    straightenGaps(moved, seen, kWidestGapMm * field.size().pixelsPerMm);
+    const auto blank = std::count(seen.begin(), seen.end(), std::nullopt);
+    return {std::move(moved), static_cast<double>(blank) / static_cast<double>(seen.size())};
+}
+
+/// An even line: what dashes' ends, letters and grain make of the middle is smoothed out, while no point leaves its
+/// place by more than a quarter of a pen.
+Line evened(const Line& line, std::size_t steps, double most) {
+    Line even = smoothed(line, steps);
+    for (std::size_t n = 0; n < line.size(); ++n) {
+        const double away = apart(line[n], even[n]);
+        even[n] = away > most ? between(line[n], even[n], most / away) : even[n];
+    }
+    return smoothed(even, 1);
 }
 
 /// Where the line is one of two that run side by side (a road's casing), how far across its twin lies; 0 where it is
@@ -180,11 +217,15 @@ double beside(PicturePoint at, PicturePoint a, PicturePoint b) {
 std::vector<PicturePoint> centreLine(VeinField& field, const std::vector<Cell>& path) {
     const double step = std::max(1.0, field.size().pixelsPerMm / 6);
     Line line = smoothed(resampled(middles(path), step), 3);
+    double blank = 0;
     for (int round = 0; round < 2; ++round) {
-        line = smoothed(centred(field, line), 2);
+        Centred found = centred(field, line);
+        line = smoothed(found.line, 2);
+        blank = found.blank;
     }
     const double twin = twinOf(field, line);
-    return twin == 0 ? line : smoothed(shifted(line, twin / 2), 2);
+    line = twin == 0 ? line : smoothed(shifted(line, twin / 2), 2);
+    return evened(line, blank > kDashed ? kEvenDashedSteps : kEvenSteps, kEvenMm * field.size().pixelsPerMm);
 }
 
 std::vector<PicturePoint> simplified(const std::vector<PicturePoint>& line, double tolerance) {

@@ -29,7 +29,7 @@ struct FollowedLine {
 /// The same on the ground, in the plane of the picture's placement.
 struct FollowedGround {
     std::vector<geodesy::PlanePoint> line;
-    Vein vein;
+    std::optional<Vein> vein;  ///< none where it is something drawn that was followed
 };
 [[nodiscard]] Result<FollowedGround> followedLine(const PrintedGround& ground, geodesy::PlanePoint from,
                                                   geodesy::PlanePoint to,

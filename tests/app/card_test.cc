@@ -171,6 +171,48 @@ TEST_F(Card, PdfHoldsA5CardsAndTheSameBytesTwice) {
     EXPECT_EQ(contents(one), contents(two));
 }
 
+TEST_F(Card, SizesColumnsAndHtmlAreChosenOnTheLine) {
+    const std::string file = planFile(movement::kettlePlan());
+    const auto small = folder_ / "small.pdf";
+    EXPECT_EQ(said({"card", file, "--size", "a6", "-o", small.string()}).exit, Exit::Done);
+    EXPECT_THAT(contents(small), StartsWith("%PDF-"));
+    const auto page = folder_ / "card.html";
+    EXPECT_EQ(said({"card", file, "--columns", "to,magnetic,map_m", "-o", page.string()}).exit, Exit::Done);
+    EXPECT_THAT(contents(page), HasSubstr("RTE MITTEN"));
+    EXPECT_THAT(contents(page), HasSubstr("<td class=\"right\">018</td>"));
+    EXPECT_THAT(contents(page), Not(HasSubstr(">Paces<")));
+    const auto csv = folder_ / "card.csv";
+    EXPECT_EQ(said({"card", file, "--columns", "to,paces", "-o", csv.string()}).exit, Exit::Done);
+    EXPECT_EQ(records(contents(csv))[0], (std::vector<std::string>{"to", "paces"}));
+    EXPECT_EQ(records(contents(csv))[2][0], "CP 1");
+    const Said table = said({"card", file, "--route", "QUILL", "--columns", "leg,magnetic"});
+    EXPECT_THAT(table.out, HasSubstr("018"));
+    EXPECT_THAT(table.out, Not(HasSubstr("FL 54")));
+    const auto a4 = folder_ / "table.pdf";
+    EXPECT_EQ(said({"card", file, "--size", "a4", "-o", a4.string()}).exit, Exit::Done);
+    const Said wrong = said({"card", file, "--columns", "leg,nonsense"});
+    EXPECT_EQ(wrong.exit, Exit::CouldNot);
+    EXPECT_THAT(wrong.err, HasSubstr("no column nonsense on this paper. It has: leg, to, grid"));
+}
+
+TEST_F(Card, TheWayOfTheHurtIsTold) {
+    const std::string file = planFile(movement::kettlePlan());
+    ASSERT_EQ(said({"enter", file, "evacuation: to CP 9; pick-up CP 5; vehicle MITTEN; carry 1.2, four men"}).exit,
+              Exit::Done);
+    const Said table = said({"card", file, "--route", "QUILL"});
+    EXPECT_THAT(table.out, HasSubstr("Casualties: CP 9 FM 5695 0190, on by vehicle RTE MITTEN"));
+    EXPECT_THAT(table.out, HasSubstr("Carry: at worst from SP 1 straight"));
+    EXPECT_THAT(table.out, HasSubstr("Pick-up: CP 5 FM 5610 0214"));
+    const auto json = said({"card", file, "--route", "QUILL", "--json"}).json()[0];
+    EXPECT_EQ(json["name"], "QUILL");
+    EXPECT_EQ(json["kind"], "primary");
+    EXPECT_EQ(json["evacuation"]["pick_up"]["grid"], "FM 5610 0214");
+    EXPECT_EQ(json["evacuation"]["carry_rate_kmh"], 1.2);
+    EXPECT_NEAR(json["evacuation"]["carry_straight"]["minutes"].get<double>(),
+                json["evacuation"]["carry_straight"]["ground_distance_m"].get<double>() * 60 / 1200, 1e-9);
+    EXPECT_TRUE(json["heights_from"].is_null());
+}
+
 TEST_F(Card, MilsReplaceDegreesOnPaperAndInTheTable) {
     const Said answer = said({"card", planFile(movement::kettlePlan()), "--route", "QUILL", "--mils"});
     EXPECT_THAT(answer.out, HasSubstr("190 mils W"));
@@ -181,7 +223,7 @@ TEST_F(Card, OtherFormsEmptyPlansAndMissingFilesAreOneClearError) {
     const std::string file = planFile(movement::kettlePlan());
     const Said form = said({"card", file, "-o", (folder_ / "card.doc").string()});
     EXPECT_EQ(form.exit, Exit::CouldNot);
-    EXPECT_THAT(form.err, HasSubstr("neither .pdf nor .csv"));
+    EXPECT_THAT(form.err, HasSubstr("none of .pdf, .html and .csv"));
     const Said empty = said({"card", planFile(plan::Plan{}, "empty.gpkg")});
     EXPECT_EQ(empty.exit, Exit::CouldNot);
     EXPECT_THAT(empty.err, HasSubstr("no route yet"));

@@ -1,4 +1,4 @@
-// Recomputing a route of 200 vertices, beside the GeographicLib calls that its numbers cannot do without.
+// Recomputing a route of 500 legs, beside the GeographicLib calls that its numbers cannot do without.
 #include <array>
 #include <cmath>
 #include <string>
@@ -9,15 +9,17 @@
 #include <GeographicLib/UTMUPS.hpp>
 #include <benchmark/benchmark.h>
 
+#include "core/movement/measured_pieces.h"
 #include "core/movement/route_figures.h"
 #include "core/movement/work_grid.h"
+#include "core/plan/edits.h"
 #include "tests/movement/kettle_plan.h"
 
 namespace crosstick {
 namespace {
 
-constexpr std::size_t kVertices = 200;
-constexpr std::size_t kBendsALeg = 10;
+constexpr std::size_t kVertices = 501;
+constexpr std::size_t kBendsALeg = 1;
 
 std::vector<geodesy::PlanePoint> vertices() {
     std::vector<geodesy::PlanePoint> points;
@@ -29,14 +31,7 @@ std::vector<geodesy::PlanePoint> vertices() {
 }
 
 plan::Plan longRoute() {
-    plan::Plan plan = movement::plainRoute(vertices());
-    plan::Route route = *plan.routes().front();
-    std::vector<plan::Stop> stops;
-    for (std::size_t n = 0; n < kVertices; n += kBendsALeg) {
-        stops.push_back(route.stops[n]);
-    }
-    route.stops = std::move(stops);
-    return std::move(plan::PlanBuilder(plan).put(std::move(route))).build();
+    return movement::plainRoute(vertices());
 }
 
 void bareGeographicLib(benchmark::State& state) {
@@ -77,7 +72,7 @@ void bareGeographicLib(benchmark::State& state) {
 }
 BENCHMARK(bareGeographicLib)->Unit(benchmark::kMicrosecond);
 
-void routeOf200Vertices(benchmark::State& state) {
+void routeOf500Legs(benchmark::State& state) {
     const plan::Plan plan = longRoute();
     const plan::Route& route = *plan.routes().front();
     const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
@@ -90,10 +85,10 @@ void routeOf200Vertices(benchmark::State& state) {
         benchmark::DoNotOptimize(figures->groundDistance);
     }
 }
-BENCHMARK(routeOf200Vertices)->Unit(benchmark::kMicrosecond);
+BENCHMARK(routeOf500Legs)->Unit(benchmark::kMicrosecond);
 
 /// As while a vertex is dragged: the work grid stays open between the rounds.
-void routeOf200VerticesOnAnOpenGrid(benchmark::State& state) {
+void routeOf500LegsOnAnOpenGrid(benchmark::State& state) {
     const plan::Plan plan = longRoute();
     const plan::Route& route = *plan.routes().front();
     const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
@@ -107,7 +102,30 @@ void routeOf200VerticesOnAnOpenGrid(benchmark::State& state) {
         benchmark::DoNotOptimize(figures->groundDistance);
     }
 }
-BENCHMARK(routeOf200VerticesOnAnOpenGrid)->Unit(benchmark::kMicrosecond);
+BENCHMARK(routeOf500LegsOnAnOpenGrid)->Unit(benchmark::kMicrosecond);
+
+/// As while a vertex is dragged, with what was measured before kept: two legs are measured anew.
+void oneMovedVertexOf500Legs(benchmark::State& state) {
+    plan::Plan plan = longRoute();
+    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto grid = movement::WorkGrid::of(plan);
+    movement::KeptPieces kept;
+    double north = 0;
+    for (auto _ : state) {
+        state.PauseTiming();
+        north = north > 100 ? 0 : north + 1;
+        plan = plan::withPoint(plan, plan.routes().front()->id, 250, movement::at(662000, 5098000 + north));
+        state.ResumeTiming();
+        auto figures =
+            movement::routeFigures(plan, *plan.routes().front(), grid.value(), &model.value(), nullptr, kept);
+        if (!figures) {
+            state.SkipWithError("the route has no figures");
+            break;
+        }
+        benchmark::DoNotOptimize(figures->groundDistance);
+    }
+}
+BENCHMARK(oneMovedVertexOf500Legs)->Unit(benchmark::kMicrosecond);
 
 }  // namespace
 }  // namespace crosstick

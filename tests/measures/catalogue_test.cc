@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/measures/afterwards.h"
 #include "core/measures/faults.h"
 
 namespace crosstick::measures {
@@ -73,6 +74,27 @@ TEST(Catalogue, AMarchCrossesLinesAndNotArrows) {
     EXPECT_TRUE(isCrossedOnTheMarch(*find("main-supply-route")));
     EXPECT_FALSE(isCrossedOnTheMarch(*find("direction-of-attack")));
     EXPECT_FALSE(isCrossedOnTheMarch(*find("objective")));
+}
+
+// What lives on and what is spent: our own rule, since doctrine gives none.
+TEST(Catalogue, APhaseSpendsItsArrowsTasksAndWordsAndMovesItsUnits) {
+    for (const Entry& entry : catalogue()) {
+        EXPECT_EQ(afterwards(entry) == Afterwards::Moves, entry.kind == "unit") << entry.kind;
+        if (entry.group == Group::Tasks || entry.group == Group::Words) {
+            EXPECT_EQ(afterwards(entry), Afterwards::Spent) << entry.kind;
+        }
+        if (entry.group == Group::Terrain && entry.kind != "linear-danger-area") {
+            EXPECT_EQ(afterwards(entry), Afterwards::LivesOn) << entry.kind;
+        }
+        if (leadsOn(entry)) {
+            EXPECT_EQ(entry.shape, Shape::Line) << entry.kind;
+        }
+    }
+    EXPECT_EQ(afterwards(*find("boundary")), Afterwards::LivesOn);
+    EXPECT_EQ(afterwards(*find("phase-line")), Afterwards::BehindOnceCrossed);
+    EXPECT_EQ(afterwards(*find("order-of-march")), Afterwards::Spent);
+    EXPECT_TRUE(leadsOn(*find("direction-of-movement")));
+    EXPECT_FALSE(leadsOn(*find("main-supply-route")));
 }
 
 }  // namespace

@@ -40,7 +40,7 @@ RouteFigures figuresOf(const plan::Plan& plan, const sheets::HeightSource& heigh
 TEST(Profile, OfARoofIsUpAndDown) {
     const Roof roof(0.2);
     const auto plan = overTheRoof();
-    const auto profile = profileOf(plan, figuresOf(plan, roof), roof);
+    const auto profile = profileOf(plan, figuresOf(plan, roof), &roof);
     ASSERT_TRUE(profile);
     EXPECT_EQ(profile->spots.size(), 41U);
     EXPECT_NEAR(profile->lowest.value(), 100, 1e-6);
@@ -59,7 +59,7 @@ TEST(Profile, ClimbAndDescentAreThoseOfTheFigures) {
     const Roof roof(0.13);
     const auto plan = overTheRoof();
     const auto figures = figuresOf(plan, roof);
-    const auto profile = profileOf(plan, figures, roof);
+    const auto profile = profileOf(plan, figures, &roof);
     double up = 0;
     for (std::size_t n = 1; n < profile->spots.size(); ++n) {
         up += std::max(0.0, (*profile->spots[n].height - *profile->spots[n - 1].height).value());
@@ -72,7 +72,7 @@ TEST(Profile, ClimbAndDescentAreThoseOfTheFigures) {
 TEST(Profile, WhatTheModelDoesNotReachIsUnknownAndNotZero) {
     const Roof roof(0.2, 655600);
     const auto plan = overTheRoof();
-    const auto profile = profileOf(plan, figuresOf(plan, roof), roof);
+    const auto profile = profileOf(plan, figuresOf(plan, roof), &roof);
     ASSERT_TRUE(profile);
     EXPECT_FALSE(profile->spots.back().height);
     EXPECT_FALSE(profile->marks.back().height);
@@ -83,7 +83,7 @@ TEST(Profile, WhatTheModelDoesNotReachIsUnknownAndNotZero) {
 TEST(Profile, WithoutAnyHeightIsAnErrorThatNamesTheRoute) {
     const Roof roof(0.2, 0);
     const auto plan = overTheRoof();
-    const auto profile = profileOf(plan, figuresOf(plan, roof), roof);
+    const auto profile = profileOf(plan, figuresOf(plan, roof), &roof);
     ASSERT_FALSE(profile);
     EXPECT_EQ(profile.error().fault, kNoHeights);
 }
@@ -93,7 +93,7 @@ TEST(Profile, LinesStandBetweenTheRoutePointsInTheirOrder) {
     const auto plan = kettlePlan();
     const auto figures = *routeFigures(plan, *plan.routeNamed("QUILL"), &model(), &roof);
     std::vector<std::string> labels;
-    const auto profile = *profileOf(plan, figures, roof);
+    const auto profile = *profileOf(plan, figures, &roof);
     for (const ProfileMark& mark : profile.marks) {
         labels.push_back(mark.label);
     }

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/film/inset.h"
 #include "tests/files/temporary_folder.h"
 #include "tests/press/desk.h"
 #include "tests/press/trace.h"
@@ -59,6 +60,39 @@ TEST(FilmPdf, TicksLieApartByTheGroundDistanceAtScale) {
     EXPECT_TRUE(hasCross(page, first + Point{200, 0}));
     EXPECT_TRUE(hasCross(page, first + Point{0, -280}));
     EXPECT_TRUE(hasCross(page, first + Point{200, -280}));
+}
+
+// An inset round the works at 1:5,000: its ticks stand within 0.05 mm of their crossings, 100 m are 20 mm apart, its
+// frame lies on its parent, and what it shows lies where its grid says (OBJ COBNUT's corner 657060 5103200).
+TEST(FilmPdf, AnInsetHasItsOwnTicksAndItsFrameOnItsParent) {
+    const plan::Plan base = film::printedPlan();
+    const plan::Film& move = *base.filmNamed("MOVE");
+    const auto place = film::proposeInset(base, move, movement::at(656800, 5103350), movement::at(657420, 5102700));
+    ASSERT_TRUE(place.has_value());
+    const plan::Plan plan = film::withInset(base, move, *place, movement::kettleId("works"), "WORKS");
+    const Printed printed(plan);
+    ASSERT_EQ(printed.set.pages.size(), 4U);
+    const TracedPage inset = printed.traced(3);
+    const FilmPage& page = printed.set.pages[3];
+    EXPECT_EQ(page.scale, Scale{5000});
+    const Point corner{page.page.windowAt.x, page.page.windowAt.y};
+    ASSERT_EQ(page.page.ticks.size(), 4U);
+    for (const film::TickMark& tick : page.page.ticks) {
+        const Point crossing =
+            corner + Point{(tick.at.easting.value() - 656800) / 5, (5103350 - tick.at.northing.value()) / 5};
+        EXPECT_TRUE(hasCross(inset, crossing)) << tick.grid;
+    }
+    const Point works = corner + Point{(657060 - 656800) / 5.0, (5103350 - 5103200) / 5.0};
+    EXPECT_TRUE(std::any_of(inset.lines.begin(), inset.lines.end(), [&](const testing::TracedLine& line) {
+        return std::any_of(line.points.begin(), line.points.end(), [&](Point p) {
+            return std::abs(p.x - works.x) < kTolerance && std::abs(p.y - works.y) < kTolerance;
+        });
+    }));
+    const Point onParent = printed.set.pages[1].page.windowAt + Point{180, 46};
+    EXPECT_TRUE(testing::hasStroke(printed.traced(1), onParent, onParent + Point{24.8, 0}, kTolerance));
+    EXPECT_NE(
+        testing::outputOf("pdftotext -f 2 -l 2 " + printed.file.string() + " - 2>/dev/null").find("WORKS 1:5 000"),
+        std::string::npos);
 }
 
 TEST(FilmPdf, BarsAreAHundredMillimetresBothWays) {

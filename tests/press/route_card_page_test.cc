@@ -30,6 +30,28 @@ std::vector<CardPage> cards(const plan::Plan& plan, const char* name, AngleUnit 
     return routeCard(plan, figuresOf(plan, name), unit, "WMM2025").value();
 }
 
+std::vector<CardPage> smallCards(const plan::Plan& plan, const char* name, AngleUnit unit = AngleUnit::Degrees) {
+    return routeCard(plan, figuresOf(plan, name), unit, "WMM2025", CardSize::A6).value();
+}
+
+/// With a collection point, a pick-up and a vehicle's way from the one to the other.
+plan::Plan evacuated() {
+    const plan::Plan plan = kettlePlan();
+    plan::Heading heading = plan.heading();
+    plan::Measure point = *plan.measure(kettleId("CP 5"));
+    point.id = kettleId("CCP 1");
+    point.kind = "casualty-collection-point";
+    point.number = "1";
+    point.points = {movement::at(656890, 5102460)};
+    plan::Route way;
+    way.id = kettleId("RTE GROAT");
+    way.name = "GROAT";
+    way.use = plan::Use::Vehicle;
+    way.vertices = {movement::at(656890, 5102460), movement::at(656890, 5101460)};
+    heading.evacuation = plan::Evacuation{kettleId("CCP 1"), kettleId("RTE GROAT"), kettleId("CP 9"), {}, {}};
+    return std::move(plan::PlanBuilder(plan).heading(heading).put(point).put(way)).build();
+}
+
 std::vector<drawing::Text> textsOf(const CardPage& page) {
     std::vector<drawing::Text> texts;
     for (const drawing::Mark& mark : page.drawing.marks) {
@@ -60,7 +82,8 @@ void expectTidy(const std::vector<CardPage>& pages) {
     for (const CardPage& page : pages) {
         SCOPED_TRACE(page.name);
         const auto texts = textsOf(page);
-        const drawing::Box paper{7.9, 4, 140.1, 207};
+        const bool small = page.width < PaperMm(148);
+        const drawing::Box paper = small ? drawing::Box{5.9, 3.4, 99.1, 145.6} : drawing::Box{7.9, 4, 140.1, 207};
         for (std::size_t n = 0; n < texts.size(); ++n) {
             const drawing::Box box = boxOf(texts[n]);
             EXPECT_TRUE(paper.contains(box)) << texts[n].text << " at " << box.left << ' ' << box.bottom;
@@ -180,6 +203,7 @@ TEST(RouteCard, LongNamesTiesAndNotesStayInTheirPlaces) {
     line.name = endless;
     plan = std::move(plan::PlanBuilder(plan).put(route).put(point).put(other).put(line)).build();
     expectTidy(cards(plan, "QUILL"));
+    expectTidy(smallCards(plan, "QUILL"));
 }
 
 TEST(RouteCard, WhatIsSaidAboutALegStandsWithItAndStaysInItsPlace) {
@@ -197,6 +221,7 @@ TEST(RouteCard, WhatIsSaidAboutALegStandsWithItAndStaysInItsPlace) {
     plan = std::move(plan::PlanBuilder(plan).put(route)).build();
     const auto pages = cards(plan, "QUILL");
     expectTidy(pages);
+    expectTidy(smallCards(plan, "QUILL"));
     const auto words = wordsOf(pages);
     EXPECT_THAT(words, Contains(HasSubstr("catch: road beyond the saddle")));
     EXPECT_THAT(words, Contains(HasSubstr("halt 10 min")));
@@ -226,11 +251,93 @@ TEST(RouteCard, FiveLegsStandOnACardAtMost) {
     }
     const plan::Plan plan = movement::plainRoute(points);
     const auto paper = movement::paperFigures(plan, figuresOf(plan, "PLAIN"), AngleUnit::Degrees).value();
-    for (const CardStrips& card : shareOut(paper, {500, 500})) {
+    for (const CardStrips& card : shareOut(paper, kA5, {500, 500, 500, 500})) {
         EXPECT_LE(card.strips.size(), 5U);
     }
-    EXPECT_EQ(shareOut(paper, {500, 500}).size(), 3U);
+    EXPECT_EQ(shareOut(paper, kA5, {500, 500, 500, 500}).size(), 3U);
     expectTidy(cards(plan, "PLAIN"));
+}
+
+TEST(RouteCard, TheSmallCardHasTheSameFiguresWithoutTheGridAzimuth) {
+    for (const char* route : {"QUILL", "MITTEN"}) {
+        const auto pages = smallCards(kettlePlan(), route);
+        expectTidy(pages);
+        expectTidy(smallCards(kettlePlan(), route, AngleUnit::Mils));
+        for (const CardPage& page : pages) {
+            EXPECT_EQ(page.width, PaperMm(105));
+            EXPECT_EQ(page.height, PaperMm(148));
+            const auto words = wordsOf({page});
+            EXPECT_THAT(words, Contains(HasSubstr("11° W, grid to magnetic: add 11")));
+            EXPECT_THAT(words, Contains(HasSubstr("BMNT 0517"))) << "light on every card's head";
+            EXPECT_THAT(words, Not(Contains("grid 007°")));
+        }
+    }
+    const auto words = wordsOf(smallCards(kettlePlan(), "QUILL"));
+    for (const char* text : {"018°", "back 198°", "460", "343", "FL 5427 9806", "2141", "0015", "5210",
+                             "weir with footbridge at the lake's outlet", "Carried on", "brought on"}) {
+        EXPECT_THAT(words, Contains(text));
+    }
+}
+
+TEST(RouteCard, TheNextSmallCardRepeatsTheLastPointAndNoneHasMoreThanFourLegs) {
+    std::vector<geodesy::PlanePoint> points;
+    for (int n = 0; n < 14; ++n) {
+        points.push_back(movement::at(655000 + 400 * n, 5100000 + n * 30));
+    }
+    const plan::Plan plan = movement::plainRoute(points);
+    const auto pages = smallCards(plan, "PLAIN");
+    expectTidy(pages);
+    for (std::size_t n = 1; n < pages.size(); ++n) {
+        const auto before = textsOf(pages[n - 1]);
+        std::string last;
+        int legs = 0;
+        for (const drawing::Text& text : before) {
+            legs += text.text.starts_with("leg ") ? 1 : 0;
+            last = text.text.starts_with("CP ") && text.start.x == kA6.text ? text.text : last;
+        }
+        EXPECT_LE(legs, 4);
+        const auto next = textsOf(pages[n]);
+        const auto first = std::find_if(next.begin(), next.end(), [](const drawing::Text& text) {
+            return text.text.starts_with("CP ") && text.start.x == kA6.text;
+        });
+        ASSERT_NE(first, next.end());
+        EXPECT_EQ(first->text, last);
+    }
+}
+
+TEST(RouteCard, WhereTheHurtAreFetchedStandsOnEveryCardOfBothSizes) {
+    const plan::Plan plan = evacuated();
+    for (const auto& pages : {cards(plan, "QUILL"), smallCards(plan, "QUILL")}) {
+        expectTidy(pages);
+        ASSERT_GT(pages.size(), 1U);
+        for (const CardPage& page : pages) {
+            EXPECT_THAT(wordsOf({page}), Contains("Pick-up:"));
+            EXPECT_THAT(wordsOf({page}), Contains("CP 9 FM 5695 0190"));
+        }
+        EXPECT_THAT(wordsOf(pages), Contains(HasSubstr("at worst from SP 1 straight 5120 m")));
+    }
+}
+
+TEST(RouteCard, AVehiclesCardHasNoPaces) {
+    const plan::Plan plan = evacuated();
+    for (const auto& pages : {cards(plan, "GROAT"), smallCards(plan, "GROAT")}) {
+        expectTidy(pages);
+        const auto words = wordsOf(pages);
+        EXPECT_THAT(words, Not(Contains("paces")));
+        EXPECT_THAT(words, Contains("a vehicle: no time"));
+        EXPECT_THAT(words, Contains(HasSubstr("vehicle")));
+        EXPECT_THAT(words, Not(Contains("Alternate:")));
+    }
+}
+
+TEST(RouteCard, ClimbReadOffContoursSaysSo) {
+    const plan::Plan plan = kettlePlan();
+    plan::Route route = *plan.routeNamed("QUILL");
+    route.contours = {{route.vertices.front(), Metres(20)}, {route.vertices.back(), Metres(90)}};
+    const auto by = std::move(plan::PlanBuilder(plan).put(route)).build();
+    EXPECT_THAT(wordsOf(cards(by, "QUILL")), Contains(HasSubstr("from contours")));
+    EXPECT_THAT(wordsOf(smallCards(by, "QUILL")), Contains(HasSubstr("from contours")));
+    EXPECT_THAT(wordsOf(cards(plan, "QUILL")), Not(Contains(HasSubstr("from contours"))));
 }
 
 TEST(RouteCard, TheSamePlanGivesTheSameCard) {

@@ -32,6 +32,8 @@ TEST(Legend, ExplainsThePatternsOfTheRoutesThatAFilmShows) {
     EXPECT_THAT(rowsOf(film), ElementsAre("alternate route"));
     film.add(MadeRoute{.vertices = {{40, 90}, {140, 90}}, .name = "QUILL"});
     EXPECT_THAT(rowsOf(film), ElementsAre("primary route", "alternate route"));
+    film.add(MadeRoute{.vertices = {{40, 105}, {140, 105}}, .name = "GROAT", .use = plan::Use::Vehicle});
+    EXPECT_THAT(rowsOf(film), ElementsAre("primary route", "alternate route", "way of vehicles (VEH)"));
 }
 
 TEST(Legend, SamplesLieInTheirSixteenByFive) {

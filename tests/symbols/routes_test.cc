@@ -60,6 +60,27 @@ TEST(Routes, EveryPointHasADotOfOneOnTheLine) {
     }
 }
 
+// A vehicle's way is told from an alternate without colour: a short stroke stands in each gap between its dashes.
+TEST(Routes, AVehiclesWayHasAShortStrokeInEachGapAndSaysVeh) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .name = "GROAT", .use = plan::Use::Vehicle});
+    std::vector<std::pair<double, double>> strokes;
+    for (const testing::InkLine& line : testing::inkLines(film.drawn(0))) {
+        if (line.width == 0.55 && line.from.y == line.to.y) {
+            strokes.emplace_back(std::min(line.from.x, line.to.x), std::max(line.from.x, line.to.x));
+        }
+    }
+    std::sort(strokes.begin(), strokes.end());
+    ASSERT_GT(strokes.size(), 15U);
+    EXPECT_EQ(strokes.size() % 2, 1U);
+    for (std::size_t n = 1; n < strokes.size(); ++n) {
+        EXPECT_GT(strokes[n].first, strokes[n - 1].second + 0.5);
+        const double length = strokes[n].second - strokes[n].first;
+        EXPECT_TRUE(n % 2 == 1 ? length < 0.7 : length > 4) << length;
+    }
+    EXPECT_THAT(words(film.drawn(0)), Contains("RTE GROAT  VEH"));
+}
+
 // A box never stands over its own route: where a leg leaves to the north it is set aside.
 TEST(Routes, BoxStandsAsideWhereALegLeavesNorth) {
     MadeFilm north;

@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 #include <iostream>
+#include <numbers>
 
 #include <gtest/gtest.h>
 
@@ -117,6 +118,46 @@ std::vector<PicturePoint> found(const Picture& picture, PenSize size, const Walk
     std::vector<PicturePoint> line = first->line;
     line.insert(line.end(), second->line.begin(), second->line.end());
     return line;
+}
+
+/// How much a line turns in all, in radians to a millimetre of it.
+double turningOf(const PaperLine& line) {
+    double turning = 0;
+    for (std::size_t n = 1; n + 1 < line.size(); ++n) {
+        const double before = std::atan2(line[n].y - line[n - 1].y, line[n].x - line[n - 1].x);
+        const double after = std::atan2(line[n + 1].y - line[n].y, line[n + 1].x - line[n].x);
+        turning += std::abs(std::remainder(after - before, 2 * std::numbers::pi));
+    }
+    return turning / lengthOf(line);
+}
+
+// A hand that draws along a dashed path does not jerk at every dash. The measure is how much the line turns in all,
+// beside what the path itself does: 1.6 times as much before gaps were straightened, as much since.
+TEST(FollowLaw, ADashedPathComesOutAsEvenAsItWasDrawn) {
+    for (std::uint32_t seed = 61; seed < 64; ++seed) {
+        const MadeSheet sheet = madeSheet({seed, kSideMm});
+        const HeldPixels picture(scanned(sheet.pixels, 85, 3, seed));
+        for (const KnownLine& known : sheet.lines) {
+            const double all = lengthOf(known.line);
+            if (known.style != "path" || all < 40) {
+                continue;
+            }
+            const PaperLine truth = stretch(known.line, 0.2 * all, std::min(0.8 * all, 0.2 * all + 60));
+            const double k = sheet.pixelsPerMm;
+            const auto found = followedLine(picture, {k}, {truth.front().x * k, truth.front().y * k},
+                                            {truth.back().x * k, truth.back().y * k});
+            if (!found) {
+                continue;
+            }
+            PaperLine line;
+            for (const PicturePoint point : found->line) {
+                line.push_back({point.column / k, point.row / k});
+            }
+            std::cout << "seed " << seed << ": turns " << turningOf(line) << ", the path itself " << turningOf(truth)
+                      << '\n';
+            EXPECT_LT(turningOf(line), 1.2 * turningOf(truth) + 0.005);
+        }
+    }
 }
 
 // The figures are the ones set for this program: mean distance under one pen's width (0.4 mm on the sheet), the right

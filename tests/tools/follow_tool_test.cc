@@ -33,13 +33,13 @@ class FollowTable : public ::testing::Test {
         film.id = film_;
         plan_ = std::move(plan::PlanBuilder({}).put(film)).build();
     }
-    FollowTool tool(std::optional<terrain::Side> rail = std::nullopt) {
+    FollowTool tool(std::optional<Rail> rail = std::nullopt) {
         return FollowTool(
             *measures::find("free-line"),
             [this](auto from, auto to, const auto& like, auto then) {
                 asked_.push_back({from, to, like, std::move(then)});
             },
-            rail);
+            std::move(rail));
     }
     Reply send(FollowTool& tool, Kind kind, geodesy::PlanePoint where = {}, bool second = false) {
         const Ground ground{plan_, film_, plan_.films(), std::nullopt, Metres(10), [this] {
@@ -125,15 +125,58 @@ TEST_F(FollowTable, WithTheSecondKeyAPieceIsStraight) {
 }
 
 TEST_F(FollowTable, AHandrailRunsBesideWhatIsPrinted) {
-    FollowTool follow = tool(terrain::Side::Right);
+    Metres wished(100);
+    FollowTool follow = tool(Rail{[&wished] { return wished; }, terrain::Side::Right});
     (void)send(follow, Kind::Press, at(0, 0));
     (void)send(follow, Kind::Press, at(1000, 0), true);
+    ASSERT_EQ(follow.wet().others.size(), 1U) << "it is shown before it is made";
+    wished = Metres(150);
     const Reply reply = send(follow, Kind::Finish);
     ASSERT_TRUE(reply.commit.has_value());
+    EXPECT_EQ(reply.said, "Handrail: 150 m right of the line.");
     const plan::Points points = reply.commit->plan.measure(**reply.select)->points;
     ASSERT_EQ(points.size(), 2U);
-    EXPECT_NEAR(points[0].northing.value(), 5100000 - 100, 1e-6);
+    EXPECT_NEAR(points[0].northing.value(), 5100000 - 150, 1e-6);
     EXPECT_NEAR(points[1].easting.value(), 651000, 1e-6);
+}
+
+TEST_F(FollowTable, AHandrailKeepsInsideOurBoundaryAndSaysHowFar) {
+    plan::Heading heading;
+    heading.unit = "2/C UTB";
+    plan::Measure boundary;
+    boundary.id.bytes[0] = 77;
+    boundary.kind = "boundary";
+    boundary.points = {at(-5000, 30), at(5000, 30)};
+    boundary.fields = {{"left_unit", "2/C"}, {"right_unit", "3/C"}};
+    plan_ = std::move(plan::PlanBuilder(plan_).heading(heading).put(boundary)).build();
+    FollowTool follow = tool(Rail{[] { return terrain::kUsualHandrail; }});
+    (void)send(follow, Kind::Press, at(0, 0));
+    (void)send(follow, Kind::Press, at(1000, 0), true);
+    ASSERT_TRUE(follow.wet().told);
+    EXPECT_EQ(follow.wet().told->first, "100 m left of the line, 70 m inside our boundary");
+    EXPECT_EQ(send(follow, Kind::Finish).said, "Handrail: 100 m left of the line, 70 m inside our boundary.");
+    FollowTool bare = tool(Rail{[] { return Metres(100); }});
+    plan_ = std::move(plan::PlanBuilder(plan_).removeMeasure(boundary.id)).build();
+    (void)send(bare, Kind::Press, at(0, 0));
+    (void)send(bare, Kind::Press, at(1000, 0), true);
+    EXPECT_EQ(send(bare, Kind::Finish).said, "Handrail: 100 m right of the line: no boundary of ours tells a side.");
+}
+
+TEST_F(FollowTable, AKindNamedOnTheWayIsWhatItBecomes) {
+    FollowTool follow = tool();
+    (void)send(follow, Kind::Press, at(0, 0));
+    const Ground ground{plan_, film_, plan_.films(), std::nullopt, Metres(10), [] { return Uuid{{5}}; }};
+    EXPECT_FALSE(follow.endAs(*measures::find("phase-line"), ground)) << "there is no line yet";
+    (void)send(follow, Kind::Press, at(1000, 0));
+    EXPECT_FALSE(follow.endAs(*measures::find("phase-line"), ground)) << "it is still looked for";
+    answer(0);
+    (void)send(follow, Kind::Move, at(1000, 0));
+    EXPECT_FALSE(follow.endAs(*measures::find("checkpoint"), ground));
+    const auto reply = follow.endAs(*measures::find("phase-line"), ground);
+    ASSERT_TRUE(reply);
+    EXPECT_EQ(reply->commit->plan.measure(**reply->select)->kind, "phase-line");
+    EXPECT_EQ(reply->commit->plan.measure(**reply->select)->points.size(), 3U);
+    EXPECT_TRUE(reply->done);
 }
 
 TEST_F(FollowTable, TakeBackAndCancelLeaveNothingAndLateAnswersHarmNobody) {

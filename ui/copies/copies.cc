@@ -147,6 +147,9 @@ void Copies::fillCard(QWidget* card) {
         way->setCheckable(true);
         column->addWidget(way);
     }
+    column->addSpacing(4);
+    papers_ = new PapersChoice(card);
+    column->addWidget(papers_);
     column->addSpacing(10);
     column->addWidget(label(tr("Before you print"), 12, look::Weight::Bold, card));
     notes_ = label({}, 12, look::Weight::Regular, card);
@@ -186,6 +189,7 @@ void Copies::listen() {
     connect(&work_, &work::Work::tableChanged, this, [this] { onePen_->setChecked(work_.pens() == work::Pens::One); });
     connect(wholeLegend_, &QPushButton::toggled, this, [this] { open(); });
     connect(redLight_, &QPushButton::toggled, this, &Copies::showPage);
+    connect(papers_, &PapersChoice::changed, this, &Copies::open);
     connect(save_, &QPushButton::clicked, this, &Copies::askAndSave);
     connect(print_, &QPushButton::clicked, this, [this] { printOn(printer_->currentText()); });
     connect(back_, &QPushButton::clicked, this, &Copies::left);
@@ -217,6 +221,7 @@ void Copies::open() {
     CopyWish wish;
     wish.angles = work_.angles();
     wish.pens = onePen_->isChecked() ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
+    wish.beside = papers_->wish();
     wish.legend = wholeLegend_->isChecked() ? symbols::LegendExtent::Everything : symbols::LegendExtent::NotStandard;
     const std::string paper = paper_->currentData().toString().toStdString();
     if (auto chosen = paper.empty() ? Result<film::PaperChoice>(film::usualPapers()) : film::parsePaper(paper)) {
@@ -285,7 +290,7 @@ void Copies::take(MadeSheets made) {
         page_->addItem(sheet->isFilm ? tr("Film %1").arg(sheet->name) : sheet->name);
     }
     at_ = std::clamp(at_, 0, std::max(0, static_cast<int>(all_.size()) - 1));
-    summary_->setText(tr("%1 films, %2 cards").arg(made_->films.size()).arg(made_->cards.size()));
+    summary_->setText(tr("%1 films, %2 cards and papers").arg(made_->films.size()).arg(made_->cards.size()));
     save_->setEnabled(!all_.empty());
     showPage();
     for (const auto& then : std::exchange(whenReady_, {})) {
@@ -333,6 +338,12 @@ void Copies::showPage() {
         return;
     }
     page_->setCurrentIndex(at_);
+    if (sheet->isFilm) {
+        papers_->lookAtFilm();
+    } else {
+        const auto known = made_->columns.find(sheet->paper);
+        papers_->lookAt(sheet->paper, known == made_->columns.end() ? std::vector<ColumnName>{} : known->second);
+    }
     title_->setText(tr("Page %1 of %2, %3 x %4 mm, as it will print")
                         .arg(at_ + 1)
                         .arg(all_.size())

@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QWidget>
 
+#include "ui/copies/papers.h"
 #include "ui/look/theme.h"
 #include "ui/press/film_sheet.h"
 #include "ui/press/pdf.h"
@@ -25,6 +26,7 @@ struct Sheet {
     press::PdfPage page;
     bool isFilm = true;
     QStringList lost = {}, faint = {};  ///< what would be so under red light, by name, in colour
+    Paper paper = Paper::Card;          ///< what it is where it is no film
 };
 
 /// What is to be made: paper, pens, which kinds.
@@ -33,13 +35,19 @@ struct CopyWish {
     symbols::PenMode pens = symbols::PenMode::Colour;
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
     symbols::LegendExtent legend = symbols::LegendExtent::NotStandard;
+    PaperWish beside = {};
 };
 
 struct MadeSheets {
-    std::vector<Sheet> films, cards;
+    std::vector<Sheet> films, cards;                   ///< the second with the papers beside them
+    std::map<Paper, std::vector<ColumnName>> columns;  ///< that papers made as tables can have
     std::vector<Error> notes;
     std::optional<Error> fault;
 };
+
+/// The papers that go with the films, put at the end of `made`'s cards. Any thread.
+void makePapers(MadeSheets& made, const plan::Plan& plan, const CopyWish& wish, const geodesy::MagneticModel* model,
+                const sheets::HeightSource* heights, work::Course& course);
 
 /// Films and cards of a plan. Any thread.
 [[nodiscard]] MadeSheets makeSheets(const plan::Plan& plan, const CopyWish& wish, const geodesy::MagneticModel* model,
@@ -97,6 +105,7 @@ class Copies final : public QWidget {
     /// Writes them on another thread; written() or failed() tells what came of it.
     void savePdf(const QString& films, const QString& cards);
     void printOn(const QString& queue);
+    [[nodiscard]] PapersChoice& papersChoice() { return *papers_; }
     [[nodiscard]] bool isWriting() const { return writings_ > 0; }
     /// What stands on the papers that are shown; its time is not known here.
     [[nodiscard]] plan::Issue papers() const;
@@ -130,6 +139,7 @@ class Copies final : public QWidget {
     QCheckBox* giveOut_;
     QLabel *title_, *seen_, *notes_, *summary_;
     PageView* view_;
+    PapersChoice* papers_;
 
     void fillCard(QWidget* card);
     void listen();

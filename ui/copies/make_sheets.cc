@@ -51,29 +51,7 @@ MadeSheets makeSheets(const plan::Plan& plan, const CopyWish& wish, const geodes
         }
         made.notes = films->notes;
     }
-    int routes = 0;
-    for (const plan::RoutePtr& route : plan.routes()) {
-        if (course.isStopped()) {
-            return made;
-        }
-        course.tell(++routes, static_cast<int>(plan.routes().size()) + 1);
-        const auto figures = movement::routeFigures(plan, *route, model, heights);
-        if (!figures) {
-            made.notes.push_back(figures.error());
-            continue;
-        }
-        auto cards = press::routeCard(plan, *figures, wish.angles, model != nullptr ? model->name() : std::string{});
-        if (!cards) {
-            made.notes.push_back(cards.error());
-            continue;
-        }
-        for (press::CardPage& card : *cards) {
-            press::PdfPage page;
-            page.paper = film::Paper{card.width, card.height};
-            page.drawing = std::move(card.drawing);
-            made.cards.push_back({QString::fromStdString(card.name), std::move(page), false});
-        }
-    }
+    makePapers(made, plan, wish, model, heights, course);
     return made;
 }
 

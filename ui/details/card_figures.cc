@@ -1,7 +1,10 @@
 #include "ui/details/card_figures.h"
 
+#include <cmath>
+
 #include <QCoreApplication>
 
+#include "core/movement/evacuation.h"
 #include "core/movement/paper_figures.h"
 #include "core/plan/showings.h"
 
@@ -58,6 +61,26 @@ std::vector<FigureRow> legTo(const work::Work& work, const plan::ItemId& item) {
     return {};
 }
 
+/// How far the hurt are carried from a route.
+void addCarry(std::vector<FigureRow>& rows, const work::Work& work, const movement::RouteFigures& figures) {
+    const auto evacuation = movement::evacuationFrom(work.plan(), figures);
+    if (!evacuation || !*evacuation) {
+        return;
+    }
+    const auto way = [](const movement::Carry& carry) {
+        return metres(std::llround(geodesy::roundedDistance(carry.ground).value())) +
+               (carry.time ? QStringLiteral(", ") + text(movement::timeText(*carry.time)) : QString());
+    };
+    if (const auto& carry = (*evacuation)->carry) {
+        rows.push_back({tr("Carry to %1").arg(text((*evacuation)->collection->label)), {}});
+        rows.push_back({tr("from %1, straight").arg(text(carry->straight.spot)), way(carry->straight)});
+        rows.push_back({tr("from %1, by the route").arg(text(carry->byRoute.spot)), way(carry->byRoute)});
+    }
+    if (const auto& pickUp = (*evacuation)->pickUp) {
+        rows.push_back({tr("pick-up, %1").arg(text(pickUp->label)), text(pickUp->grid)});
+    }
+}
+
 std::vector<FigureRow> ofRoute(const work::Work& work, const plan::ItemId& route,
                                const std::function<QString(const Error&)>& say) {
     const auto figures = work.figures().find(route);
@@ -69,12 +92,16 @@ std::vector<FigureRow> ofRoute(const work::Work& work, const plan::ItemId& route
     if (!paper) {
         return {{say(paper.error()), {}}};
     }
-    return {{tr("legs"), QString::number(paper->legs.size())},
-            {tr("map distance"), metres(paper->metres)},
-            {tr("ground distance"), metres(paper->groundMetres)},
-            {tr("climb"), known(paper->climb)},
-            {tr("time"), paper->time.empty() ? tr("unknown") : text(paper->time)},
-            {tr("arrives"), paper->arrival.empty() ? tr("unknown") : text(paper->arrival)}};
+    std::vector<FigureRow> rows{{tr("legs"), QString::number(paper->legs.size())},
+                                {tr("map distance"), metres(paper->metres)},
+                                {tr("ground distance"), metres(paper->groundMetres)},
+                                {paper->fromContours ? tr("climb, from contours") : tr("climb"), known(paper->climb)}};
+    if (figures->second.use != plan::Use::Vehicle) {
+        rows.push_back({tr("time"), paper->time.empty() ? tr("unknown") : text(paper->time)});
+        rows.push_back({tr("arrives"), paper->arrival.empty() ? tr("unknown") : text(paper->arrival)});
+    }
+    addCarry(rows, work, figures->second);
+    return rows;
 }
 
 }  // namespace

@@ -19,6 +19,7 @@
 #include "ui/details/card_figures.h"
 #include "ui/details/faults.h"
 #include "ui/details/grid_entry.h"
+#include "ui/details/trace_words.h"
 
 namespace crosstick::details {
 namespace {
@@ -104,6 +105,8 @@ void Details::rebuild() {
     token_ = nullptr;
     beyond_ = nullptr;
     course_ = nullptr;
+    traced_ = nullptr;
+    filmBoxes_.clear();
     body_ = new QWidget;
     QPalette p = body_->palette();
     p.setColor(QPalette::Window, look::colours(light_).card);
@@ -232,6 +235,7 @@ void Details::addShownOn(const plan::ItemId& item) {
         const bool works = work_.workingFilm() == film->id;
         box->setFont(look::face(12, works ? look::Weight::Bold : look::Weight::Regular));
         const plan::FilmId id = film->id;
+        filmBoxes_.emplace_back(id, box);
         connect(box, &QCheckBox::toggled, this, [this, item, id](bool on) {
             work_.commit(
                 on ? plan::shownOn(work_.committed(), item, id) : plan::notShownOn(work_.committed(), item, id),
@@ -240,6 +244,18 @@ void Details::addShownOn(const plan::ItemId& item) {
         rows->addWidget(box);
     }
     column_->addWidget(frame);
+    renewShownOn();
+}
+
+/// Films may be laid on and taken off by a key meanwhile; on a pinned one nothing changes.
+void Details::renewShownOn() {
+    for (const auto& [id, box] : filmBoxes_) {
+        const plan::FilmPtr film = work_.plan().film(id);
+        const QSignalBlocker quiet(box);
+        box->setChecked(film && shown_ && plan::isShownOn(*film, *shown_));
+        box->setEnabled(film && !film->pinned);
+        box->setToolTip(film && film->pinned ? tr("%1 is pinned.").arg(text(film->name)) : QString());
+    }
 }
 
 void Details::addFigures(const plan::ItemId& item) {
@@ -267,6 +283,28 @@ void Details::renewBeyond() {
     }
 }
 
+void Details::addTraced() {
+    traced_ = smallLabel({}, body_);
+    traced_->setContentsMargins(12, 2, 12, 2);
+    column_->addWidget(traced_);
+    renewTraced();
+}
+
+void Details::renewTraced() {
+    if (traced_ != nullptr && shown_) {
+        const QString words = traceWords(work_, *shown_);
+        const auto& stale = work_.staleTraces();
+        const bool isStale = std::any_of(stale.begin(), stale.end(),
+                                         [this](const files::StaleTrace& one) { return one.copy == *shown_; });
+        QPalette p = traced_->palette();
+        const look::Colours c = look::colours(light_);
+        p.setColor(QPalette::WindowText, isStale ? c.warning : c.inkTwo);
+        traced_->setPalette(p);
+        traced_->setText(isStale ? QStringLiteral("\u25b3 ") + words : words);
+        traced_->setVisible(!words.isEmpty());
+    }
+}
+
 /// While something is dragged its numbers follow; the fields are not built anew, so the caret stays where it is.
 void Details::renewValues() {
     if (!shown_) {
@@ -286,6 +324,8 @@ void Details::renewValues() {
     }
     renewBeyond();
     renewCourse();
+    renewTraced();
+    renewShownOn();
     for (const auto& [field, value] : values_) {
         const QString now = text(value());
         if (!field->hasFocus() && field->text() != now && !field->property("refused").toBool()) {

@@ -14,6 +14,7 @@
 #include "ui/press/faces.h"
 #include "ui/work/work.h"
 
+class QCheckBox;
 class QVBoxLayout;
 
 namespace crosstick::details {
@@ -37,6 +38,8 @@ class Details final : public QScrollArea {
     [[nodiscard]] QLineEdit* gridField() const { return gridField_; }
     [[nodiscard]] QString title() const { return title_->text(); }
     [[nodiscard]] const FiguresList* figures() const { return numbers_; }
+    /// What it says of where a thing was traced from.
+    [[nodiscard]] QString traced() const { return traced_ != nullptr ? traced_->text() : QString(); }
     /// What it says of a thing that lies off the sheet or outside the films' window; empty where it does not.
     [[nodiscard]] QString beyond() const { return beyond_ != nullptr ? beyond_->text() : QString(); }
     /// What it says of an alternate's way: where it leaves its primary route, what is not decided, where it ends.
@@ -66,6 +69,8 @@ class Details final : public QScrollArea {
     QLabel* title_ = nullptr;
     QLabel* beyond_ = nullptr;
     QLabel* course_ = nullptr;  ///< of an alternate: where it leaves, what is still open
+    QLabel* traced_ = nullptr;
+    std::vector<std::pair<plan::FilmId, QCheckBox*>> filmBoxes_;
     FiguresList* numbers_ = nullptr;
     TokenPicture* token_ = nullptr;
     std::optional<plan::ItemId> shown_;
@@ -85,6 +90,19 @@ class Details final : public QScrollArea {
     void addRoute(const plan::Route& route);
     void addDecision(const plan::Route& route);
     void renewCourse();
+    /// Primary, alternate or a vehicle's; whether the hurt are driven on by it.
+    void addUse(const plan::Route& route);
+    /// How the hurt are brought out, on the card of a point where they are collected.
+    void addEvacuation(const plan::Measure& measure);
+    /// A thing that evacuation names, chosen from those that the plan has.
+    struct Named {
+        QString words;
+        plan::ItemId id;
+    };
+    void addNamed(const QString& label, std::optional<plan::ItemId> plan::Evacuation::*part,
+                  const std::vector<Named>& things);
+    void addEvacuationBox(const QString& words, std::optional<plan::ItemId> plan::Evacuation::*part,
+                          const plan::ItemId& id);
     void addPicker(QLineEdit* field);
     void addState(const plan::Measure& measure);
     void addWhose(const plan::Measure& measure);
@@ -100,6 +118,9 @@ class Details final : public QScrollArea {
     void addFigures(const plan::ItemId& item);
     void addBeyond();
     void renewBeyond();
+    void addTraced();
+    void renewTraced();
+    void renewShownOn();
     [[nodiscard]] QString gridOf(const plan::Measure& measure) const;
     std::map<QLineEdit*, std::function<std::string()>> values_;
 };

@@ -10,5 +10,6 @@ inline constexpr FaultId kNumberIssued{"details/number-issued"};
 inline constexpr FaultId kNameTaken{"details/name-taken"};
 inline constexpr FaultId kGridOffSheet{"details/grid-off-sheet"};
 inline constexpr FaultId kGridUnread{"details/grid-unread"};
+inline constexpr FaultId kNoCarryRate{"details/no-carry-rate"};
 
 }  // namespace crosstick::details

@@ -72,7 +72,9 @@ void Details::addMeasure(const plan::Measure& measure) {
         addState(measure);
         addWhose(measure);
     }
+    addEvacuation(measure);
     addShownOn(id);
+    addTraced();
     auto* why =
         addField(tr("Why"), measure.why, "change the why", [id](const plan::Plan& plan, const std::string& typed) {
             return withMeasure(plan, id, [&](plan::Measure& m) { m.why = typed; });

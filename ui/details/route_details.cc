@@ -76,7 +76,7 @@ void Details::addRoute(const plan::Route& route) {
     const auto held = [this, id] { return work_.plan().route(id); };
     addHead(text(movement::routeTitle(route.name)), route.use == plan::Use::Primary     ? tr("Primary route")
                                                     : route.use == plan::Use::Alternate ? tr("Alternate route")
-                                                                                        : tr("Vehicle route"));
+                                                                                        : tr("Way of vehicles"));
     addBeyond();
     labelField_ = addField(tr("Name"), route.name, "rename the route",
                            [id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
@@ -87,6 +87,7 @@ void Details::addRoute(const plan::Route& route) {
                                return withRoute(plan, id, [&](plan::Route& r) { r.name = typed; });
                            });
     values_[labelField_] = [held] { return held() ? held()->name : std::string{}; };
+    addUse(route);
     const TimeZone zone = work_.plan().heading().zone;
     const auto start = [held, zone] {
         return held() && held()->start ? dateTimeGroup(*held()->start, zone) : std::string{};

@@ -225,7 +225,7 @@ void Ledger::renewFacts() {
         return;
     }
     const QString title = QString::fromStdString(movement::routeTitle(route->name));
-    use_->setText(route->use == plan::Use::Primary ? tr("primary") : tr("alternate"));
+    use_->setText(QString::fromUtf8(movement::useText(route->use).data()));
     const int room = kFactsWide - 28 - use_->sizeHint().width();
     title_->setText(title_->fontMetrics().elidedText(title, Qt::ElideRight, room));
     title_->setToolTip(title);

@@ -117,6 +117,9 @@ std::optional<Gap> LegsModel::gap(int row, int column) const {
     if (!(isTotal(row) ? total(column) : cell(row, column)).isEmpty()) {
         return std::nullopt;
     }
+    if (figures_->use == plan::Use::Vehicle && (column == Paces || column == Time || column == Arrive)) {
+        return Gap{QStringLiteral("\u2014"), tr("A vehicle has neither paces nor a time on foot."), {}};
+    }
     switch (column) {
         case Paces:
             return noPaces();
@@ -171,6 +174,9 @@ QString LegsModel::hint(const QModelIndex& index) const {
     if (const auto missing = gap(index.row(), index.column())) {
         return missing->want ? missing->why + QLatin1Char(' ') + tr("Press here to give it.") : missing->why;
     }
+    if (index.column() == Climb && paper_->fromContours) {
+        return tr("read from contours by hand, even between them");
+    }
     if (index.column() != Distance || index.row() >= static_cast<int>(figures_->legs.size())) {
         return {};
     }
@@ -213,7 +219,7 @@ QVariant LegsModel::headerData(int section, Qt::Orientation orientation, int rol
         case Arrive:
             return tr("Arrive");
         case Climb:
-            return tr("Climb m");
+            return paper_ && paper_->fromContours ? tr("Climb m, contours") : tr("Climb m");
         default:
             return {};
     }

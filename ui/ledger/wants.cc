@@ -168,6 +168,9 @@ std::optional<Want> wantOf(const plan::Plan& plan, const Error& fault) {
 
 std::vector<Want> wantsOf(const movement::RouteFigures& figures, bool isDrawn) {
     std::vector<Want> wants;
+    if (figures.use == plan::Use::Vehicle) {
+        return wants;  // nobody walks it
+    }
     if (!figures.pace) {
         wants.push_back(Want::Pace);
     }

@@ -5,6 +5,7 @@
 
 #include "core/drawing/clip.h"
 #include "core/film/block.h"
+#include "core/film/inset.h"
 #include "core/film/registration.h"
 #include "core/film/set_layout.h"
 #include "core/movement/gm_angle.h"
@@ -194,14 +195,21 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, Progress
     if (!page) {
         return tl::unexpected(page.error());
     }
+    const auto insets = film::insetFrames(common.plan, *film, *frame);
+    if (!insets) {
+        return tl::unexpected(insets.error());
+    }
     engraving.reserved = page->reserved;
+    engraving.reserved.insert(engraving.reserved.end(), insets->labels.begin(), insets->labels.end());
     symbols::EngravedFilm marks = symbols::engrave(engraving);
     FilmPage out{film, frame->scale(),           frame->gridCrs(), std::move(*page), {},
                  {},   std::move(marks.remarks), inksOf(marks)};
     out.drawing = out.page.furniture;
     // The block lies on the film: lines that run under it end at its edge.
+    drawing::Drawing lying = std::move(marks).all();
+    lying.append(insets->drawing);
     out.drawing.append(
-        drawing::cutAway(drawing::moved(std::move(marks).all(), out.page.windowAt), out.page.block.grown(kRoundBlock)));
+        drawing::cutAway(drawing::moved(std::move(lying), out.page.windowAt), out.page.block.grown(kRoundBlock)));
     return groundOf(order, *film, *frame, out.page, progress.carried).map([&out](GroundOnPage&& ground) {
         out.ground = std::move(ground);
         return std::move(out);

@@ -8,6 +8,7 @@
 #include "core/movement/rate_text.h"
 #include "core/units/number_text.h"
 #include "symbols/unit_symbol.h"
+#include "ui/press/route_paper.h"
 
 namespace crosstick::press {
 namespace {
@@ -181,12 +182,15 @@ PaperTable marchPaper(const plan::Plan& plan, const movement::RouteFigures& figu
     const TimeZone zone = plan.heading().zone;
     PaperTable paper;
     paper.head.title = movement::routeTitle(table.routeName);
-    paper.head.purpose = fmt::format("{}, {} m, zone {}", table.use == plan::Use::Primary ? "primary" : "alternate",
+    paper.head.purpose = fmt::format("{}, {} m, zone {}", movement::useText(table.use),
                                      whole(figures.groundDistance.value()), zone.letter);
     paper.head.kind = "MARCH TABLE";
     paper.head.marking = plan.heading().marking;
     paper.head.left = leftFacts(plan, table);
     paper.head.right = rightFacts(plan, figures, table, facts);
+    for (CardFact& fact : lightFacts(cardLight(plan, figures))) {
+        paper.head.left.push_back(std::move(fact));
+    }
     paper.columns = columnsOf(table);
     paper.kept = 1;
     for (std::size_t n = 0; n < table.elements.size(); ++n) {

@@ -180,7 +180,8 @@ std::vector<CardFact> factsOf(const movement::RouteFigures& figures, const Profi
         return length ? numberText(length->value(), 0) + " m" : std::string("unknown");
     };
     std::vector<CardFact> facts{
-        {"Climb", fmt::format("{}, descent {}", metres(profile.climb), metres(profile.descent))},
+        {"Climb", fmt::format("{}, descent {}{}", metres(profile.climb), metres(profile.descent),
+                              profile.fromContours ? ", from contours" : "")},
         {"Heights", fmt::format("{} to {}", metres(profile.lowest), metres(profile.highest))}};
     if (figures.steepest) {
         facts.push_back(
@@ -196,7 +197,7 @@ std::vector<CardFact> factsOf(const movement::RouteFigures& figures, const Profi
 PaperPage profilePage(const plan::Plan& plan, const movement::RouteFigures& figures, const Profile& profile) {
     PaperHead head;
     head.title = movement::routeTitle(profile.route);
-    head.purpose = fmt::format("{}, {} m of ground", figures.use == plan::Use::Primary ? "primary" : "alternate",
+    head.purpose = fmt::format("{}, {} m of ground", movement::useText(figures.use),
                                numberText(figures.groundDistance.value(), 0));
     head.kind = "PROFILE";
     head.marking = plan.heading().marking;
@@ -209,10 +210,12 @@ PaperPage profilePage(const plan::Plan& plan, const movement::RouteFigures& figu
     drawGround(pen, profile, scales, Metres(0), Metres(scales.length), kGroundPen);
     drawSteep(pen, profile, scales);
     drawMarks(pen, profile, scales);
-    drawSource(pen, fmt::format("Ground metres from the start to the right, heights in metres by the elevation model, "
-                                "drawn {} times too high. Thick: {} % and steeper, over steps of 25 m. Planning and "
-                                "training aid.",
-                                numberText(scales.times(), 1), numberText(movement::kSteep * 100, 0)));
+    drawSource(pen, fmt::format("Ground metres from the start to the right, heights in metres {}, drawn {} times too "
+                                "high. Thick: {} % and steeper, over steps of 25 m{}. Planning and training aid.",
+                                profile.fromContours ? "from contours read by hand, even between them"
+                                                     : "by the elevation model",
+                                numberText(scales.times(), 1), numberText(movement::kSteep * 100, 0),
+                                profile.fromContours ? " or from contour to contour" : ""));
     PaperPage page;
     page.drawing = std::move(pen).take();
     return page;

@@ -6,7 +6,6 @@
 
 #include "core/measures/catalogue.h"
 #include "symbols/engrave.h"
-#include "ui/press/route_card_measures.h"
 
 namespace crosstick::press {
 namespace {
@@ -15,6 +14,7 @@ constexpr double kLinePen = 0.5;
 constexpr double kTick = 2.2;      // half the mark of a crossing
 constexpr double kRowStep = 3.3;   // least distance of two crossings' words
 constexpr double kFootRoom = 1.4;  // a point's tip above its strip's lower edge
+constexpr double kLeastBox = 8.2;  // of a point's box over its tip
 constexpr double kDot = 1.3;
 constexpr Hand kNameHand{1.8, drawing::Weight::Bold};
 
@@ -35,14 +35,14 @@ struct Passed {
     double top, bottom;
 };
 
-Passed drawPoint(CardPen& pen, const plan::MeasurePtr& point, double tip) {
+Passed drawPoint(CardPen& pen, const CardMeasures& m, const plan::MeasurePtr& point, double tip) {
     if (!point) {
-        pen.dot({kLadderLine, tip - kDot / 2}, kDot);
+        pen.dot({m.ladderLine, tip - kDot / 2}, kDot);
         return {tip - kDot, tip};
     }
     drawing::Gauge gauge;
     gauge.symbol = 4.8;
-    const drawing::Drawing box = symbols::actionBox({kLadderLine, tip}, rowsOf(*point), gauge, drawing::Ink::Black);
+    const drawing::Drawing box = symbols::actionBox({m.ladderLine, tip}, rowsOf(*point), gauge, drawing::Ink::Black);
     const double top = drawing::extent(box).top;
     pen.append(box);
     return {top, tip};
@@ -59,7 +59,8 @@ std::vector<double> spread(std::vector<double> rows, double from, double to) {
     return rows;
 }
 
-void drawCrossings(CardPen& pen, const movement::PaperLeg& leg, std::size_t piece, double from, double to) {
+void drawCrossings(CardPen& pen, const CardMeasures& m, const movement::PaperLeg& leg, std::size_t piece, double from,
+                   double to) {
     std::vector<const movement::PaperCrossing*> met;
     for (const movement::PaperCrossing& crossing : leg.crossings) {
         if (crossing.piece == piece) {
@@ -81,29 +82,30 @@ void drawCrossings(CardPen& pen, const movement::PaperLeg& leg, std::size_t piec
     for (std::size_t n = 0; n < shown; ++n) {
         const std::string metres = fmt::format("{}", met[n]->metresFromLast);
         const double base = rows[n] + kNameHand.capHeight / 2;
-        pen.line({kLadderLine - kTick, rows[n]}, {kLadderLine + kTick, rows[n]}, kLinePen);
-        pen.write(metres, {kLadderEnd, base}, kInfoHand, Align::Right);
-        pen.writeWithin(met[n]->label, {kLadderText, base}, kLadderEnd - kLadderText - widthOf(metres, kInfoHand) - 0.8,
-                        kNameHand, Align::Left);
+        pen.line({m.ladderLine - kTick, rows[n]}, {m.ladderLine + kTick, rows[n]}, kLinePen);
+        pen.write(metres, {m.ladderEnd, base}, kInfoHand, Align::Right);
+        pen.writeWithin(met[n]->label, {m.ladderText, base},
+                        m.ladderEnd - m.ladderText - widthOf(metres, kInfoHand) - 0.8, kNameHand, Align::Left);
     }
     if (shown < met.size()) {
-        pen.write(fmt::format("and {} more", met.size() - shown), {kLadderText, rows.back() + 0.9}, kInfoHand);
+        pen.write(fmt::format("and {} more", met.size() - shown), {m.ladderText, rows.back() + 0.9}, kInfoHand);
     }
 }
 
 }  // namespace
 
-void drawLadder(CardPen& pen, const plan::Plan& plan, const movement::RouteFigures& figures,
-                const movement::PaperRoute& paper, double startTop, double startBottom,
-                const plan::MeasurePtr& startPoint, const std::vector<PlacedStrip>& strips) {
-    const double firstTip = startPoint ? std::max(startBottom - kFootRoom, startTop + 9) : startBottom - kFootRoom;
-    Passed last = drawPoint(pen, startPoint, firstTip);
+void drawLadder(CardPen& pen, const LadderOf& of, const LadderStart& start, const std::vector<PlacedStrip>& strips) {
+    const CardMeasures& m = of.measures;
+    const double firstTip =
+        start.point ? std::max(start.bottom - kFootRoom, start.top + kLeastBox) : start.bottom - kFootRoom;
+    Passed last = drawPoint(pen, m, start.point, firstTip);
     for (const PlacedStrip& placed : strips) {
-        const movement::PaperLeg& leg = paper.legs[placed.strip.leg];
-        const plan::MeasurePtr point = placed.strip.endsLeg ? plan.measure(figures.legs[placed.strip.leg].to) : nullptr;
-        const Passed next = drawPoint(pen, point, placed.bottom - kFootRoom);
-        pen.line({kLadderLine, last.bottom}, {kLadderLine, next.top}, kLinePen);
-        drawCrossings(pen, leg, placed.strip.piece, last.bottom, next.top);
+        const movement::PaperLeg& leg = of.paper.legs[placed.strip.leg];
+        const plan::MeasurePtr point =
+            placed.strip.endsLeg ? of.plan.measure(of.figures.legs[placed.strip.leg].to) : nullptr;
+        const Passed next = drawPoint(pen, m, point, placed.bottom - kFootRoom);
+        pen.line({m.ladderLine, last.bottom}, {m.ladderLine, next.top}, kLinePen);
+        drawCrossings(pen, m, leg, placed.strip.piece, last.bottom, next.top);
         last = next;
     }
 }

@@ -10,8 +10,6 @@
 namespace crosstick::press {
 namespace {
 
-constexpr std::size_t kLegsACard = 5;
-
 /// Strips that stay together: a leg, or a part of one that no card could hold.
 struct Bundle {
     std::vector<Strip> strips;
@@ -22,61 +20,74 @@ struct TieRows {
     std::vector<std::string> beside, below;
 };
 
-TieRows tieRows(const std::string& tie) {
-    TieRows rows{wrapped(tie, kTextWidth, kTieHand, 2), {}};
-    if (wrapped(tie, kTextWidth, kTieHand, 3).size() < 3) {
-        return rows;
+TieRows tieRows(const std::string& tie, const CardMeasures& m) {
+    if (m.tieRows == 0) {
+        return {{}, wrapped(tie, m.infoWidth, kInfoHand, 2)};
     }
-    const auto whole = wrapped(tie, kTextWidth, kTieHand, 100);
+    const auto whole = wrapped(tie, m.textWidth, kTieHand, 100);
+    if (whole.size() <= m.tieRows) {
+        return {whole, {}};
+    }
     std::string rest;
-    for (std::size_t n = 2; n < whole.size(); ++n) {
-        rest += (n == 2 ? "" : " ") + whole[n];
+    for (std::size_t n = m.tieRows; n < whole.size(); ++n) {
+        rest += (rest.empty() ? "" : " ") + whole[n];
     }
-    rows.beside = {whole[0], whole[1]};
-    rows.below = wrapped(rest, kInfoWidth, kInfoHand, 2);
-    return rows;
+    return {{whole.begin(), whole.begin() + static_cast<std::ptrdiff_t>(m.tieRows)},
+            wrapped(rest, m.infoWidth, kInfoHand, 2)};
 }
 
-/// Two rows of the tie stand beside the azimuth; what is left of it, and the leg's own figures, below it, where the
-/// row has room up to the word "passed".
-Strip endStrip(const movement::PaperLeg& leg, std::size_t at) {
-    Strip strip{at, leg.pieces.size() - 1, true, {}, {}, 0};
-    const TieRows tie = tieRows(leg.tie);
-    strip.tie = tie.beside;
-    strip.info = tie.below;
-    std::vector<std::string> parts{fmt::format("leg {} from {}", leg.number, leg.from),
-                                   fmt::format("map {} m", leg.metres), fmt::format("ground {} m", leg.groundMetres)};
+/// A leg's own figures in words, as many as the card has room for.
+std::vector<std::string> partsOf(const movement::PaperLeg& leg, const CardMeasures& m) {
+    const bool wide = m.gridAzimuthDrop > 0;
+    std::vector<std::string> parts;
+    if (wide) {
+        parts = {fmt::format("leg {} from {}", leg.number, leg.from), fmt::format("map {} m", leg.metres),
+                 fmt::format("ground {} m", leg.groundMetres)};
+    } else {
+        parts = {fmt::format("leg {}: {} m", leg.number, leg.metres)};
+    }
     if (!leg.time.empty()) {
         parts.push_back("in " + leg.time);
     }
-    parts.push_back(leg.climb && leg.descent ? fmt::format("climb {}, descent {} m", *leg.climb, *leg.descent)
+    parts.push_back(leg.climb && leg.descent ? fmt::format("climb {}, descent {} m{}", *leg.climb, *leg.descent,
+                                                           leg.fromContours ? " from contours" : "")
                                              : "climb unknown");
     if (leg.steepest) {
         parts.push_back(fmt::format("steep {} %", *leg.steepest));
     }
     parts.push_back(fmt::format("so far {} m{}", leg.metresSoFar, leg.timeSoFar.empty() ? "" : " in " + leg.timeSoFar));
     parts.insert(parts.end(), leg.notes.begin(), leg.notes.end());
-    for (std::string& row : packed(parts, kInfoWidth, kInfoHand)) {
+    return parts;
+}
+
+/// Two rows of the tie stand beside the azimuth; what is left of it, and the leg's own figures, below it, where the
+/// row has room up to the word "passed".
+Strip endStrip(const movement::PaperLeg& leg, std::size_t at, const CardMeasures& m) {
+    Strip strip{at, leg.pieces.size() - 1, true, {}, {}, 0};
+    const TieRows tie = tieRows(leg.tie, m);
+    strip.tie = tie.beside;
+    strip.info = tie.below;
+    for (std::string& row : packed(partsOf(leg, m), m.infoWidth, kInfoHand)) {
         strip.info.push_back(std::move(row));
     }
-    strip.height = kInfoTop + kInfoStep * static_cast<double>(strip.info.size() - 1) + kStripFoot;
+    strip.height = m.infoTop + m.infoStep * static_cast<double>(strip.info.size() - 1) + m.stripFoot;
     return strip;
 }
 
-std::vector<Strip> stripsOf(const movement::PaperLeg& leg, std::size_t at) {
+std::vector<Strip> stripsOf(const movement::PaperLeg& leg, std::size_t at, const CardMeasures& m) {
     std::vector<Strip> strips;
     for (std::size_t piece = 0; piece + 1 < leg.pieces.size(); ++piece) {
-        strips.push_back({at, piece, false, {}, {}, kBendStrip});
+        strips.push_back({at, piece, false, {}, {}, m.bendStrip});
     }
-    strips.push_back(endStrip(leg, at));
+    strips.push_back(endStrip(leg, at, m));
     return strips;
 }
 
-std::vector<Bundle> bundlesOf(const movement::PaperRoute& paper, double mostHeight) {
+std::vector<Bundle> bundlesOf(const movement::PaperRoute& paper, const CardMeasures& m, double mostHeight) {
     std::vector<Bundle> bundles;
     for (std::size_t at = 0; at < paper.legs.size(); ++at) {
         bundles.emplace_back();
-        for (Strip& strip : stripsOf(paper.legs[at], at)) {
+        for (Strip& strip : stripsOf(paper.legs[at], at, m)) {
             if (!bundles.back().strips.empty() && bundles.back().height + strip.height > mostHeight) {
                 bundles.emplace_back();
             }
@@ -92,19 +103,21 @@ struct Cards {
     std::vector<double> heights;
 };
 
-/// Fills card after card up to a height.
-Cards filled(const std::vector<Bundle>& bundles, double upTo, double lastRoom) {
+/// Fills card after card, leaving so much height free on those that another follows.
+Cards filled(const std::vector<Bundle>& bundles, std::size_t legs, CardRoom room, double free) {
     Cards cards;
+    const auto most = [&](double first, double later) { return cards.bundles.size() == 1 ? first : later; };
     for (std::size_t n = 0; n < bundles.size(); ++n) {
-        if (cards.bundles.empty() || cards.bundles.back().size() == kLegsACard ||
-            cards.heights.back() + bundles[n].height > upTo) {
+        if (cards.bundles.empty() || cards.bundles.back().size() == legs ||
+            cards.heights.back() + bundles[n].height > most(room.first, room.onward) - free) {
             cards.bundles.emplace_back();
             cards.heights.push_back(0);
         }
         cards.bundles.back().push_back(n);
         cards.heights.back() += bundles[n].height;
     }
-    if (!cards.bundles.empty() && cards.heights.back() > lastRoom && cards.bundles.back().size() > 1) {
+    if (!cards.bundles.empty() && cards.heights.back() > most(room.firstAndLast, room.last) &&
+        cards.bundles.back().size() > 1) {
         const std::size_t moved = cards.bundles.back().back();
         cards.bundles.back().pop_back();
         cards.heights.back() -= bundles[moved].height;
@@ -116,12 +129,13 @@ Cards filled(const std::vector<Bundle>& bundles, double upTo, double lastRoom) {
 
 }  // namespace
 
-std::vector<CardStrips> shareOut(const movement::PaperRoute& paper, CardRoom room) {
-    const std::vector<Bundle> bundles = bundlesOf(paper, std::min(room.onward, room.last));
-    Cards best = filled(bundles, room.onward, room.last);
+std::vector<CardStrips> shareOut(const movement::PaperRoute& paper, const CardMeasures& measures, CardRoom room) {
+    const double least = std::min({room.first, room.onward, room.firstAndLast, room.last});
+    const std::vector<Bundle> bundles = bundlesOf(paper, measures, least);
+    Cards best = filled(bundles, measures.legs, room, 0);
     const std::size_t count = best.bundles.size();
     for (int less = 1; less < room.onward; ++less) {
-        Cards next = filled(bundles, room.onward - less, room.last);
+        Cards next = filled(bundles, measures.legs, room, less);
         if (next.bundles.size() > count) {
             break;
         }

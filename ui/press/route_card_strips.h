@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/movement/paper_figures.h"
+#include "ui/press/route_card_measures.h"
 
 namespace crosstick::press {
 
@@ -23,12 +24,13 @@ struct CardStrips {
 
 /// How much height cards have for their strips, in millimetres.
 struct CardRoom {
-    double onward;  ///< a card that another follows
-    double last;
+    double first, onward;       ///< a card that another follows
+    double firstAndLast, last;  ///< one that none follows
 };
 
-/// Shares the pieces out over as few cards as hold them, at most five legs a card, as evenly as their heights allow. A
-/// leg stays on one card unless it alone is too high for one; then it is parted at a bend.
-[[nodiscard]] std::vector<CardStrips> shareOut(const movement::PaperRoute& paper, CardRoom room);
+/// Shares the pieces out over as few cards as hold them, at most so many legs a card as its size holds, as evenly as
+/// their heights allow. A leg stays on one card unless it alone is too high for one; then it is parted at a bend.
+[[nodiscard]] std::vector<CardStrips> shareOut(const movement::PaperRoute& paper, const CardMeasures& measures,
+                                               CardRoom room);
 
 }  // namespace crosstick::press

@@ -85,6 +85,9 @@ std::string printedText(const plan::Plan& plan, const movement::GmAngle& gm, Ang
 
 std::vector<CardFact> leftFacts(const plan::Plan& plan, const movement::RouteFigures& figures) {
     const plan::Heading& heading = plan.heading();
+    if (figures.use == plan::Use::Vehicle) {
+        return {{"Sheet", sheetText(plan)}, {"Grid", gridText(figures)}, {"Vehicle", "no paces, no rate on foot"}};
+    }
     return {{"Sheet", sheetText(plan)},
             {"Grid", gridText(figures)},
             {"Pace count",
@@ -150,7 +153,8 @@ std::vector<CardNote> otherRoutes(const plan::Plan& plan, const movement::RouteF
     const plan::RoutePtr own = plan.route(figures.route);
     std::vector<CardNote> notes;
     for (const plan::RoutePtr& other : plan.routes()) {
-        if (!own || other->id == own->id || other->use == own->use) {
+        if (!own || other->id == own->id || other->use == own->use || own->use == plan::Use::Vehicle ||
+            other->use == plan::Use::Vehicle) {
             continue;
         }
         const auto parts = partingPoint(*own, *other);
@@ -173,7 +177,8 @@ std::string onwardText(const movement::PaperPiece& piece, AngleUnit unit) {
 
 std::string exactText(const movement::RouteFigures& figures, const movement::PaperRoute& paper) {
     const std::string relief = paper.climb && paper.descent
-                                   ? fmt::format("climb {} m, descent {} m", *paper.climb, *paper.descent)
+                                   ? fmt::format("climb {} m, descent {} m{}", *paper.climb, *paper.descent,
+                                                 paper.fromContours ? " from contours" : "")
                                    : "climb unknown";
     const std::string paces = figures.paces ? numberText(*figures.paces, 0) + " paces" : "";
     return joined({"exact: ground " + numberText(figures.groundDistance.value(), 0) + " m", paces, relief}, ", ");
@@ -202,11 +207,12 @@ std::string sheetText(const plan::Plan& plan) {
 }
 
 CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figures, const movement::PaperRoute& paper,
-                    AngleUnit unit, const std::string& modelName) {
+                    const std::optional<movement::EvacuationFigures>& evacuation, const CardAngles& angles) {
+    const AngleUnit unit = angles.unit;
     CardWords words;
     words.title = paper.name;
     words.marking = plan.heading().marking;
-    std::vector<std::string> purpose{figures.use == plan::Use::Primary ? "primary" : "alternate"};
+    std::vector<std::string> purpose{std::string(movement::useText(figures.use))};
     for (std::size_t n = 0; n < plan.films().size(); ++n) {
         const plan::Film& film = *plan.films()[n];
         if (std::any_of(film.shows.begin(), film.shows.end(),
@@ -219,11 +225,8 @@ CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figure
     }
     words.purpose = joined(purpose, ", ");
     words.left = leftFacts(plan, figures);
-    words.right = rightFacts(plan, figures, unit, modelName);
-    for (const movement::DatedLight& dated : movement::routeLight(plan, figures)) {
-        words.light.push_back(
-            {dateText(dated.date).substr(0, 6), movement::lightFigures(dated.light, plan.heading().zone)});
-    }
+    words.right = rightFacts(plan, figures, unit, angles.modelName);
+    words.light = cardLight(plan, figures);
     const std::string caution = movement::gmCautionText(figures.gm, unit);
     if (!caution.empty()) {
         words.notes.push_back({"Caution:", caution, true});
@@ -238,12 +241,29 @@ CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figure
     for (CardNote& note : otherRoutes(plan, figures)) {
         words.notes.push_back(std::move(note));
     }
+    if (evacuation) {
+        // where they are fetched stands on every card; how long the carrying is, once
+        for (movement::EvacuationLine& line : movement::evacuationLines(*evacuation, unit)) {
+            const bool always = line.lead != "Carry:";
+            words.notes.push_back({std::move(line.lead), std::move(line.text), always});
+        }
+    }
     words.exact = exactText(figures, paper);
     words.source =
         "Azimuths and map metres from plotted points in the sheet's grid, ground metres on WGS 84, paces from the "
-        "exact "
-        "ground distance. Sums are of the figures shown. Planning and training aid: check by map and compass.";
+        "exact ground distance. Sums are of the figures shown. Planning and training aid: check by map and compass.";
+    words.briefSource =
+        "Azimuths and metres in the sheet's grid, paces from the exact ground distance. Sums are of the figures shown. "
+        "Planning and training aid: check by map and compass.";
     return words;
+}
+
+std::vector<CardLight> cardLight(const plan::Plan& plan, const movement::RouteFigures& figures) {
+    std::vector<CardLight> dates;
+    for (const movement::DatedLight& dated : movement::routeLight(plan, figures)) {
+        dates.push_back({dateText(dated.date).substr(0, 6), movement::lightFigures(dated.light, plan.heading().zone)});
+    }
+    return dates;
 }
 
 }  // namespace crosstick::press

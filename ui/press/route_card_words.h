@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/drawing/drawing.h"
+#include "core/movement/evacuation.h"
 #include "core/movement/paper_figures.h"
 #include "core/movement/route_light.h"
 
@@ -39,8 +40,14 @@ struct CardWords {
     std::vector<CardFact> left, right;  ///< the last on the left may stand on the right, where there is more room
     std::vector<CardLight> light;       ///< under both, across the card
     std::vector<CardNote> notes;
-    std::string exact;  ///< exact ground distance and relief, under the totals
-    std::string source;
+    std::string exact;                ///< exact ground distance and relief, under the totals
+    std::string source, briefSource;  ///< the second where there is little room
+};
+
+/// In which unit angles are written, and by which model ("WMM2025").
+struct CardAngles {
+    geodesy::AngleUnit unit;
+    std::string modelName;
 };
 
 /// What is not empty, with a text between each two.
@@ -48,9 +55,11 @@ struct CardWords {
 /// The plan's first sheet: "ULMERAY SOUTH 2, ISL 25, ed. 3, 1:25 000", or "none".
 [[nodiscard]] std::string sheetText(const plan::Plan& plan);
 
-/// @param modelName  "WMM2025"
 [[nodiscard]] CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figures,
-                                  const movement::PaperRoute& paper, geodesy::AngleUnit unit,
-                                  const std::string& modelName);
+                                  const movement::PaperRoute& paper,
+                                  const std::optional<movement::EvacuationFigures>& evacuation,
+                                  const CardAngles& angles);
+/// "13 MAR": the light of the dates on which a route is walked, for a paper's head.
+[[nodiscard]] std::vector<CardLight> cardLight(const plan::Plan& plan, const movement::RouteFigures& figures);
 
 }  // namespace crosstick::press

@@ -58,6 +58,9 @@ Tag tagFor(const work::Work& work, const tools::Wet& wet, const std::string& hin
     tag.third = wet.belongs == tools::Wet::Belongs::ToThePlan ? wet.what + ", for all films"
                 : film.empty()                                ? wet.what + ": no film to draw on"
                                                               : wet.what + ", on " + film;
+    if (wet.told) {
+        return {wet.told->first, wet.told->second, wet.told->third};
+    }
     if (!wet.from || wet.line.empty()) {
         tag.second = hint;
         return tag;

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/film/inset.h"
+#include "core/film/registration.h"
 #include "core/plan/difference.h"
 #include "ui/table/covered_labels.h"
 
@@ -100,7 +102,14 @@ void Inker::forget(const Scene& scene) {
         return;
     }
     for (const plan::Change<plan::Film>& change : difference.films) {
-        kept_.erase(change.before ? change.before->id : change.after->id);
+        for (const plan::FilmPtr& film : {change.before, change.after}) {
+            if (film) {
+                kept_.erase(film->id);
+            }
+            if (film && film->inset) {  // its frame lies on its parent
+                kept_.erase(film->inset->parent);
+            }
+        }
     }
     const std::set<plan::ItemId> changed = changedItems(*before_, scene, difference);
     std::erase_if(kept_, [&changed](const auto& kept) {
@@ -116,8 +125,14 @@ Result<FilmInk> Inker::inkOf(const Scene& scene, const plan::FilmPtr& film) {
     if (!frame) {
         return tl::unexpected(frame.error());
     }
-    const auto& registration = scene.plan.registration();
-    drawing::Drawing ticks = registration ? registerTicks(*registration, *frame) : drawing::Drawing{};
+    const auto& shared = scene.plan.registration();
+    const plan::Registration* registration = film->inset ? &film->inset->place : shared ? &*shared : nullptr;
+    drawing::Drawing ticks = registration != nullptr ? registerTicks(*registration, *frame) : drawing::Drawing{};
+    const auto insets = film::insetFrames(scene.plan, onTable, *frame);
+    if (!insets) {
+        return tl::unexpected(insets.error());
+    }
+    ticks.append(insets->drawing);
     symbols::Engraving engraving{.plan = scene.plan,
                                  .film = onTable,
                                  .frame = *frame,

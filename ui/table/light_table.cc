@@ -108,6 +108,8 @@ void LightTable::setTheme(Theme theme) {
 
 void LightTable::planReplaced() {
     hasPainted_ = false;
+    inset_.reset();
+    beforeInset_.reset();
     films_.clear();
     setTool(nullptr);
     fitWanted_ = true;
@@ -124,16 +126,15 @@ void LightTable::renewScene() {
     }
     auto scene = std::make_shared<Scene>();
     scene->plan = work_.plan();
-    for (const plan::FilmPtr& film : work_.filmsOnTable()) {
-        if (work_.look(film->id).shown) {
-            scene->films.push_back(film->id);
-        }
+    for (const plan::FilmPtr& film : work_.filmsSeen()) {
+        scene->films.push_back(film->id);
     }
     scene->working = work_.workingFilm();
     scene->figures = work_.figures();
     scene->angles = work_.angles();
     scene->pens = work_.pens() == work::Pens::One ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
     scene_ = std::move(scene);
+    lookAtInset();
     orderFilms();
     update();
 }
@@ -326,63 +327,6 @@ void LightTable::paintZooming(QPainter& painter, double ratio, const RimFigures&
     }
 }
 
-void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
-    const auto at = [this](geodesy::PlanePoint p) {
-        const Spot spot = spotOf(p).value_or(Spot{-1e6, -1e6});
-        return QPointF(spot.x, spot.y);
-    };
-    const auto threads = [&](QPointF spot) {
-        paintThreads(painter, view_.place({spot.x(), spot.y()}), view_, *faces_, colours);
-    };
-    if (const auto& selected = work_.selected(); selected && !drawing_) {
-        const std::vector<geodesy::PlanePoint> points = pointsOf(work_.plan(), *selected);
-        std::vector<QPointF> spots;
-        spots.reserve(points.size());
-        for (const geodesy::PlanePoint p : points) {
-            spots.push_back(at(p));
-        }
-        if (spots.size() > 1) {
-            paintHandles(painter, spots, colours);
-        } else if (spots.empty()) {
-            paintHandles(painter, blockCorners(*selected), colours);
-        }
-        if (!spots.empty()) {
-            // The point that keys would move, else the true spot.
-            const std::size_t held = std::min(tool_->heldPoint(*selected).value_or(0), spots.size() - 1);
-            threads(spots[held]);
-            paintCrossHair(painter, spots[held], colours);
-        }
-    }
-    const std::optional<Spot> typedAt = typedHand_ ? spotOf(*typedHand_) : std::nullopt;
-    const QPointF hand = typedAt ? QPointF(typedAt->x, typedAt->y) : pointer_;
-    if (drawing_ && (pointerInside_ || typedAt || tool_->isBusy())) {
-        const tools::Wet wet = tool_->wet();
-        std::vector<QPointF> line;
-        for (const geodesy::PlanePoint p : wet.line) {
-            line.push_back(at(p));
-        }
-        paintWet(painter, line, wet.closes, colours);
-        std::vector<QPointF> marks;
-        marks.reserve(wet.marks.size());
-        for (const geodesy::PlanePoint p : wet.marks) {
-            marks.push_back(at(p));
-        }
-        paintHandles(painter, marks, colours);
-        if (!pointerInside_ && !typedAt) {
-            return;  // what is wet is seen while the hand is elsewhere
-        }
-        threads(hand);
-        paintCrossHair(painter, hand, colours);
-        const plan::FilmPtr film = work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
-        paintTag(painter, hand, tagFor(work_, wet, tool_->hint(), film ? film->name : std::string{}), view_, *faces_,
-                 colours);
-    } else if (pointerInside_ && work_.workingFilm() && !panFrom_) {
-        if (const plan::FilmPtr film = work_.plan().film(*work_.workingFilm())) {
-            paintFilmName(painter, pointer_, film->name, view_, *faces_, colours);
-        }
-    }
-}
-
 void LightTable::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
     const Palette colours = table::palette(theme_);
@@ -413,6 +357,7 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
             rows.first = placeWords(work_, looked);
         }
         paintCornerBlock(painter, view_, rows, *faces_, colours);
+        paintComing(painter, colours);
     }
     painter.restore();
     paintRim(painter, view_, figures, *faces_, colours);

@@ -33,6 +33,11 @@ class LightTable final : public QWidget {
     /// In the middle of something that another tool would lose.
     [[nodiscard]] bool isBusy() const { return drawing_ && tool_->isBusy(); }
     void finishTool();
+    /// Ends what is in hand as a measure of another kind; false where it cannot be that.
+    bool endToolAs(const measures::Entry& kind);
+    /// The last point of what is drawn, else the point of what is chosen that the keys would move.
+    [[nodiscard]] std::optional<geodesy::PlanePoint> measuredFrom() const;
+    void press(geodesy::PlanePoint inPlan);  ///< as the hand would there
     void takeBackPoint();
     /// A place that is typed, in the plan's plane: the tool's hand lies there until another one, or nothing, is typed.
     void holdHandAt(std::optional<geodesy::PlanePoint> inPlan);
@@ -50,8 +55,12 @@ class LightTable final : public QWidget {
     void turnTo(Degrees up);  ///< another grid azimuth lies upward, what is in the middle stays there
     /// The grid azimuth that is up on the paper sheet itself; 0 without a sheet.
     [[nodiscard]] Degrees pageUp() const;
+    /// What the hand is drawn to beside points and ticks.
+    void setSnapWish(drafting::SnapWish wish);
+    [[nodiscard]] drafting::SnapWish snapWish() const { return snapWish_; }
     void showTrueSize();  ///< one millimetre of the sheet is one of the screen, as far as the screen tells its size
     [[nodiscard]] const View& view() const { return view_; }
+    [[nodiscard]] Metres reach() const;  ///< on the ground: how far beside a thing still means it
     void setView(const View& view);
     void centreOn(geodesy::PlanePoint onGrid);
     /// Nothing is missing any more: every tile is there and the films are those of the plan.
@@ -62,8 +71,10 @@ class LightTable final : public QWidget {
 
   Q_SIGNALS:
     void toolDone();
-    void refused(const Error& why);  ///< what the hand did cannot be
-    void labelWanted();              ///< something new was placed: the caret belongs to its label
+    void refused(const Error& why);   ///< what the hand did cannot be
+    void strokeDrawn();               ///< what is selected now is a line without a meaning yet
+    void said(const QString& words);  ///< what else came of it
+    void labelWanted();               ///< something new was placed: the caret belongs to its label
     void menuWanted(const QPoint& at);
     void typed(const QString& letters);  ///< letters and figures are for the tray
     void placed();                       ///< a tool's edit came to pass
@@ -118,26 +129,32 @@ class LightTable final : public QWidget {
     QPointF pointer_;
     bool pointerInside_ = false;
     std::optional<geodesy::PlanePoint> typedHand_;  ///< in the plan's plane
+    drafting::SnapWish snapWish_;
+    std::optional<drafting::Snap> snap_;  ///< what the hand is drawn to now
     std::shared_ptr<const Scene> scene_;
+    std::optional<plan::FilmId> inset_;  ///< that is worked on
+    std::optional<View> beforeInset_;    ///< how the table was looked at until then
 
     void planReplaced();
     void renewSheet();
     void layTiles();
     void renewScene();
     void renewPreview();
+    void lookAtInset();
     void orderFilms();
     void startMoving();
     void tellSeen();
     void showSeen(const work::Seen& seen);
     void fitOn(const GridBox& ground);
     void apply(const tools::Reply& reply);
+    [[nodiscard]] std::optional<drafting::Snap> snapAt(geodesy::PlanePoint inPlan) const;
+    [[nodiscard]] QPointF handSpot() const;  ///< where the hand is, drawn to what it is drawn to
     void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);
     [[nodiscard]] tools::Ground ground() const;
     [[nodiscard]] tools::Touch touch() const;
     [[nodiscard]] const film::Frame* workingFrame() const;
     [[nodiscard]] std::vector<QPointF> blockCorners(const plan::ItemId& item) const;
     [[nodiscard]] std::optional<drawing::Point> onPaper(geodesy::PlanePoint inPlan) const;
-    [[nodiscard]] std::vector<plan::FilmPtr> shownFilms() const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> inPlan(QPointF at) const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> onGrid(geodesy::PlanePoint inPlan) const;
     [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
@@ -146,8 +163,15 @@ class LightTable final : public QWidget {
     void paintZooming(QPainter& painter, double ratio, const RimFigures& figures, const Palette& colours);
     void paintGround(QPainter& painter, const QRectF& part, Scaling scaling, const RimFigures& figures,
                      const Palette& colours);
+    void paintComing(QPainter& painter, const Palette& colours) const;
     [[nodiscard]] std::vector<QRectF> takeArrived();
     void paintOverlay(QPainter& painter, const Palette& colours);
+    void paintChosen(QPainter& painter, const Palette& colours);
+    void paintInHand(QPainter& painter, const Palette& colours);
+    void paintWetLines(QPainter& painter, const tools::Wet& wet, const Palette& colours);
+    [[nodiscard]] QPointF screen(geodesy::PlanePoint inPlan) const;
+    [[nodiscard]] std::vector<QPointF> screen(const std::vector<geodesy::PlanePoint>& inPlan) const;
+    void paintStaleTraces(QPainter& painter, const Palette& colours);
 };
 
 }  // namespace crosstick::table

@@ -1,10 +1,16 @@
 // What of the painted films lies under the hand.
+#include <algorithm>
+#include <utility>
+
 #include "ui/table/light_table.h"
+#include "ui/table/rim_painter.h"
+#include "ui/table/stale_marks.h"
 #include "ui/table/touch.h"
 
 namespace crosstick::table {
 namespace {
 
+constexpr double kInsetMargin = 28;
 constexpr double kBeside = 3;  ///< pixels beside a symbol or a label that still mean it
 
 }  // namespace
@@ -31,6 +37,45 @@ tools::Touch LightTable::touch() const {
 const film::Frame* LightTable::workingFrame() const {
     const auto& films = films_.picture().films;
     return films && !films->empty() ? &films->back().frame : nullptr;
+}
+
+/// An inset that begins to be worked on fills the table; afterwards the table is looked at as before.
+void LightTable::lookAtInset() {
+    const plan::FilmPtr film = work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
+    const std::optional<plan::FilmId> inset = film && film->inset ? std::optional(film->id) : std::nullopt;
+    if (inset == std::exchange(inset_, inset)) {
+        return;
+    }
+    if (inset) {
+        beforeInset_ = beforeInset_.value_or(view_);
+        const plan::Registration& place = film->inset->place;
+        fitWanted_ = false;
+        setView(View::fitting({place.southWest, place.northEast}, insideRim(width(), height()), kInsetMargin, kMost,
+                              view_.up()));
+    } else if (beforeInset_) {
+        setView(beforeInset_->in(view_.area()));
+        beforeInset_.reset();
+    }
+}
+
+/// Where higher's things lie now, beside what was traced from them before, on films that are seen.
+void LightTable::paintStaleTraces(QPainter& painter, const Palette& colours) {
+    const auto films = work_.filmsSeen();
+    for (const files::StaleTrace& stale : work_.staleTraces()) {
+        const bool isSeen = std::any_of(films.begin(), films.end(),
+                                        [&](const plan::FilmPtr& film) { return plan::isShownOn(*film, stale.copy); });
+        if (!isSeen || stale.moved == Metres(0)) {
+            continue;
+        }
+        std::vector<QPointF> line;
+        for (const geodesy::PlanePoint p : stale.now) {
+            if (const auto spot = spotOf(p)) {
+                line.emplace_back(spot->x, spot->y);
+            }
+        }
+        paintStale(painter, line, isRing(*stale.source) ? Ends::Closed : Ends::Open, staleTag(stale), view_, *faces_,
+                   colours);
+    }
 }
 
 std::optional<drawing::Point> LightTable::onPaper(geodesy::PlanePoint inPlan) const {

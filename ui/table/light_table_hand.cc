@@ -2,10 +2,13 @@
 #include <cmath>
 
 #include <QGestureEvent>
+#include <QGuiApplication>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QWheelEvent>
 
+#include "core/film/registration.h"
+#include "ui/table/hand_words.h"
 #include "ui/table/light_table.h"
 #include "ui/tools/hand_tool.h"
 
@@ -23,19 +26,51 @@ bool isTyped(const QKeyEvent& event) {
 
 }  // namespace
 
-std::vector<plan::FilmPtr> LightTable::shownFilms() const {
-    std::vector<plan::FilmPtr> films = work_.filmsOnTable();
-    std::erase_if(films, [this](const plan::FilmPtr& film) { return !work_.look(film->id).shown; });
-    return films;
+Metres LightTable::reach() const {
+    return Metres(kReach / view_.zoom().value());
 }
 
 tools::Ground LightTable::ground() const {
-    tools::Ground ground{
-        work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), shownFilms(),
-        work_.selected(),  Metres(kReach / view_.zoom().value()),        [this] { return work_.newId(); }};
+    tools::Ground ground{work_.committed(), work_.workingFilm().value_or(plan::FilmId{}),
+                         work_.filmsSeen(), work_.selected(),
+                         reach(),           [this] { return work_.newId(); }};
     ground.touch = touch();
     ground.onPaper = [this](geodesy::PlanePoint at) { return onPaper(at); };
+    ground.selection = work_.selection();
+    ground.up = view_.up();
     return ground;
+}
+
+void LightTable::setSnapWish(drafting::SnapWish wish) {
+    snapWish_ = wish;
+    renewTool();
+}
+
+/// What the tool's hand is drawn to there: in the plan as it is committed, whatever the hand holds.
+std::optional<drafting::Snap> LightTable::snapAt(geodesy::PlanePoint inPlan) const {
+    const auto snaps = tool_->snaps();
+    if (!snaps) {
+        return std::nullopt;
+    }
+    const auto films = work_.filmsSeen();
+    drafting::SnapGround ground{work_.committed(), films, {}, snapWish_, snaps->inHand};
+    if (const auto& registration = work_.committed().registration()) {
+        for (const geodesy::PlanePoint tick : registration->ticks) {
+            if (const auto place = work_.grid()->inPlan(tick)) {
+                ground.ticks.push_back(*place);
+            }
+        }
+    }
+    ground.grid = [this](geodesy::PlanePoint place) -> std::optional<geodesy::PlanePoint> {
+        const plan::SheetPtr sheet = work_.plan().sheets().empty() ? nullptr : work_.plan().sheets().front();
+        const Metres printed = film::gridInterval(sheet ? sheet->scale : Scale{});
+        const Metres interval = printed / 10 > reach() * 4 ? printed / 10 : printed;  // tenths, where they are apart
+        const auto there = onGrid(place);
+        const auto line = there ? drafting::onGridLines(*there, interval, reach()) : std::nullopt;
+        const auto back = line ? work_.grid()->inPlan(*line) : Result<geodesy::PlanePoint>{};
+        return line && back ? std::optional(*back) : std::nullopt;
+    };
+    return drafting::snapTo(ground, inPlan, reach());
 }
 
 void LightTable::setTool(std::unique_ptr<tools::Tool> tool) {
@@ -98,6 +133,31 @@ void LightTable::renewTool() {
     tell(tools::Event::Kind::Move, pointer_, Qt::NoModifier, false);
 }
 
+bool LightTable::endToolAs(const measures::Entry& kind) {
+    auto reply = drawing_ ? tool_->endAs(kind, ground()) : std::nullopt;
+    if (reply) {
+        apply(*reply);
+    }
+    return reply.has_value();
+}
+
+std::optional<geodesy::PlanePoint> LightTable::measuredFrom() const {
+    if (drawing_) {
+        const tools::Wet wet = tool_->wet();
+        return wet.from && *wet.from < wet.line.size() ? std::optional(wet.line[*wet.from]) : std::nullopt;
+    }
+    const auto item = work_.selected();
+    const std::size_t held = item ? tool_->heldPoint(*item).value_or(0) : 0;
+    const bool isThere =
+        item && held < tools::pointsOf(work_.committed(), *item) && pointsOf(work_.committed(), *item).size() > held;
+    return isThere ? std::optional(tools::pointOf(work_.committed(), *item, held)) : std::nullopt;
+}
+
+void LightTable::press(geodesy::PlanePoint inPlan) {
+    apply(tool_->take({tools::Event::Kind::Press, inPlan}, ground()));
+    renewPreview();
+}
+
 void LightTable::apply(const tools::Reply& reply) {
     if (reply.draft) {
         work_.setDraft(reply.draft);
@@ -111,8 +171,17 @@ void LightTable::apply(const tools::Reply& reply) {
     if (reply.select) {
         work_.select(*reply.select);
     }
+    if (reply.selectAll) {
+        work_.selectAll(*reply.selectAll);
+    }
     if (reply.refused) {
         Q_EMIT refused(*reply.refused);
+    }
+    if (!reply.said.empty()) {
+        Q_EMIT said(QString::fromStdString(reply.said));
+    }
+    if (reply.commit && reply.commit->stroke) {
+        Q_EMIT strokeDrawn();
     }
     if (reply.commit && reply.commit->named) {
         Q_EMIT labelWanted();
@@ -135,7 +204,15 @@ void LightTable::tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers
     if (!place) {
         return;
     }
-    apply(tool_->take({kind, *place, held, modifiers.testFlag(Qt::ShiftModifier)}, ground()));
+    const bool isFree = modifiers.testFlag(Qt::ControlModifier);
+    snap_ = isFree ? std::nullopt : snapAt(*place);
+    const bool isSnapped = snap_.has_value();
+    apply(tool_->take(
+        {kind, isSnapped ? snap_->at : *place, held, modifiers.testFlag(Qt::ShiftModifier), isFree, isSnapped},
+        ground()));
+    if (!tool_->snaps()) {
+        snap_.reset();  // the hand let go
+    }
     renewPreview();
 }
 
@@ -170,7 +247,7 @@ void LightTable::mousePressEvent(QMouseEvent* event) {
         }
     } else if (event->button() == Qt::LeftButton) {
         tell(tools::Event::Kind::Press, event->position(), event->modifiers(), true);
-        if (!drawing_ && !work_.selected()) {  // bare sheet under the hand: it is pushed about
+        if (!drawing_ && !work_.selected() && !tool_->isBusy()) {  // bare sheet under the hand: it is pushed about
             panFrom_ = event->position();
         }
     }
@@ -235,10 +312,16 @@ bool LightTable::event(QEvent* event) {
 
 /// Tab goes from thing to thing; where there is none to the next control, as does Tab with Control always.
 bool LightTable::focusNextPrevChild(bool next) {
-    if (!work_.isOpen() || drawing_ || shownFilms().empty()) {
+    if (!work_.isOpen() || drawing_ || work_.filmsSeen().empty()) {
         return QWidget::focusNextPrevChild(next);
     }
-    Q_EMIT nextWanted(next ? 1 : -1);
+    const int step = next ? 1 : -1;
+    if (const auto underneath = tool_->underneath(ground(), step)) {
+        work_.select(*underneath);
+        tell(tools::Event::Kind::Move, pointer_, Qt::NoModifier, false);
+        return true;
+    }
+    Q_EMIT nextWanted(step);
     return true;
 }
 
@@ -271,6 +354,9 @@ void LightTable::keyPressEvent(QKeyEvent* event) {
             return tell(Kind::NextPoint, pointer_, Qt::NoModifier, false);
         case Qt::Key_PageUp:
             return tell(Kind::LastPoint, pointer_, Qt::NoModifier, false);
+        case Qt::Key_Control:  // the hand is free while it is down
+            return tell(Kind::Move, pointer_, Qt::ControlModifier,
+                        QGuiApplication::mouseButtons().testFlag(Qt::LeftButton));
         case Qt::Key_Escape:
             return tell(Kind::Cancel, pointer_, Qt::NoModifier, false);
         case Qt::Key_Left:
@@ -290,6 +376,9 @@ void LightTable::keyReleaseEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) {
         spaceHeld_ = false;
         setCursor(drawing_ ? Qt::CrossCursor : Qt::ArrowCursor);
+    } else if (event->key() == Qt::Key_Control) {
+        tell(tools::Event::Kind::Move, pointer_, Qt::NoModifier,
+             QGuiApplication::mouseButtons().testFlag(Qt::LeftButton));
     }
     QWidget::keyReleaseEvent(event);
 }

@@ -1,8 +1,10 @@
 #include "ui/table/scene.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/drawing/text_ruler.h"
+#include "core/film/inset.h"
 #include "core/film/registration.h"
 #include "ui/table/rim_figures.h"
 
@@ -14,10 +16,19 @@ constexpr double kTickPen = 0.25;
 constexpr double kTickLetters = 2;
 constexpr double kTickGap = 0.8;
 
+/// What ticks stand on: the grid that the sheet prints, or an inset's finer one.
+Metres intervalOf(const plan::Registration& registration, Scale scale) {
+    const Metres printed = film::gridInterval(scale);
+    const auto isOn = [printed](Metres line) { return std::fmod(line.value(), printed.value()) == 0; };
+    const bool all = std::all_of(registration.ticks.begin(), registration.ticks.end(),
+                                 [&](geodesy::PlanePoint tick) { return isOn(tick.easting) && isOn(tick.northing); });
+    return all ? printed : film::kInsetInterval;
+}
+
 }  // namespace
 
 drawing::Drawing registerTicks(const plan::Registration& registration, const film::Frame& frame) {
-    const Metres printed = film::gridInterval(frame.scale());
+    const Metres printed = intervalOf(registration, frame.scale());
     drawing::Drawing drawing;
     for (const geodesy::PlanePoint tick : registration.ticks) {
         const drawing::Point at = frame.gridToFilm(tick);

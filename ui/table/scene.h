@@ -31,7 +31,7 @@ struct FilmInk {
     std::shared_ptr<const symbols::EngravedFilm> engraved;
     std::vector<drawing::Box> extents;  ///< of the engraved items, film millimetres
     std::vector<std::size_t> shown;     ///< items that no film above has inked, in painting order
-    drawing::Drawing ticks;             ///< register ticks with their labels
+    drawing::Drawing ticks;             ///< register ticks with their labels, and frames of insets
     /// Labels that are left out on the table, by item and part: ink of a film above stands there.
     std::map<std::size_t, std::set<std::size_t>> covered = {};
 };

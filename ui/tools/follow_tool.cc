@@ -2,7 +2,11 @@
 
 #include <algorithm>
 
-#include "core/plan/numbering.h"
+#include <fmt/format.h>
+
+#include "core/geodesy/plane_angles.h"
+#include "core/terrain/inner_side.h"
+#include "core/units/number_text.h"
 #include "ui/tools/place_tool.h"
 
 namespace crosstick::tools {
@@ -60,31 +64,51 @@ plan::Points FollowTool::line() const {
     return line;
 }
 
-Reply FollowTool::finished(const Ground& ground) {
+/// On the side that was chosen, else inside our boundary; where no boundary of ours tells a side, on the right.
+void FollowTool::renewBeside(const Ground& ground) {
+    beside_.reset();
+    const plan::Points followed = line();
+    if (!rail_ || followed.size() < 2) {
+        return;
+    }
+    const Metres distance = rail_->distance();
+    std::optional<terrain::Side> side = rail_->side;
+    if (!side) {
+        side = terrain::innerSide(ground.plan,
+                                  terrain::handrail(followed, distance, terrain::Side::Left).value_or(plan::Points{}),
+                                  terrain::handrail(followed, distance, terrain::Side::Right).value_or(plan::Points{}));
+    }
+    Beside beside{terrain::handrail(followed, distance, side.value_or(terrain::Side::Right)), {}, distance};
+    beside.words = fmt::format("{} m {} of the line", numberText(distance.value()),
+                               side == terrain::Side::Left ? "left" : "right");
+    if (const auto inside = beside.line ? terrain::leastInside(ground.plan, *beside.line) : std::nullopt) {
+        beside.words += fmt::format(", {} m {} our boundary", geodesy::distanceText(abs(*inside)),
+                                    *inside < Metres(0) ? "outside" : "inside");
+    } else if (!rail_->side) {
+        beside.words += ": no boundary of ours tells a side";
+    }
+    beside_ = std::move(beside);
+}
+
+Reply FollowTool::finished(const measures::Entry& kind, const Ground& ground) {
     Reply reply;
     plan::Points points = line();
     if (points.size() < 2) {
         return reply;
     }
-    if (rail_) {
-        auto beside = terrain::handrail(points, terrain::kUsualHandrail, *rail_);
-        if (!beside) {
-            reply.refused = beside.error();
+    if (beside_) {
+        if (!beside_->line) {
+            reply.refused = beside_->line.error();
             endWanted_ = false;
             return reply;
         }
-        points = std::move(*beside);
+        points = *beside_->line;
+        reply.said = "Handrail: " + beside_->words + ".";
     }
-    plan::Measure measure;
-    measure.id = ground.newId();
-    measure.kind = entry_.kind;
-    measure.points = std::move(points);
-    plan::Called called = plan::calledBy({&entry_, {}, {}}, ground.plan);
-    measure.number = std::move(called.number);
-    measure.name = std::move(called.name);
+    plan::Measure measure = newMeasure(kind, ground.plan, ground.newId(), std::move(points));
     const plan::ItemId id = measure.id;
     reply.commit = Commit{plan::withMeasure(ground.plan, std::move(measure), ground.film),
-                          rail_ ? "draw a handrail" : "follow the map", true};
+                          rail_ ? "draw a handrail" : "follow the map", true, &kind == &entry_};
     reply.select = std::optional<plan::ItemId>(id);
     reply.done = true;
     start_.reset();
@@ -102,8 +126,9 @@ void FollowTool::takeBack() {
 }
 
 Reply FollowTool::take(const Event& event, const Ground& ground) {
-    what_ = rail_ ? "handrail, 100 m" : suggestedLabel(entry_, ground.plan);
+    what_ = rail_ ? "handrail" : suggestedLabel(entry_, ground.plan);
     Reply reply;
+    const bool wasWaiting = isWaiting();
     switch (event.kind) {
         case Event::Kind::Press:
             clicked(event);
@@ -131,7 +156,21 @@ Reply FollowTool::take(const Event& event, const Ground& ground) {
             break;
     }
     takeAnswers(reply);
-    return endWanted_ && !isWaiting() ? finished(ground) : reply;
+    if (event.kind != Event::Kind::Move || isWaiting() != wasWaiting ||
+        (beside_ && beside_->distance != rail_->distance())) {
+        renewBeside(ground);
+    }
+    return endWanted_ && !isWaiting() ? finished(entry_, ground) : reply;
+}
+
+std::optional<Reply> FollowTool::endAs(const measures::Entry& kind, const Ground& ground) {
+    const bool isLine = kind.shape == measures::Shape::Line || kind.shape == measures::Shape::Area;
+    if (!isLine || kind.points.most || isWaiting() || line().size() < static_cast<std::size_t>(kind.points.least)) {
+        return std::nullopt;
+    }
+    renewBeside(ground);
+    Reply reply = finished(kind, ground);
+    return reply.commit ? std::optional(std::move(reply)) : std::nullopt;
 }
 
 Wet FollowTool::wet() const {
@@ -144,6 +183,10 @@ Wet FollowTool::wet() const {
     }
     if (!endWanted_) {
         wet.line.push_back(hand_);
+    }
+    if (beside_ && beside_->line) {
+        wet.others.push_back(*beside_->line);
+        wet.told = Told{beside_->words, hint(), "handrail"};
     }
     return wet;
 }

@@ -9,9 +9,15 @@
 
 namespace crosstick::tools {
 
+/// A handrail beside what is followed.
+struct Rail {
+    std::function<Metres()> distance;        ///< as it is wished for now
+    std::optional<terrain::Side> side = {};  ///< none: the one that lies inside our boundary
+};
+
 /// Takes up what is printed on the sheet: a click where a line begins, one where it ends, and more where it goes on;
 /// between them the printed line is looked for. With the second key a piece is straight. Enter makes a measure of it,
-/// or of the handrail beside it.
+/// or of the handrail beside it; another kind named meanwhile makes that.
 class FollowTool final : public Tool {
   public:
     using Found = Result<terrain::FollowedGround>;
@@ -20,14 +26,14 @@ class FollowTool final : public Tool {
     using Seek = std::function<void(geodesy::PlanePoint from, geodesy::PlanePoint to,
                                     const std::optional<terrain::Vein>& like, std::function<void(Found)> then)>;
 
-    /// @param entry  a line  @param rail  the side on which a handrail runs at the usual distance; none: the line
-    /// itself
-    FollowTool(const measures::Entry& entry, Seek seek, std::optional<terrain::Side> rail = std::nullopt)
-        : entry_(entry), seek_(std::move(seek)), rail_(rail) {}
+    /// @param entry  a line  @param rail  none: the line itself
+    FollowTool(const measures::Entry& entry, Seek seek, std::optional<Rail> rail = std::nullopt)
+        : entry_(entry), seek_(std::move(seek)), rail_(std::move(rail)) {}
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
     [[nodiscard]] Wet wet() const override;
     [[nodiscard]] bool isBusy() const override { return start_.has_value(); }
     [[nodiscard]] std::string hint() const override;
+    [[nodiscard]] std::optional<Reply> endAs(const measures::Entry& kind, const Ground& ground) override;
 
   private:
     /// From one click to the next.
@@ -39,7 +45,14 @@ class FollowTool final : public Tool {
     };
     const measures::Entry& entry_;
     Seek seek_;
-    std::optional<terrain::Side> rail_;
+    std::optional<Rail> rail_;
+    /// The handrail as it would be, and in words where it runs.
+    struct Beside {
+        Result<plan::Points> line;
+        std::string words;
+        Metres distance;
+    };
+    std::optional<Beside> beside_;
     std::optional<geodesy::PlanePoint> start_;
     std::vector<Piece> pieces_;
     geodesy::PlanePoint hand_;
@@ -51,7 +64,8 @@ class FollowTool final : public Tool {
     /// Takes in the answers that have come; the first that found nothing is the reply's refusal.
     void takeAnswers(Reply& reply);
     [[nodiscard]] plan::Points line() const;
-    [[nodiscard]] Reply finished(const Ground& ground);
+    void renewBeside(const Ground& ground);
+    [[nodiscard]] Reply finished(const measures::Entry& kind, const Ground& ground);
     void takeBack();
 };
 

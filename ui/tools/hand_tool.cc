@@ -1,26 +1,12 @@
 #include "ui/tools/hand_tool.h"
 
+#include <algorithm>
+
 #include "core/measures/catalogue.h"
 #include "core/plan/showings.h"
 
 namespace crosstick::tools {
 namespace {
-
-geodesy::PlanePoint pointOf(const plan::Plan& plan, const plan::ItemId& item, std::size_t vertex) {
-    if (const plan::RoutePtr route = plan.route(item)) {
-        return vertex < route->vertices.size() ? route->vertices[vertex] : geodesy::PlanePoint{};
-    }
-    const plan::MeasurePtr measure = plan.measure(item);
-    return measure && vertex < measure->points.size() ? measure->points[vertex] : geodesy::PlanePoint{};
-}
-
-std::size_t pointsOf(const plan::Plan& plan, const plan::ItemId& item) {
-    if (const plan::RoutePtr route = plan.route(item)) {
-        return route->vertices.size();
-    }
-    const plan::MeasurePtr measure = plan.measure(item);
-    return measure ? measure->points.size() : 0;
-}
 
 bool isPoint(const plan::Plan& plan, const plan::ItemId& item) {
     return !plan.route(item) && pointsOf(plan, item) == 1;
@@ -32,11 +18,6 @@ bool isWords(const plan::Measure& measure) {
     return entry != nullptr && entry->shape == measures::Shape::Text;
 }
 
-plan::Anchor lies(const plan::Plan& plan, const plan::ItemId& item) {
-    const plan::MeasurePtr measure = plan.measure(item);
-    return measure ? measure->anchor : plan::Anchor::Ground;
-}
-
 bool isUnit(const plan::Plan& plan, const plan::ItemId& item) {
     const plan::MeasurePtr measure = plan.measure(item);
     return measure && measure->kind == "unit";
@@ -46,6 +27,13 @@ bool isUnit(const plan::Plan& plan, const plan::ItemId& item) {
 plan::FilmId filmFor(const Touched& touched, const Ground& ground) {
     const plan::FilmPtr working = ground.plan.film(ground.film);
     return working && plan::isShownOn(*working, touched.item) ? ground.film : touched.film;
+}
+
+/// The point itself where a place was snapped to, else as far on as the hand went.
+geodesy::PlanePoint takenTo(const Event& event, geodesy::PlanePoint origin, geodesy::PlanePoint start) {
+    return event.snapped ? event.at
+                         : geodesy::PlanePoint{origin.easting + (event.at.easting - start.easting),
+                                               origin.northing + (event.at.northing - start.northing)};
 }
 
 }  // namespace
@@ -94,23 +82,32 @@ std::optional<HandTool::Grip> HandTool::gripOn(const Hit& hit, const Event& even
 }
 
 Reply HandTool::pressed(const Event& event, const Ground& ground) {
-    Reply reply;
-    moved_ = false;
+    moved_ = again_ = false;
     grip_.reset();
     held_.reset();
+    box_.reset();
     const auto hit = hitAt(ground.plan, ground.shown, ground.selected, event.at, ground.reach);
     const auto touched = ground.touch && !(hit && hit->vertex) ? ground.touch(event.at, {}) : std::optional<Touched>();
-    if (touched) {
-        reply.select = std::optional(touched->item);
-        grip_ = gripOn(*touched, event, ground);
-    } else if (hit) {
-        reply.select = std::optional(hit->item);
-        grip_ = gripOn(*hit, event, ground);
-        if (grip_ && grip_->added) {
-            reply.draft = grip_->base;
-        }
-    } else {
-        reply.select = std::optional<plan::ItemId>();
+    pile_ = {event.at, allAt(ground.plan, ground.shown, event.at, ground.reach)};
+    if (!hit && !touched) {
+        return onBareSheet(event, ground);
+    }
+    const plan::ItemId item = touched ? touched->item : hit->item;
+    if (std::find(pile_.items.begin(), pile_.items.end(), item) == pile_.items.end()) {
+        pile_.items.insert(pile_.items.begin(), item);  // by its symbol or its letters
+    }
+    const bool isOneOfMany =
+        ground.selection.size() > 1 && !event.second &&
+        std::find(ground.selection.begin(), ground.selection.end(), item) != ground.selection.end();
+    if (event.more || isOneOfMany) {
+        return chosen(item, event, ground);
+    }
+    again_ = event.held && ground.selected == item && pile_.items.size() > 1;
+    Reply reply;
+    reply.select = std::optional(item);
+    grip_ = touched ? gripOn(*touched, event, ground) : gripOn(*hit, event, ground);
+    if (grip_ && grip_->added) {
+        reply.draft = grip_->base;
     }
     return reply;
 }
@@ -136,7 +133,7 @@ plan::Plan HandTool::setAside(geodesy::PlanePoint to) const {
 plan::Plan HandTool::dragged(const Event& event, const Ground& ground) const {
     const Metres east = event.at.easting - grip_->start.easting;
     const Metres north = event.at.northing - grip_->start.northing;
-    const geodesy::PlanePoint to{grip_->origin.easting + east, grip_->origin.northing + north};
+    const geodesy::PlanePoint to = takenTo(event, grip_->origin, grip_->start);
     switch (grip_->what) {
         case What::Point:
             if (auto row = joined(event.at)) {
@@ -156,20 +153,31 @@ plan::Plan HandTool::dragged(const Event& event, const Ground& ground) const {
                        ? plan::movedBy(grip_->base, grip_->item, Metres(at->x - from->x), Metres(at->y - from->y))
                        : grip_->base;
         }
+        case What::Several:
+            return severalMoved(*grip_, event, ground);
     }
     return grip_->base;
 }
 
 Reply HandTool::released(const Event& event, const Ground& ground) {
+    if (box_) {
+        return boxed(ground);
+    }
     Reply reply;
+    const bool isDrag = grip_ && (moved_ || grip_->added);
+    if (!isDrag && again_) {
+        reply.select = next(ground, 1);
+    }
     if (!grip_) {
         return reply;
     }
-    if (moved_ || grip_->added) {
-        static constexpr std::string_view kCaptions[] = {"move a point", "move", "set a symbol aside", "place a label",
-                                                         "move a block"};
+    if (isDrag) {
+        static constexpr std::string_view kCaptions[] = {"move a point",  "move",         "set a symbol aside",
+                                                         "place a label", "move a block", "move several"};
         const std::string caption(grip_->added ? "add a point" : kCaptions[static_cast<std::size_t>(grip_->what)]);
         reply.commit = Commit{moved_ ? dragged(event, ground) : grip_->base, caption, false};
+    } else if (grip_->what == What::Several && event.kind == Event::Kind::Release) {
+        reply.select = std::optional(grip_->item);
     }
     reply.draftGone = true;
     grip_.reset();
@@ -177,59 +185,20 @@ Reply HandTool::released(const Event& event, const Ground& ground) {
     return reply;
 }
 
-std::optional<std::size_t> HandTool::heldPoint(const plan::ItemId& selected) const {
-    return held_ && held_->item == selected ? std::optional(held_->vertex) : std::nullopt;
-}
-
-/// What the keys do to the selected thing.
-Reply HandTool::keyed(const Event& event, const Ground& ground) {
-    Reply reply;
-    const plan::ItemId item = *ground.selected;
-    const std::size_t count = pointsOf(ground.plan, item);
-    if (held_ && (held_->item != item || held_->vertex >= count)) {
-        held_.reset();  // another thing was selected meanwhile, or an undo took the point away
-    }
-    switch (event.kind) {
-        case Event::Kind::NextPoint:
-            held_ = count > 1 ? std::optional(Held{item, held_ ? (held_->vertex + 1) % count : 0}) : std::nullopt;
-            break;
-        case Event::Kind::LastPoint:
-            held_ =
-                count > 1 ? std::optional(Held{item, ((held_ ? held_->vertex : 0) + count - 1) % count}) : std::nullopt;
-            break;
-        case Event::Kind::Nudge:  // the event's place is the displacement
-            if (held_) {
-                const geodesy::PlanePoint from = pointOf(ground.plan, item, held_->vertex);
-                const geodesy::PlanePoint to{from.easting + event.at.easting, from.northing + event.at.northing};
-                reply.commit = Commit{plan::withPoint(ground.plan, item, held_->vertex, to), "nudge a point", false};
-            } else if (lies(ground.plan, item) == plan::Anchor::Paper) {
-                const auto half = [](Metres by) { return Metres(by.value() > 0 ? 0.5 : by.value() < 0 ? -0.5 : 0.0); };
-                reply.commit =
-                    Commit{plan::movedBy(ground.plan, item, half(event.at.easting), half(-event.at.northing)),
-                           "nudge a block", false};
-            } else {
-                reply.commit =
-                    Commit{plan::movedBy(ground.plan, item, event.at.easting, event.at.northing), "nudge", false};
-            }
-            break;
-        case Event::Kind::TakeBack:
-            if (held_) {
-                reply.commit = Commit{plan::withoutPoint(ground.plan, item, held_->vertex), "take out a point", false};
-            }
-            break;
-        default:
-            break;
-    }
-    return reply;
-}
-
 Reply HandTool::take(const Event& event, const Ground& ground) {
     Reply reply;
+    if (event.kind <= Event::Kind::Release) {
+        hand_ = event.at;
+    }
+    tell(ground);
     switch (event.kind) {
         case Event::Kind::Press:
         case Event::Kind::Again:
             return pressed(event, ground);
         case Event::Kind::Move:
+            if (box_) {
+                box_->box.to = event.at;
+            }
             if (grip_ && event.held && (moved_ || apart(event.at, grip_->start) > ground.reach * 0.4)) {
                 moved_ = true;
                 reply.draft = dragged(event, ground);
@@ -238,9 +207,11 @@ Reply HandTool::take(const Event& event, const Ground& ground) {
         case Event::Kind::Release:
             return released(event, ground);
         case Event::Kind::Cancel:
-            if (grip_) {
+            if (box_) {
+                box_.reset();
+            } else if (grip_) {
                 grip_.reset();
-                moved_ = false;
+                moved_ = again_ = false;
                 reply.draftGone = true;
             } else if (held_) {
                 held_.reset();

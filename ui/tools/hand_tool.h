@@ -11,14 +11,21 @@ namespace crosstick::tools {
 /// working film while the spot stays. A symbol that stands aside is taken hold of by itself; a unit let go on another
 /// unit joins its row. The letters of what is selected are placed by hand. By keys: from point to point of the selected
 /// thing, nudge it or take it out.
+/// Several are chosen by Control and a press, or from bare sheet by a box: with Shift what lies in it, with Control
+/// that too. Dragging one of several moves all. A press again where several lie over each other goes to the next one
+/// underneath.
 class HandTool final : public Tool {
   public:
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
     [[nodiscard]] std::optional<std::size_t> heldPoint(const plan::ItemId& selected) const override;
-    [[nodiscard]] bool isBusy() const override { return grip_.has_value() && moved_; }
+    [[nodiscard]] bool isBusy() const override { return box_.has_value() || (grip_.has_value() && moved_); }
+    [[nodiscard]] Wet wet() const override;
+    [[nodiscard]] std::string hint() const override { return told_; }
+    [[nodiscard]] std::optional<Snaps> snaps() const override;
+    [[nodiscard]] std::optional<plan::ItemId> underneath(const Ground& ground, int step) const override;
 
   private:
-    enum class What { Point, Whole, Aside, Letters, OnPaper };
+    enum class What { Point, Whole, Aside, Letters, OnPaper, Several };
     struct Grip {
         plan::ItemId item;
         What what = What::Point;
@@ -29,6 +36,7 @@ class HandTool final : public Tool {
         bool added = false;
         plan::FilmId film = {};  ///< on which a symbol or label is set aside
         Touch lay = {};          ///< the films as they lay when the hand took hold
+        std::vector<plan::ItemId> several = {};
     };
     std::optional<Grip> grip_;
     bool moved_ = false;
@@ -37,6 +45,20 @@ class HandTool final : public Tool {
         std::size_t vertex;
     };
     std::optional<Held> held_;  ///< the point that the keys move
+    struct Drawn {
+        Box box;
+        bool adds = false;
+    };
+    std::optional<Drawn> box_;
+    /// What lies over each other where the hand pressed last.
+    struct Pile {
+        geodesy::PlanePoint at;
+        std::vector<plan::ItemId> items;
+    };
+    Pile pile_;
+    bool again_ = false;  ///< pressed on what led already: let go without a drag, the next one underneath is meant
+    geodesy::PlanePoint hand_;
+    std::string told_;
 
     /// What a hand takes hold of by a symbol or a label.
     [[nodiscard]] static std::optional<Grip> gripOn(const Touched& touched, const Event& event, const Ground& ground);
@@ -44,7 +66,14 @@ class HandTool final : public Tool {
     /// A unit over another one stands in its row; nothing where there is none under the hand.
     [[nodiscard]] std::optional<plan::Plan> joined(geodesy::PlanePoint to) const;
     [[nodiscard]] plan::Plan setAside(geodesy::PlanePoint to) const;
+    [[nodiscard]] static plan::Plan severalMoved(const Grip& grip, const Event& event, const Ground& ground);
+    [[nodiscard]] Reply onBareSheet(const Event& event, const Ground& ground);
+    [[nodiscard]] Reply chosen(const plan::ItemId& item, const Event& event, const Ground& ground);
+    [[nodiscard]] Reply boxed(const Ground& ground);
+    [[nodiscard]] std::optional<plan::ItemId> next(const Ground& ground, int step) const;
+    void tell(const Ground& ground);
     [[nodiscard]] Reply keyed(const Event& event, const Ground& ground);
+    [[nodiscard]] static Reply nudged(const plan::ItemId& item, const Event& event, const Ground& ground);
     [[nodiscard]] Reply pressed(const Event& event, const Ground& ground);
     [[nodiscard]] plan::Plan dragged(const Event& event, const Ground& ground) const;
     [[nodiscard]] Reply released(const Event& event, const Ground& ground);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/measures/catalogue.h"
+#include "core/movement/route_figures.h"
 
 namespace crosstick::tools {
 namespace {
@@ -47,7 +48,44 @@ std::optional<Hit> hitOn(const plan::ItemId& item, const Line& line, geodesy::Pl
     return best;
 }
 
+/// A vertex of a line gives way to a point measure that stands on it: the measure is what people see there.
+int rankOf(const plan::Plan& plan, const Hit& hit) {
+    return lineOf(plan, hit.item).points->size() == 1 ? 0 : hit.vertex ? 1 : 2;
+}
+
+/// East and north of a place from the box's first corner, turned so that the table's upward side is north.
+drawing::Point across(const Box& box, geodesy::PlanePoint at) {
+    const double turn = radians(box.up).value();
+    const double east = (at.easting - box.from.easting).value();
+    const double north = (at.northing - box.from.northing).value();
+    return {east * std::cos(turn) - north * std::sin(turn), east * std::sin(turn) + north * std::cos(turn)};
+}
+
 }  // namespace
+
+geodesy::PlanePoint pointOf(const plan::Plan& plan, const plan::ItemId& item, std::size_t vertex) {
+    if (const plan::RoutePtr route = plan.route(item)) {
+        return vertex < route->vertices.size() ? route->vertices[vertex] : geodesy::PlanePoint{};
+    }
+    const plan::MeasurePtr measure = plan.measure(item);
+    return measure && vertex < measure->points.size() ? measure->points[vertex] : geodesy::PlanePoint{};
+}
+
+std::size_t pointsOf(const plan::Plan& plan, const plan::ItemId& item) {
+    if (const plan::RoutePtr route = plan.route(item)) {
+        return route->vertices.size();
+    }
+    const plan::MeasurePtr measure = plan.measure(item);
+    return measure ? measure->points.size() : 0;
+}
+
+std::string nameOf(const plan::Plan& plan, const plan::ItemId& item) {
+    if (const plan::RoutePtr route = plan.route(item)) {
+        return "RTE " + route->name;
+    }
+    const plan::MeasurePtr measure = plan.measure(item);
+    return measure ? movement::label(*measure) : std::string{};
+}
 
 Metres apart(geodesy::PlanePoint a, geodesy::PlanePoint b) {
     return Metres(std::hypot((a.easting - b.easting).value(), (a.northing - b.northing).value()));
@@ -63,11 +101,7 @@ std::optional<Hit> hitAt(const plan::Plan& plan, const std::vector<plan::FilmPtr
         }
     }
     std::optional<Hit> best;
-    // A vertex of a line gives way to a point measure that stands on it: the measure is what people see there.
-    const auto rank = [&](const Hit& hit) {
-        const Line line = lineOf(plan, hit.item);
-        return line.points->size() == 1 ? 0 : hit.vertex ? 1 : 2;
-    };
+    const auto rank = [&](const Hit& hit) { return rankOf(plan, hit); };
     std::for_each(films.rbegin(), films.rend(), [&](const plan::FilmPtr& film) {
         for (const plan::Showing& showing : film->shows) {
             const Line line = lineOf(plan, showing.item);
@@ -78,6 +112,63 @@ std::optional<Hit> hitAt(const plan::Plan& plan, const std::vector<plan::FilmPtr
         }
     });
     return best;
+}
+
+std::vector<plan::ItemId> allAt(const plan::Plan& plan, const std::vector<plan::FilmPtr>& films, geodesy::PlanePoint at,
+                                Metres reach) {
+    std::vector<Hit> hits;
+    std::for_each(films.rbegin(), films.rend(), [&](const plan::FilmPtr& film) {
+        for (const plan::Showing& showing : film->shows) {
+            const Line line = lineOf(plan, showing.item);
+            const auto hit = line.points == nullptr ? std::nullopt : hitOn(showing.item, line, at, reach);
+            const bool isNew = hit && std::none_of(hits.begin(), hits.end(),
+                                                   [&](const Hit& other) { return other.item == hit->item; });
+            if (isNew) {
+                hits.push_back(*hit);
+            }
+        }
+    });
+    std::stable_sort(hits.begin(), hits.end(), [&](const Hit& a, const Hit& b) {
+        return rankOf(plan, a) != rankOf(plan, b) ? rankOf(plan, a) < rankOf(plan, b) : a.away < b.away;
+    });
+    std::vector<plan::ItemId> items;
+    std::transform(hits.begin(), hits.end(), std::back_inserter(items), [](const Hit& hit) { return hit.item; });
+    return items;
+}
+
+plan::Points Box::corners() const {
+    const double turn = radians(up).value();
+    const double along = across(*this, to).y;  // upward from the first corner
+    const geodesy::PlanePoint above{from.easting + Metres(along * std::sin(turn)),
+                                    from.northing + Metres(along * std::cos(turn))};
+    const geodesy::PlanePoint below{to.easting - (above.easting - from.easting),
+                                    to.northing - (above.northing - from.northing)};
+    return {from, above, to, below};
+}
+
+bool Box::holds(geodesy::PlanePoint at) const {
+    const drawing::Point corner = across(*this, to);
+    const drawing::Point place = across(*this, at);
+    const auto isBetween = [](double value, double end) {
+        return std::min(0.0, end) <= value && value <= std::max(0.0, end);
+    };
+    return isBetween(place.x, corner.x) && isBetween(place.y, corner.y);
+}
+
+std::vector<plan::ItemId> allIn(const plan::Plan& plan, const std::vector<plan::FilmPtr>& films, const Box& box) {
+    std::vector<plan::ItemId> items;
+    std::for_each(films.rbegin(), films.rend(), [&](const plan::FilmPtr& film) {
+        for (const plan::Showing& showing : film->shows) {
+            const Line line = lineOf(plan, showing.item);
+            const bool isIn = line.points != nullptr && !film->pinned &&
+                              std::all_of(line.points->begin(), line.points->end(),
+                                          [&](geodesy::PlanePoint at) { return box.holds(at); });
+            if (isIn && std::find(items.begin(), items.end(), showing.item) == items.end()) {
+                items.push_back(showing.item);
+            }
+        }
+    });
+    return items;
 }
 
 plan::MeasurePtr pointAt(const plan::Plan& plan, const std::vector<plan::FilmPtr>& films, geodesy::PlanePoint at,

@@ -53,25 +53,36 @@ std::string suggestedLabel(const measures::Entry& entry, const plan::Plan& plan)
     return suggestedLabel(measures::Meant{&entry, {}, {}}, plan);
 }
 
-plan::Measure PlaceTool::made(const Ground& ground) const {
+plan::Measure newMeasure(const measures::Meant& meant, const plan::Plan& plan, const plan::ItemId& id,
+                         plan::Points points) {
     plan::Measure measure;
-    measure.id = ground.newId();
-    measure.kind = entry_.kind;
-    measure.points = points_;
+    measure.id = id;
+    measure.kind = meant.entry->kind;
+    measure.points = std::move(points);
+    plan::Called called = plan::calledBy(meant, plan);
+    measure.number = std::move(called.number);
+    measure.name = std::move(called.name);
+    for (const measures::Field& field : meant.entry->fields) {
+        const bool isSaid = field.type == measures::FieldType::UnitWords && !meant.unit.empty();
+        if (isSaid || !field.standard.empty()) {
+            measure.fields.emplace(field.key, isSaid ? std::string_view(meant.unit) : field.standard);
+        }
+    }
+    return measure;
+}
+
+plan::Measure newMeasure(const measures::Entry& entry, const plan::Plan& plan, const plan::ItemId& id,
+                         plan::Points points) {
+    return newMeasure(measures::Meant{&entry, {}, {}}, plan, id, std::move(points));
+}
+
+plan::Measure PlaceTool::made(const Ground& ground) const {
+    plan::Measure measure = newMeasure(meant_, ground.plan, ground.newId(), points_);
     if (entry_.lies == measures::Lies::OnThePaper) {
         measure.anchor = plan::Anchor::Paper;
         for (geodesy::PlanePoint& point : measure.points) {
             const drawing::Point paper = (ground.onPaper ? ground.onPaper(point) : std::nullopt).value_or(kCorner);
             point = {Metres(paper.x), Metres(paper.y)};
-        }
-    }
-    plan::Called called = plan::calledBy(meant_, ground.plan);
-    measure.number = std::move(called.number);
-    measure.name = std::move(called.name);
-    for (const measures::Field& field : entry_.fields) {
-        const bool isSaid = field.type == measures::FieldType::UnitWords && !meant_.unit.empty();
-        if (isSaid || !field.standard.empty()) {
-            measure.fields.emplace(field.key, isSaid ? std::string_view(meant_.unit) : field.standard);
         }
     }
     return measure;

@@ -15,6 +15,9 @@ class PlaceTool final : public Tool {
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
     [[nodiscard]] Wet wet() const override;
     [[nodiscard]] bool isBusy() const override { return !points_.empty(); }
+    [[nodiscard]] std::optional<Snaps> snaps() const override {
+        return entry_.lies == measures::Lies::OnThePaper ? std::nullopt : std::optional(Snaps{});
+    }
     [[nodiscard]] std::string hint() const override;
 
   private:
@@ -28,6 +31,11 @@ class PlaceTool final : public Tool {
     [[nodiscard]] Reply finished(const Ground& ground);
 };
 
+/// A measure with the number or name that was said, else the next free one, and its usual fields.
+[[nodiscard]] plan::Measure newMeasure(const measures::Meant& meant, const plan::Plan& plan, const plan::ItemId& id,
+                                       plan::Points points);
+[[nodiscard]] plan::Measure newMeasure(const measures::Entry& entry, const plan::Plan& plan, const plan::ItemId& id,
+                                       plan::Points points);
 /// What a new measure will be called: as it was said, else what nobody said otherwise.
 [[nodiscard]] std::string suggestedLabel(const measures::Meant& meant, const plan::Plan& plan);
 [[nodiscard]] std::string suggestedLabel(const measures::Entry& entry, const plan::Plan& plan);

@@ -60,7 +60,7 @@ Preview RouteTool::built(const std::vector<Corner>& corners, const Ground& groun
         route.vertices.push_back(corner.at);
         if (corner.stands) {
             route.stops.push_back({n, *corner.stands, {}});
-        } else if (!corner.bend || last) {
+        } else if (use_ != plan::Use::Vehicle && (!corner.bend || last)) {
             const std::string kind = n == 0                                     ? "start-point"
                                      : last && ending == Ending::AtReleasePoint ? "release-point"
                                                                                 : "checkpoint";
@@ -91,9 +91,12 @@ Reply RouteTool::finished(const Ground& ground) {
         return reply;
     }
     // An alternate shares the release point that it is led to, or ends at a checkpoint: it has none of its own.
-    Preview done = built(corners_, ground, use_ == plan::Use::Primary ? Ending::AtReleasePoint : Ending::InTheHand);
-    reply.commit =
-        Commit{std::move(done.plan), use_ == plan::Use::Primary ? "draw a route" : "draw an alternate route", true};
+    const Ending ending = use_ == plan::Use::Alternate ? Ending::InTheHand : Ending::AtReleasePoint;
+    Preview done = built(corners_, ground, ending);
+    const char* caption = use_ == plan::Use::Primary     ? "draw a route"
+                          : use_ == plan::Use::Alternate ? "draw an alternate route"
+                                                         : "draw a way of vehicles";
+    reply.commit = Commit{std::move(done.plan), caption, true};
     reply.select = std::optional<plan::ItemId>(done.route);
     reply.done = true;
     corners_.clear();

@@ -13,6 +13,7 @@ class RouteTool final : public Tool {
     [[nodiscard]] Wet wet() const override;
     [[nodiscard]] std::optional<Preview> preview(const Ground& ground) const override;
     [[nodiscard]] bool isBusy() const override { return !corners_.empty(); }
+    [[nodiscard]] std::optional<Snaps> snaps() const override { return Snaps{}; }
     [[nodiscard]] std::string hint() const override;
 
   private:

@@ -20,6 +20,7 @@ class SpotTool final : public Tool {
         return reply;
     }
     [[nodiscard]] Wet wet() const override { return {{hand_}, false, hint_, std::nullopt}; }
+    [[nodiscard]] std::optional<Snaps> snaps() const override { return Snaps{}; }
     [[nodiscard]] std::string hint() const override { return hint_; }
 
   private:

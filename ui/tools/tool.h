@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "core/drafting/snap.h"
+#include "core/measures/catalogue.h"
 #include "core/plan/edits.h"
 
 namespace crosstick::tools {
@@ -15,8 +17,10 @@ struct Event {
     enum class Kind { Press, Again, Move, Release, Finish, TakeBack, Cancel, Nudge, NextPoint, LastPoint };
     Kind kind = Kind::Move;
     geodesy::PlanePoint at;
-    bool held = false;    ///< a button is down
-    bool second = false;  ///< the key for the other meaning (Shift): a bend instead of a route point, symbol aside
+    bool held = false;     ///< a button is down
+    bool second = false;   ///< the key for the other meaning (Shift): a bend instead of a route point, symbol aside
+    bool more = false;     ///< the key that adds to what is chosen (Control); it frees the hand from snapping, too
+    bool snapped = false;  ///< the place is that of something the hand was drawn to
 };
 
 /// A symbol or a label of the films as they lie on the table.
@@ -43,12 +47,15 @@ struct Ground {
     std::function<Uuid()> newId;
     Touch touch = {};  ///< as the films lie now: a copy goes on telling of them as they lay
     PaperOf onPaper = {};
+    std::vector<plan::ItemId> selection = {};  ///< all that is selected, the leading one first
+    Degrees up = {};                           ///< the grid azimuth that lies upward on the table
 };
 
 struct Commit {
     plan::Plan plan;
     std::string caption;
-    bool named = false;  ///< the caret goes to the label
+    bool named = false;   ///< the caret goes to the label
+    bool stroke = false;  ///< a line without a meaning yet: the kind that is named next is its
 };
 
 /// What came of an event. Everything not set stays as it was.
@@ -56,9 +63,22 @@ struct Reply {
     std::optional<plan::Plan> draft;  ///< show this in place of the present plan
     bool draftGone = false;           ///< show the present plan again
     std::optional<Commit> commit;
-    std::optional<std::optional<plan::ItemId>> select;
-    std::optional<Error> refused;  ///< why nothing came of what the hand did
-    bool done = false;             ///< the tool lays itself down
+    std::optional<std::optional<plan::ItemId>> select;   ///< this alone
+    std::optional<std::vector<plan::ItemId>> selectAll;  ///< these, the first leading
+    std::optional<Error> refused;                        ///< why nothing came of what the hand did
+    std::string said = {};                               ///< what else came of it, in one line; empty: nothing
+    bool done = false;                                   ///< the tool lays itself down
+};
+
+/// Three rows for the tag.
+struct Told {
+    std::string first, second, third;
+};
+
+/// A protractor on the table, its zero to grid north.
+struct Rose {
+    geodesy::PlanePoint at;
+    Degrees toMagnetic, toTrue;  ///< from grid north, east positive
 };
 
 /// What is wet: drawn in our colour over everything, ending at the hand.
@@ -70,6 +90,9 @@ struct Wet {
     plan::Points marks = {};          ///< what the hand may take hold of
     enum class Belongs { ToTheFilm, ToThePlan };
     Belongs belongs = Belongs::ToTheFilm;
+    std::vector<plan::Points> others = {};  ///< what is aimed at, or would go
+    std::optional<Told> told = {};          ///< read off, in place of the figures from a point
+    std::optional<Rose> rose = {};          ///< a protractor laid down
 };
 
 /// A route as it would be if it ended at the hand: for the ledger's live row.
@@ -91,6 +114,19 @@ class Tool {
     }
     /// In the middle of something that Escape would give up.
     [[nodiscard]] virtual bool isBusy() const { return false; }
+    /// Is the hand drawn to points, ticks and what else is wished for? With what it holds already.
+    struct Snaps {
+        std::optional<drafting::InHand> inHand;
+    };
+    [[nodiscard]] virtual std::optional<Snaps> snaps() const { return std::nullopt; }
+    /// What lies under the hand beside what is selected, so many on; nothing where nothing does.
+    [[nodiscard]] virtual std::optional<plan::ItemId> underneath(const Ground& /*ground*/, int /*step*/) const {
+        return std::nullopt;
+    }
+    /// Ends what is being drawn as another kind of measure; nothing where it cannot be that.
+    [[nodiscard]] virtual std::optional<Reply> endAs(const measures::Entry& /*kind*/, const Ground& /*ground*/) {
+        return std::nullopt;
+    }
     /// What to do next, in a few words, for the tag.
     [[nodiscard]] virtual std::string hint() const { return {}; }
 };

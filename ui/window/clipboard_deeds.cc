@@ -47,12 +47,8 @@ std::optional<geodesy::PlanePoint> firstPoint(const plan::Plan& what) {
 
 }  // namespace
 
-std::vector<plan::ItemId> Window::chosen() const {
-    return work_.selected() ? std::vector{*work_.selected()} : std::vector<plan::ItemId>{};
-}
-
 void Window::copy() {
-    const plan::Plan part = plan::excerpt(work_.committed(), chosen());
+    const plan::Plan part = plan::excerpt(work_.committed(), work_.selection());
     const QByteArray words = QByteArray::fromStdString(files::writeGeoJson(part));
     auto* held = new QMimeData;
     held->setData(kOwnForm, words);
@@ -85,7 +81,7 @@ void Window::paste(Where where) {
 }
 
 void Window::duplicate() {
-    layInto(plan::excerpt(work_.committed(), chosen()), Where::Aside, "duplicate");
+    layInto(plan::excerpt(work_.committed(), work_.selection()), Where::Aside, "duplicate");
 }
 
 void Window::layInto(const plan::Plan& what, Where where, const std::string& caption) {

@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
 #include "core/film/registration.h"
 #include "core/film/registration_edits.h"
-#include "core/geodesy/faults.h"
 #include "core/plan/edits.h"
+#include "core/plan/set_edits.h"
 #include "ui/details/grid_entry.h"
 #include "ui/tools/place_tool.h"
 #include "ui/tools/registration_tool.h"
@@ -25,7 +27,8 @@ void Window::draw(const std::string& kind) {
         say(tr("There is no film to draw on. Edit, New film makes one."));
         return;
     }
-    if (const measures::Entry* entry = measures::find(kind)) {
+    const measures::Entry* entry = measures::find(kind);
+    if (entry != nullptr && !strokeBecomes(*entry)) {
         say({});
         work_.select(std::nullopt);
         detailsWanted_ = false;  // the table and the ledger are what a hand that draws needs
@@ -51,19 +54,30 @@ void Window::drawRoute(plan::Use use) {
 }
 
 void Window::removeSelected() {
-    if (const auto item = work_.selected()) {
-        work_.commit(plan::without(work_.committed(), *item), "wipe off");
+    const auto& chosen = work_.selection();
+    if (!chosen.empty()) {
+        const std::string caption = chosen.size() > 1 ? fmt::format("wipe off {} things", chosen.size()) : "wipe off";
+        work_.commit(plan::withoutAll(work_.committed(), chosen), caption);
+    }
+}
+
+void Window::chooseAll() {
+    const plan::FilmPtr film = work_.workingFilm() ? work_.committed().film(*work_.workingFilm()) : nullptr;
+    if (film && !table_->isDrawing()) {
+        std::vector<plan::ItemId> items;
+        for (const plan::Showing& showing : film->shows) {
+            items.push_back(showing.item);
+        }
+        work_.selectAll(std::move(items));
     }
 }
 
 void Window::selectNext(int step) {
     std::vector<plan::ItemId> things;
-    for (const plan::FilmPtr& film : work_.filmsOnTable()) {
-        if (work_.look(film->id).shown) {
-            for (const plan::Showing& showing : film->shows) {
-                if (std::find(things.begin(), things.end(), showing.item) == things.end()) {
-                    things.push_back(showing.item);
-                }
+    for (const plan::FilmPtr& film : work_.filmsSeen()) {
+        for (const plan::Showing& showing : film->shows) {
+            if (std::find(things.begin(), things.end(), showing.item) == things.end()) {
+                things.push_back(showing.item);
             }
         }
     }
@@ -115,15 +129,7 @@ void Window::holdRegistration() {
     work_.select(std::nullopt);
     detailsWanted_ = false;
     arrange();
-    const auto by = [this](auto way) -> tools::GridWays::Way {
-        return [this, way](geodesy::PlanePoint p) -> Result<geodesy::PlanePoint> {
-            const movement::WorkGrid* grid = work_.grid();  // another one when the sheet has changed meanwhile
-            return grid == nullptr ? fail(geodesy::kNoTransformation) : (grid->*way)(p);
-        };
-    };
-    layTrayAway();
-    table_->setTool(std::make_unique<tools::RegistrationTool>(
-        tools::GridWays{by(&movement::WorkGrid::onGrid), by(&movement::WorkGrid::inPlan)}));
+    table_->setTool(std::make_unique<tools::RegistrationTool>(gridWays()));
     table_->setFocus();
 }
 

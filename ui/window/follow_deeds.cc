@@ -1,4 +1,5 @@
 // What is read off the printed sheet: lines, handrails, ties.
+#include "core/drafting/along.h"
 #include "core/terrain/faults.h"
 #include "core/terrain/follow_sheet.h"
 #include "core/terrain/tie.h"
@@ -30,31 +31,60 @@ std::vector<terrain::SheetCopy> copiesOf(const work::Work& work) {
 
 }  // namespace
 
-void Window::followMap(std::optional<terrain::Side> rail) {
-    if (!work_.isOpen() || !work_.workingFilm()) {
-        return say(tr("There is no film to draw on. Edit, New film makes one."));
+void Window::followMap(Following what) {
+    if (!mayDraw()) {
+        return;
     }
-    if (copiesOf(work_).empty()) {
+    if (copiesOf(work_).empty() && (work_.sheetGrounds().isReading() || !drawnFirst_)) {
         return say(work_.sheetGrounds().isReading()
                        ? tr("The sheet is still being prepared. Follow it when it is there.")
-                       : tr("There is no sheet on the table to follow."));
+                       : tr("There is no sheet on the table to follow. What is drawn can be: Draw, Tools."));
     }
-    say({});
-    work_.select(std::nullopt);
-    detailsWanted_ = false;
-    arrange();
-    layTrayAway();
-    table_->setTool(std::make_unique<tools::FollowTool>(
+    std::optional<tools::Rail> rail;
+    if (what != Following::TheLine) {
+        rail = tools::Rail{[this] { return handrail_; }};
+        rail->side = what == Following::OnTheLeft    ? std::optional(terrain::Side::Left)
+                     : what == Following::OnTheRight ? std::optional(terrain::Side::Right)
+                                                     : std::nullopt;
+    }
+    takeTool(std::make_unique<tools::FollowTool>(
         *measures::find("free-line"),
         [this](geodesy::PlanePoint from, geodesy::PlanePoint to, const std::optional<terrain::Vein>& like,
                const std::function<void(tools::FollowTool::Found)>& then) { seekPrinted(from, to, like, then); },
-        rail));
-    table_->setFocus();
+        std::move(rail)));
+}
+
+/// How far a handrail runs beside what it follows, until it is told otherwise.
+void Window::askForHandrail() {
+    question_->ask(tr("Handrail at how many metres:"), QString::number(handrail_.value()),
+                   [this](const QString& typed) -> std::optional<QString> {
+                       bool isNumber = false;
+                       const double metres = typed.toDouble(&isNumber);
+                       if (!isNumber || !(metres >= 1 && metres <= 10000)) {
+                           return tr("Metres from 1 to 10000.");
+                       }
+                       handrail_ = Metres(metres);
+                       table_->renewTool();
+                       return std::nullopt;
+                   });
+}
+
+/// What is drawn between the two places, where that is asked for or nothing is printed; false where nothing is.
+bool Window::seekDrawn(geodesy::PlanePoint from, geodesy::PlanePoint to,
+                       const std::function<void(Result<terrain::FollowedGround>)>& then) {
+    auto found = drafting::drawnBetween(work_.committed(), work_.filmsSeen(), from, to, table_->reach());
+    if (found) {
+        then(terrain::FollowedGround{std::move(found->line), std::nullopt});
+    }
+    return found.has_value();
 }
 
 void Window::seekPrinted(geodesy::PlanePoint from, geodesy::PlanePoint to, const std::optional<terrain::Vein>& like,
                          const std::function<void(Result<terrain::FollowedGround>)>& then) {
     say({});
+    if (drawnFirst_ && seekDrawn(from, to, then)) {
+        return;
+    }
     work_.errands().run(
         Lane::Makings, tr("Looking for the printed line"), GivingUp::Allowed,
         [copies = copiesOf(work_), plane = work_.committed().planeCrs(), from, to, like](Course&) {

@@ -5,6 +5,7 @@
 #include "core/measures/catalogue.h"
 #include "core/movement/route_figures.h"
 #include "core/plan/edits.h"
+#include "core/plan/set_edits.h"
 #include "ui/details/token_menu.h"
 #include "ui/window/window.h"
 
@@ -80,6 +81,7 @@ void Window::buildEditMenu(QMenuBar* bar) {
         details_->askForLabel();
     });
     add(menu, "delete", tr("Wipe off"), key("Del"), [this] { removeSelected(); });
+    add(menu, "choose-all", tr("Choose all on the film"), key("Ctrl+A"), [this] { chooseAll(); });
     QMenu* films = menu->addMenu(tr("Move to film"));
     connect(films, &QMenu::aboutToShow, this, [this, films] {
         films->clear();
@@ -91,11 +93,15 @@ void Window::buildEditMenu(QMenuBar* bar) {
             QAction* action = films->addAction(text(film->name));
             action->setEnabled(to != *work_.workingFilm());
             connect(action, &QAction::triggered, this, [this, to] {
-                work_.commit(plan::movedToFilm(work_.committed(), *work_.selected(), *work_.workingFilm(), to),
+                work_.commit(plan::allMovedToFilm(work_.committed(), work_.selection(), *work_.workingFilm(), to),
                              "move to another film");
             });
         }
     });
+    add(menu, "show-here", tr("Show on the working film, or take it off"), key("F12"), [this] { showHere(); });
+    add(menu, "show-on", tr("Shown on..."), key("Shift+F12"), [this] { askForFilms(); });
+    add(menu, "trace", tr("Trace from another film"), key("Ctrl+T"), [this] { trace(); });
+    add(menu, "renew-traces", tr("Renew what was traced"), key("Ctrl+Alt+R"), [this] { renewTraces(); });
     menu->addSeparator();
     add(menu, "renumber", tr("Renumber along the routes"), {}, [this] { renumber(); });
     QAction* letters = add(menu, "inserted-letters", tr("A checkpoint put between takes a letter (2A)"), {}, [this] {
@@ -120,11 +126,17 @@ void Window::buildEditMenu(QMenuBar* bar) {
         }
     });
     add(menu, "new-phase", tr("New phase"), key("Ctrl+Shift+F"), [this] { newPhase(); });
+    add(menu, "next-phase", tr("Start the next phase from this one"), key("Ctrl+Alt+N"), [this] { startNextPhase(); });
+    add(menu, "join-phases", tr("Join the working film with the next phase"), key("Ctrl+B"),
+        [this] { joinWithNextPhase(); });
+    add(menu, "part-phases", tr("Part its phases again"), key("Ctrl+Alt+B"), [this] { partPhases(); });
+    add(menu, "inset", tr("Inset: a part, larger"), key("Ctrl+I"), [this] { drawInset(); });
+    add(menu, "inset-at", tr("Inset from corner to corner"), {}, [this] { askForInset(); });
     add(menu, "sizes", tr("Sizes of symbols, pen, letters..."), key("Ctrl+Shift+M"),
         [this] { askForSizes(std::nullopt); });
     add(menu, "ticks", tr("Ticks and window to what is drawn"), {}, [this] { moveRegistration(); });
     add(menu, "ticks-by-hand", tr("Ticks and window by hand"), key("Ctrl+Alt+T"), [this] { holdRegistration(); });
-    add(menu, "ticks-at", tr("Ticks on other crossings"), key("Ctrl+T"), [this] { askForTicks(); });
+    add(menu, "ticks-at", tr("Ticks on other crossings"), key("Ctrl+Alt+Shift+T"), [this] { askForTicks(); });
     add(menu, "window-at", tr("Window from corner to corner"), key("Ctrl+Shift+T"), [this] { askForWindow(); });
 }
 
@@ -185,11 +197,13 @@ void Window::buildDrawMenu(QMenuBar* bar) {
     menu->addSeparator();
     add(menu, "route", tr("Route"), key("Ctrl+R"), [this] { drawRoute(plan::Use::Primary); });
     add(menu, "alternate", tr("Alternate route"), key("Ctrl+Shift+R"), [this] { drawRoute(plan::Use::Alternate); });
-    add(menu, "follow", tr("Follow the map"), key("Ctrl+K"), [this] { followMap(std::nullopt); });
-    add(menu, "handrail-left", tr("Handrail on the left, 100 m"), key("Ctrl+Shift+K"),
-        [this] { followMap(terrain::Side::Left); });
-    add(menu, "handrail-right", tr("Handrail on the right, 100 m"), key("Ctrl+Alt+K"),
-        [this] { followMap(terrain::Side::Right); });
+    add(menu, "vehicles", tr("Way of vehicles"), key("Ctrl+Alt+V"), [this] { drawRoute(plan::Use::Vehicle); });
+    add(menu, "contours", tr("Read contours along the route"), key("Ctrl+Alt+C"), [this] { readContours(); });
+    add(menu, "follow", tr("Follow the map"), key("Ctrl+K"), [this] { followMap(Following::TheLine); });
+    add(menu, "handrail", tr("Handrail inside our boundary"), key("Ctrl+Shift+K"),
+        [this] { followMap(Following::InsideOurBoundary); });
+    addToolMenu(menu);
+    addSnapMenu(menu);
     add(menu, "tie", tr("Tie the point to what is there"), key("Ctrl+J"), [this] { tieSelected(); });
     menu->addSeparator();
     std::map<measures::Group, details::TokenMenu*> groups;
@@ -249,12 +263,15 @@ void Window::showThingMenu(const QPoint& at) {
         if (work_.workingFilm() && film->id != *work_.workingFilm()) {
             const plan::FilmId to = film->id;
             connect(films->addAction(text(film->name)), &QAction::triggered, this, [this, to] {
-                work_.commit(plan::movedToFilm(work_.committed(), *work_.selected(), *work_.workingFilm(), to),
+                work_.commit(plan::allMovedToFilm(work_.committed(), work_.selection(), *work_.workingFilm(), to),
                              "move to another film");
             });
         }
     }
+    fillShownOn(*menu.addMenu(tr("Shown on")));
+    menu.addAction(actions_.at("trace"));
     addPlacings(menu, *work_.selected());
+    addBecomings(menu);
     menu.addSeparator();
     menu.addAction(actions_.at("delete"));
     menu.exec(at);

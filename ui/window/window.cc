@@ -95,6 +95,7 @@ void Window::buildParts() {
     tray_ = new tray::Tray(
         work_, *table_, outside_.say, [this] { return details_->faces(); }, desk_);
     tray_->hide();
+    offers_ = new phases::OfferCard(desk_);
     auto* rows = new QVBoxLayout(middle);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(0);
@@ -115,6 +116,7 @@ void Window::buildParts() {
     down->addWidget(tray_);
     across_->addLayout(down, 1);
     across_->addWidget(details_);
+    across_->addWidget(offers_);
     for (QWidget* page :
          {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_), static_cast<QWidget*>(register_)}) {
         pages_->addWidget(page);
@@ -132,6 +134,8 @@ void Window::connectParts() {
 
 void Window::connectWork() {
     connect(&work_, &work::Work::planReplaced, this, [this] {
+        offers_->leave();
+        tellOfTraces();
         pages_->setCurrentWidget(desk_);
         question_->leave();
         say({});
@@ -140,6 +144,7 @@ void Window::connectWork() {
     });
     connect(&work_, &work::Work::planChanged, this, [this] {
         arrange();
+        tellOfTraces();
         if (pages_->currentWidget() == copies_) {  // an undo, a film named: what is looked at is what would print
             copies_->open();
         }
@@ -170,12 +175,20 @@ void Window::connectTable() {
     connect(table_, &table::LightTable::nextWanted, this, &Window::selectNext);
     connect(table_, &table::LightTable::menuWanted, this, &Window::showThingMenu);
     connect(table_, &table::LightTable::refused, this, [this](const Error& why) { say(outside_.say(why)); });
+    connect(table_, &table::LightTable::strokeDrawn, this, [this] { stroke_ = work_.selected(); });
+    connect(table_, &table::LightTable::said, this, &Window::say);
     connect(table_, &table::LightTable::toolDone, this, [this] { renewHead(); });
 }
 
 void Window::connectPages() {
     connect(doing_, &DoingMark::givenUp, this, [this](const QString& what) { say(tr("Given up: %1.").arg(what)); });
     connect(details_, &details::Details::left, this, [this] { table_->setFocus(); });
+    connect(offers_, &phases::OfferCard::changed, this, [this] {
+        arrange();
+        if (!offers_->isOffering()) {
+            table_->setFocus();
+        }
+    });
     connect(ledger_, &ledger::Ledger::left, this, [this] {
         ledgerAsks_ = false;
         arrange();
@@ -223,7 +236,8 @@ void Window::connectPages() {
 /// One card at a time, the ledger only with a route; an open card folds the ledger to its live row.
 void Window::arrange() {
     const bool open = work_.isOpen();
-    const bool card = open && detailsWanted_ && !bare_;
+    const bool offered = open && offers_->isOffering() && !bare_;
+    const bool card = open && detailsWanted_ && !offered && !bare_;
     const plan::MeasurePtr block = open ? chosenMarch() : nullptr;
     const bool tray = open && !bare_ && trayWanted_;
     const bool march = open && !bare_ && !tray && (marchWanted_ || block != nullptr);
@@ -236,8 +250,9 @@ void Window::arrange() {
     tray_->setVisible(tray);
     ledger_->renew();
     ledger_->setVisible(sill);
-    ledger_->setFolded(card || (isNarrow() && !ledgerAsks_));
+    ledger_->setFolded(card || offered || (isNarrow() && !ledgerAsks_));
     details_->setVisible(card);
+    offers_->setVisible(offered);
     head_->setVisible(!bare_);
     renewHead();
 }
@@ -257,10 +272,11 @@ void Window::renewHead() {
     setWindowModified(open && work_.isChanged());
     const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
     for (const char* name :
-         {"save",       "save-as",     "carry",      "carry-nothing", "copies",        "films-pdf", "close",
-          "fit",        "whole-sheet", "true-size",  "route",         "alternate",     "new-film",  "name-film",
-          "new-phase",  "ticks",       "ticks-at",   "window-at",     "ticks-by-hand", "north-up",  "page-up",
-          "march-up",   "turn-left",   "turn-right", "march",         "tray",          "renumber",  "paste",
+         {"save",       "save-as",     "carry",      "carry-nothing", "copies",        "films-pdf",   "close",
+          "fit",        "whole-sheet", "true-size",  "route",         "alternate",     "new-film",    "name-film",
+          "new-phase",  "ticks",       "ticks-at",   "window-at",     "ticks-by-hand", "north-up",    "page-up",
+          "march-up",   "turn-left",   "turn-right", "march",         "next-phase",    "join-phases", "part-phases",
+          "inset",      "inset-at",    "trace",      "renew-traces",  "tray",          "renumber",    "paste",
           "paste-here", "issue",       "steps"}) {
         enable(name, open);
     }
@@ -271,7 +287,7 @@ void Window::renewHead() {
     enable("undo", !undo.empty());
     enable("redo", !redo.empty());
     const bool chosen = open && work_.selected().has_value();
-    for (const char* name : {"delete", "label", "copy", "duplicate"}) {
+    for (const char* name : {"delete", "label", "show-here", "show-on", "copy", "duplicate"}) {
         enable(name, chosen);
     }
     actions_.at("inserted-letters")->setChecked(work_.inserted() == plan::Inserted::Lettered);
@@ -303,6 +319,7 @@ void Window::setLight(look::Light light) {
     march_->setLight(light);
     details_->setLight(light);
     tray_->setLight(light);
+    offers_->setLight(light);
     copies_->setLight(light);
     register_->setLight(light);
     start_->setLight(light);
@@ -341,7 +358,7 @@ void Window::resizeEvent(QResizeEvent* event) {
     doing_->setMostWide(isNarrow() ? kDoingNarrow : kDoingWide);
     notices_->fit();
     layCard();
-    ledger_->setFolded(details_->isVisible() || (isNarrow() && !ledgerAsks_));
+    ledger_->setFolded(details_->isVisible() || offers_->isVisible() || (isNarrow() && !ledgerAsks_));
 }
 
 bool Window::eventFilter(QObject* watched, QEvent* event) {
@@ -373,18 +390,22 @@ void Window::foldMenus(bool fold) {
 
 void Window::layCard() {
     const bool over = isNarrow();
-    details_->setFixedWidth(std::min(details::Details::kWidth, width() / 2));
-    if (over == (across_->indexOf(details_) >= 0)) {
-        over ? across_->removeWidget(details_) : across_->addWidget(details_);
-        details_->raise();
+    for (QWidget* card : {static_cast<QWidget*>(details_), static_cast<QWidget*>(offers_)}) {
+        card->setFixedWidth(std::min(details::Details::kWidth, width() / 2));
+        if (over == (across_->indexOf(card) >= 0)) {
+            over ? across_->removeWidget(card) : across_->addWidget(card);
+            card->raise();
+        }
     }
     placeCard();
 }
 
 /// Also while the desk is being laid out, when nothing may come into its layout or leave it.
 void Window::placeCard() {
-    if (across_->indexOf(details_) < 0) {
-        details_->setGeometry(desk_->width() - details_->width(), 0, details_->width(), table_->height());
+    for (QWidget* card : {static_cast<QWidget*>(details_), static_cast<QWidget*>(offers_)}) {
+        if (across_->indexOf(card) < 0) {
+            card->setGeometry(desk_->width() - card->width(), 0, card->width(), table_->height());
+        }
     }
 }
 

@@ -8,6 +8,10 @@
 #include <QMenu>
 #include <QStackedWidget>
 
+#include "core/drafting/bearing.h"
+#include "core/drafting/wipe_edits.h"
+#include "core/plan/next_phase.h"
+#include "core/plan/traces.h"
 #include "core/sheets/sheet_file.h"
 #include "core/terrain/follow.h"
 #include "core/terrain/handrail.h"
@@ -16,10 +20,12 @@
 #include "ui/ledger/ledger.h"
 #include "ui/look/theme.h"
 #include "ui/march/march_sill.h"
+#include "ui/phases/offer_card.h"
 #include "ui/phases/rail.h"
 #include "ui/registering/register_page.h"
 #include "ui/start/start_page.h"
 #include "ui/table/light_table.h"
+#include "ui/tools/registration_tool.h"
 #include "ui/tray/tray.h"
 #include "ui/window/doing_mark.h"
 #include "ui/window/notices.h"
@@ -68,7 +74,12 @@ class Window final : public QMainWindow {
     [[nodiscard]] copies::Copies& copies() { return *copies_; }
     [[nodiscard]] registering::RegisterPage& registerPage() { return *register_; }
     /// Lays a scan or photo on its grid by hand; then it is a new plan's sheet, or one more of the present plan.
-    void registerScan(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
+    /// @param before  the sheet of the plan that it is already, to be laid anew from its marks
+    void registerScan(const std::filesystem::path& file, const sheets::GivenFacts& given = {},
+                      const plan::SheetPtr& before = nullptr);
+    void registerAnew(const plan::SheetId& sheet);
+    /// The plan's ticks are those of somebody's film from now on.
+    void takeTicksOf(const plan::SheetId& film);
     [[nodiscard]] const std::map<std::string, QAction*>& actionsByName() const { return actions_; }
     void run(const std::string& action);  ///< by its name, as a menu would
     void saveTo(const std::filesystem::path& file);
@@ -82,6 +93,7 @@ class Window final : public QMainWindow {
     [[nodiscard]] const Notices& notices() const { return *notices_; }
     [[nodiscard]] const DoingMark& doing() const { return *doing_; }
     [[nodiscard]] const Question& question() const { return *question_; }
+    [[nodiscard]] const phases::OfferCard& offers() const { return *offers_; }
 
   protected:
     void closeEvent(QCloseEvent* event) override;
@@ -111,6 +123,7 @@ class Window final : public QMainWindow {
     details::Details* details_;
     tray::Tray* tray_;
     bool trayWanted_ = false;
+    phases::OfferCard* offers_;  ///< lies where the details lie while it offers something
     copies::Copies* copies_;
     registering::RegisterPage* register_;
     QWidget* beforeRegister_ = nullptr;  ///< the page to go back to
@@ -123,7 +136,10 @@ class Window final : public QMainWindow {
     QMenu* sheetsMenu_ = nullptr;
     QStringList goneFiles_;  ///< recent plans that are not where they were
     enum class Next { GoOn, LayAway, Close };
-    Next next_ = Next::GoOn;  ///< what is wanted once a save has come to pass
+    std::optional<plan::ItemId> stroke_;  ///< drawn just now and not yet said what it is
+    Metres handrail_ = terrain::kUsualHandrail;
+    bool drawnFirst_ = false;  ///< what is drawn is followed before what is printed
+    Next next_ = Next::GoOn;   ///< what is wanted once a save has come to pass
 
     // Parts and how they lie.
     void buildParts();
@@ -150,6 +166,8 @@ class Window final : public QMainWindow {
     void buildEditMenu(QMenuBar* bar);
     void buildViewMenu(QMenuBar* bar);
     void buildDrawMenu(QMenuBar* bar);
+    void addToolMenu(QMenu* draw);
+    void addSnapMenu(QMenu* draw);
     void buildMakeMenu(QMenuBar* bar);
     void showThingMenu(const QPoint& at);
     void showFilmMenu(const plan::FilmId& film, const QPoint& at);
@@ -200,6 +218,7 @@ class Window final : public QMainWindow {
     void askForSheetBeside();
     void askForScan();
     void laidByHand(const std::filesystem::path& file, const plan::Sheet& sheet);
+    void layAnew(const plan::Sheet& before, const std::filesystem::path& file, plan::Sheet sheet);
     void leaveRegister();
     void fillSheetsMenu();
     void fillSheetMenu(QMenu& menu, const plan::Sheet& sheet);
@@ -219,7 +238,6 @@ class Window final : public QMainWindow {
     void setInserted(plan::Inserted inserted);
     // What goes by way of the clipboard, and back to a step (clipboard_deeds.cc, step_deeds.cc).
     enum class Where { UnderTheHand, Aside, SamePlace };
-    [[nodiscard]] std::vector<plan::ItemId> chosen() const;
     void copy();
     void paste(Where where);
     void duplicate();
@@ -230,19 +248,70 @@ class Window final : public QMainWindow {
     // What the menus do (deeds.cc).
     void draw(const std::string& kind);
     void drawRoute(plan::Use use);
+    // The hand's tools (tool_deeds.cc).
+    [[nodiscard]] bool mayDraw();  ///< there is a film to draw on and it is not pinned; else it is said
+    void takeTool(std::unique_ptr<tools::Tool> tool);
+    [[nodiscard]] Scale workingScale() const;
+    void drawFreehand();
+    void wipePart();
+    void wipeRegion();
+    void wipeFilm();
+    void askToWipe(const drafting::Wiping& wiping, const std::string& caption);
+    void endOnAnother();
+    void measure();
+    void askForPolar();
+    void askForPolarFrom(geodesy::PlanePoint from);
+    enum class Sighted { FromTheKnown, FromTheUnknown };
+    void fixPoint(Sighted from);
+    void keepPoint(geodesy::PlanePoint at, const std::string& caption);
+    [[nodiscard]] Result<drafting::Norths> northsAt(geodesy::PlanePoint inPlan) const;
+    [[nodiscard]] Result<geodesy::PlanePoint> polarPlace(geodesy::PlanePoint from, const std::string& typed) const;
+    [[nodiscard]] tools::GridWays gridWays();
+    bool strokeBecomes(const measures::Entry& kind);
+    void become(const measures::Entry& kind);
+    void addBecomings(QMenu& menu);
     // What is read off the printed sheet (follow_deeds.cc).
-    void followMap(std::optional<terrain::Side> rail);
+    enum class Following { TheLine, InsideOurBoundary, OnTheLeft, OnTheRight };
+    void followMap(Following what);
+    void askForHandrail();
+    bool seekDrawn(geodesy::PlanePoint from, geodesy::PlanePoint to,
+                   const std::function<void(Result<terrain::FollowedGround>)>& then);
     void seekPrinted(geodesy::PlanePoint from, geodesy::PlanePoint to, const std::optional<terrain::Vein>& like,
                      const std::function<void(Result<terrain::FollowedGround>)>& then);
     void tieSelected();
+    /// Clicks along the ledger's route tell where it crosses contours, whose heights are typed.
+    void readContours();
+    void askForHeight(const plan::ItemId& route, geodesy::PlanePoint onRoute);
     void askForTie(const plan::ItemId& point, geodesy::PlanePoint thing);
     void removeSelected();
+    void chooseAll();
     void selectNext(int step);
     void newFilm();
     void renameFilm(std::optional<plan::FilmId> film);
     void setFilmPhases(const plan::FilmId& film, int phase, bool on);
     void newPhase();
     void askForStretch();
+    // From phase to phase (phase_deeds.cc).
+    void startNextPhase();
+    [[nodiscard]] std::optional<QString> takeNextPhase(plan::NextPhase next, const std::vector<std::size_t>& order,
+                                                       const phases::OfferCard::Answer& answer);
+    void joinWithNextPhase();
+    void partPhases();
+    // Insets (inset_deeds.cc).
+    [[nodiscard]] tools::GridWays gridWays();
+    void drawInset();
+    void takeInset(geodesy::PlanePoint corner, geodesy::PlanePoint opposite);
+    void askForInset();
+    // What is shown on further films, and traced from higher's (trace_deeds.cc).
+    void showHere();
+    void showOn(const plan::FilmId& film, bool shown);
+    void fillShownOn(QMenu& menu);
+    void askForFilms();
+    void trace();
+    void takeTraces(const std::vector<plan::TraceOrder>& orders, const std::string& caption);
+    void offerTraces(geodesy::PlanePoint corner, geodesy::PlanePoint opposite);
+    void renewTraces();
+    void tellOfTraces();
     void askForSizes(std::optional<plan::FilmId> film);
     void turnToMarch();
     void moveRegistration();

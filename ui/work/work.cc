@@ -115,7 +115,7 @@ void Work::goToStep(std::size_t done) {
 }
 
 void Work::keepOutlook() {
-    outlooks_[history_->state()] = {selected_, working_, phase_, seen_};
+    outlooks_[history_->state()] = {selection_, working_, phase_, seen_};
     outlooks_.erase(outlooks_.begin(), outlooks_.lower_bound(history_->state() - history_->done()));
 }
 
@@ -130,9 +130,10 @@ void Work::comeBack() {
     if (outlook.working) {
         setWorkingFilm(*outlook.working);
     }
-    if (!outlook.selected || committed().measure(*outlook.selected) || committed().route(*outlook.selected)) {
-        select(outlook.selected);
-    }
+    std::vector<plan::ItemId> chosen = outlook.selected;
+    std::erase_if(chosen,
+                  [this](const plan::ItemId& item) { return !committed().measure(item) && !committed().route(item); });
+    selectAll(std::move(chosen));
     if (outlook.seen && outlook.seen != seen_) {
         Q_EMIT seenAgain(*outlook.seen);
     }
@@ -156,13 +157,19 @@ std::string Work::redoCaption() const {
 
 void Work::renewFigures(const plan::Plan& before) {
     const plan::Plan& now = plan();
+    if (&before.measures().chunks() != &now.measures().chunks()) {
+        staleTraces_ = traces_.look(now);
+    }
     if (sameForRoutes(before, now)) {
         return;
     }
     figures_.clear();
     figureFaults_.clear();
+    std::erase_if(pieces_, [&](const auto& kept) { return now.route(kept.first) == nullptr; });
     for (const plan::RoutePtr& route : now.routes()) {
-        if (auto figures = figuresOf(now, *route)) {
+        auto figures = grid_ ? movement::routeFigures(now, *route, *grid_, model(), heights(), pieces_[route->id])
+                             : figuresOf(now, *route);
+        if (figures) {
             figures_.emplace(route->id, std::move(*figures));
         } else {
             figureFaults_.emplace(route->id, figures.error());

@@ -12,6 +12,8 @@
 
 #include "core/files/journal.h"
 #include "core/files/plan_file.h"
+#include "core/files/stale_traces.h"
+#include "core/movement/measured_pieces.h"
 #include "core/movement/route_figures.h"
 #include "core/movement/work_grid.h"
 #include "core/plan/history.h"
@@ -51,7 +53,7 @@ struct Seen {
 };
 /// What was chosen and seen while a state of the plan was the present one; it comes back with it.
 struct Outlook {
-    std::optional<plan::ItemId> selected;
+    std::vector<plan::ItemId> selected;  ///< the leading one first
     std::optional<plan::FilmId> working;
     int phase = 0;
     std::optional<Seen> seen;
@@ -128,8 +130,13 @@ class Work : public QObject {
     void setInserted(plan::Inserted inserted) { inserted_ = inserted; }
 
     // What is looked at.
-    [[nodiscard]] const std::optional<plan::ItemId>& selected() const { return selected_; }
-    void select(std::optional<plan::ItemId> item);
+    /// The leading one of what is selected: cards and ledger show that.
+    [[nodiscard]] std::optional<plan::ItemId> selected() const {
+        return selection_.empty() ? std::nullopt : std::optional(selection_.front());
+    }
+    [[nodiscard]] const std::vector<plan::ItemId>& selection() const { return selection_; }  ///< the leading one first
+    void select(std::optional<plan::ItemId> item);                                           ///< this alone
+    void selectAll(std::vector<plan::ItemId> items);                                         ///< the first leads
     [[nodiscard]] const std::optional<plan::FilmId>& workingFilm() const { return working_; }
     void setWorkingFilm(const plan::FilmId& film);
     [[nodiscard]] int phase() const { return phase_; }  ///< number of the chosen phase; 0 where the plan has none
@@ -138,6 +145,11 @@ class Work : public QObject {
     void setLook(const plan::FilmId& film, FilmLook look);
     /// Films that lie on the table, the lowest first: those of the chosen phase and those of none.
     [[nodiscard]] std::vector<plan::FilmPtr> filmsOnTable() const;
+    /// Those of them that are seen, the lowest first: an inset lies there alone while it is worked on, and else as its
+    /// frame on its parent.
+    [[nodiscard]] std::vector<plan::FilmPtr> filmsSeen() const;
+    /// Copies whose source is another now, in the plan as it is shown.
+    [[nodiscard]] const std::vector<files::StaleTrace>& staleTraces() const { return staleTraces_; }
     [[nodiscard]] Pens pens() const { return pens_; }
     void setPens(Pens pens);
     [[nodiscard]] geodesy::AngleUnit angles() const { return angles_; }
@@ -175,8 +187,11 @@ class Work : public QObject {
     std::optional<movement::WorkGrid> grid_;
     std::shared_ptr<const sheets::Elevation> heights_;
     std::map<plan::ItemId, movement::RouteFigures> figures_;
+    std::map<plan::ItemId, movement::KeptPieces> pieces_;  ///< of each route, so that a drag measures what moves
     std::map<plan::ItemId, Error> figureFaults_;
-    std::optional<plan::ItemId> selected_;
+    std::vector<plan::ItemId> selection_;
+    files::TraceWatch traces_;
+    std::vector<files::StaleTrace> staleTraces_;
     std::optional<plan::FilmId> working_;
     std::optional<plan::ItemId> ledgerRoute_;
     int phase_ = 0;

@@ -16,43 +16,51 @@ bool sitsOn(const plan::Route& route, const plan::ItemId& item) {
 /// Selection, working film and phase name things that an edit or an undo may have taken away.
 void Work::keepChoices() {
     const plan::Plan& now = committed();
-    if (selected_ && !now.measure(*selected_) && !now.route(*selected_)) {
-        selected_.reset();
+    const auto gone =
+        std::erase_if(selection_, [&now](const plan::ItemId& item) { return !now.measure(item) && !now.route(item); });
+    if (gone > 0) {
         Q_EMIT selectionChanged();
     }
     const auto films = filmsOnTable();
     const bool onTable =
         std::any_of(films.begin(), films.end(), [&](const plan::FilmPtr& film) { return working_ == film->id; });
     if (!onTable) {
-        working_ = films.empty() ? std::nullopt : std::optional(films.back()->id);
+        const auto whole =
+            std::find_if(films.rbegin(), films.rend(), [](const plan::FilmPtr& film) { return !film->inset; });
+        working_ = films.empty() ? std::nullopt : std::optional((whole == films.rend() ? films.back() : *whole)->id);
         Q_EMIT tableChanged();
     }
 }
 
 void Work::select(std::optional<plan::ItemId> item) {
-    if (selected_ == item) {
+    selectAll(item ? std::vector{*item} : std::vector<plan::ItemId>{});
+}
+
+void Work::selectAll(std::vector<plan::ItemId> items) {
+    if (selection_ == items) {
         return;
     }
-    selected_ = item;
+    selection_ = std::move(items);
     chooseLedgerRoute();
     Q_EMIT selectionChanged();
 }
 
 /// The route that is selected; for a route point the one shown already where it sits on that, too, else the first.
 void Work::chooseLedgerRoute() {
-    if (!selected_) {
+    const auto leading = selected();
+    if (!leading) {
         return;
     }
-    if (committed().route(*selected_)) {
-        ledgerRoute_ = selected_;
+    if (committed().route(*leading)) {
+        ledgerRoute_ = leading;
         return;
     }
     const plan::RoutePtr shown = ledgerRoute_ ? committed().route(*ledgerRoute_) : nullptr;
-    if (shown && sitsOn(*shown, *selected_)) {
+    if (shown && sitsOn(*shown, *leading)) {
         return;
     }
     for (const plan::RoutePtr& route : committed().routes()) {
-        if (sitsOn(*route, *selected_)) {
+        if (sitsOn(*route, *leading)) {
             ledgerRoute_ = route->id;
             return;
         }
@@ -92,6 +100,16 @@ std::vector<plan::FilmPtr> Work::filmsOnTable() const {
             films.push_back(film);
         }
     }
+    return films;
+}
+
+std::vector<plan::FilmPtr> Work::filmsSeen() const {
+    std::vector<plan::FilmPtr> films = filmsOnTable();
+    const plan::FilmPtr working = working_ ? plan().film(*working_) : nullptr;
+    std::erase_if(films, [&](const plan::FilmPtr& film) {
+        const bool isAway = working && working->inset ? film->id != working->id : film->inset.has_value();
+        return isAway || !look(film->id).shown;
+    });
     return films;
 }
 

@@ -115,7 +115,7 @@ void Work::lay(Brought brought) {
     if (brought.recovered) {
         history_->push(std::move(*brought.recovered), "what was found");
     }
-    selected_.reset();
+    selection_.clear();
     working_.reset();
     ledgerRoute_.reset();
     looks_.clear();
@@ -125,6 +125,7 @@ void Work::lay(Brought brought) {
     laySheets();
     figures_.clear();
     figureFaults_.clear();
+    staleTraces_.clear();
     renewFigures(plan::Plan{});
     keepChoices();
     Q_EMIT planReplaced();

@@ -20,6 +20,7 @@ sheets::FileFinder Work::finder() const {
 
 void Work::openGrid(Result<movement::WorkGrid> grid) {
     grid_.reset();
+    pieces_.clear();
     gridFault_.reset();
     if (grid) {
         grid_.emplace(std::move(*grid));
@@ -31,6 +32,7 @@ void Work::openGrid(Result<movement::WorkGrid> grid) {
 void Work::readHeights() {
     const int round = ++heightsRound_;
     heights_.reset();
+    pieces_.clear();
     heightsFault_.reset();
     const sheets::HeightsNamed named = sheets::heightsNamedIn(committed());
     readsHeights_ = !named.path.empty();
@@ -59,6 +61,7 @@ void Work::readHeights() {
 
 void Work::takeHeights(Result<std::shared_ptr<const sheets::Elevation>> read) {
     readsHeights_ = false;
+    pieces_.clear();
     if (read) {
         heights_ = std::move(*read);
     } else {

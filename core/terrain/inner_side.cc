@@ -1,0 +1,97 @@
+#include "core/terrain/inner_side.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/drafting/line.h"
+#include "core/measures/catalogue.h"
+
+namespace crosstick::terrain {
+namespace {
+
+using geodesy::PlanePoint;
+
+bool isOurs(const plan::Plan& plan, const plan::Measure& boundary, const char* field) {
+    const auto named = boundary.fields.find(field);
+    const std::string& ours = plan.heading().unit;
+    return named != boundary.fields.end() && !named->second.empty() &&
+           (ours == named->second || ours.starts_with(named->second + ' '));
+}
+
+/// On which side of the line as it runs our ground lies.
+std::optional<Side> ourSide(const plan::Plan& plan, const plan::Measure& boundary) {
+    const bool left = isOurs(plan, boundary, "left_unit");
+    const bool right = isOurs(plan, boundary, "right_unit");
+    return left == right ? std::nullopt : std::optional(left ? Side::Left : Side::Right);
+}
+
+/// Is a place on the left of a line, beside the piece that it is nearest to? Past a corner that two pieces share the
+/// one decides that it lies more squarely beside.
+bool isLeft(const drafting::Line& line, const drafting::OnLine& nearest, PlanePoint at) {
+    const auto turn = [&](std::size_t piece) {
+        const PlanePoint a = line[piece];
+        const PlanePoint b = line[piece + 1];
+        const double east = (b.easting - a.easting).value();
+        const double north = (b.northing - a.northing).value();
+        const double length = std::hypot(east, north);
+        return length > 0
+                   ? (east * (at.northing - a.northing).value() - north * (at.easting - a.easting).value()) / length
+                   : 0;
+    };
+    const auto piece = std::min(static_cast<std::size_t>(nearest.way), line.size() - 2);
+    const double before = turn(piece);
+    const bool isAtCorner = nearest.way == std::floor(nearest.way) && piece > 0;
+    const double other = isAtCorner ? turn(piece - 1) : before;
+    return (std::abs(other) > std::abs(before) ? other : before) > 0;
+}
+
+}  // namespace
+
+std::optional<Metres> insideBoundaries(const plan::Plan& plan, PlanePoint at) {
+    std::optional<drafting::OnLine> best;
+    Metres inside;
+    plan.measures().forEach([&](const plan::MeasurePtr& measure) {
+        const auto side =
+            measure->kind == "boundary" && measure->points.size() > 1 ? ourSide(plan, *measure) : std::nullopt;
+        const auto nearest = side ? drafting::nearestOn(measure->points, drafting::Ends::Open, at) : std::nullopt;
+        if (nearest && (!best || nearest->away < best->away)) {
+            best = nearest;
+            inside = isLeft(measure->points, *nearest, at) == (*side == Side::Left) ? nearest->away : -nearest->away;
+        }
+    });
+    return best ? std::optional(inside) : std::nullopt;
+}
+
+std::optional<Metres> leastInside(const plan::Plan& plan, const std::vector<PlanePoint>& line) {
+    std::optional<Metres> least;
+    for (const PlanePoint at : line) {
+        const auto inside = insideBoundaries(plan, at);
+        least = inside ? std::min(least.value_or(*inside), *inside) : least;
+    }
+    return least;
+}
+
+std::optional<Side> innerSide(const plan::Plan& plan, const std::vector<PlanePoint>& onTheLeft,
+                              const std::vector<PlanePoint>& onTheRight) {
+    const auto mean = [&](const std::vector<PlanePoint>& line) -> std::optional<Metres> {
+        constexpr int kPlaces = 9;
+        Metres sum;
+        for (int n = 0; n < kPlaces && line.size() > 1; ++n) {
+            const double way = static_cast<double>(line.size() - 1) * (n + 0.5) / kPlaces;
+            const auto inside = insideBoundaries(plan, drafting::placeAt(line, way));
+            if (!inside) {
+                return std::nullopt;
+            }
+            sum += *inside / kPlaces;
+        }
+        return line.size() > 1 ? std::optional(sum) : std::nullopt;
+    };
+    const auto left = mean(onTheLeft);
+    const auto right = mean(onTheRight);
+    if (!left || !right) {
+        return left ? std::optional(Side::Left) : right ? std::optional(Side::Right) : std::nullopt;
+    }
+    return *left > *right ? Side::Left : Side::Right;
+}
+
+}  // namespace crosstick::terrain
