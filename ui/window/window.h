@@ -276,7 +276,6 @@ class Window final : public QMainWindow {
     void joinWithNextPhase();
     void partPhases();
     // Insets (inset_deeds.cc).
-    [[nodiscard]] tools::GridWays gridWays();
     void drawInset();
     void takeInset(geodesy::PlanePoint corner, geodesy::PlanePoint opposite);
     void askForInset();
