@@ -108,8 +108,9 @@ void Window::tieSelected() {
         return say(tr("Select a route point first, then click what stands near it."));
     }
     say({});
-    table_->setTool(std::make_unique<tools::SpotTool>(
-        "click what a person recognises", [this, id = point->id](geodesy::PlanePoint thing) { askForTie(id, thing); }));
+    table_->setTool(
+        std::make_unique<tools::SpotTool>("click what a person recognises", tools::SpotTool::On::Printed,
+                                          [this, id = point->id](geodesy::PlanePoint thing) { askForTie(id, thing); }));
     table_->setFocus();
 }
 

@@ -152,7 +152,7 @@ void Window::askForPolar() {
     if (const auto from = table_->measuredFrom()) {
         return askForPolarFrom(*from);
     }
-    takeTool(std::make_unique<tools::SpotTool>("click the point to measure from",
+    takeTool(std::make_unique<tools::SpotTool>("click the point to measure from", tools::SpotTool::On::Drawn,
                                                [this](geodesy::PlanePoint from) { askForPolarFrom(from); }));
 }
 
