@@ -123,9 +123,10 @@ void LightTable::renewScene() {
     }
     auto scene = std::make_shared<Scene>();
     scene->plan = work_.plan();
-    for (const plan::FilmPtr& film : work_.filmsOnTable()) {
-        if (work_.look(film->id).shown) {
-            scene->films.push_back(film->id);
+    for (const plan::FilmPtr& film : work_.filmsSeen()) {
+        scene->films.push_back(film->id);
+        if (work_.look(film->id).tint != work::Tint::None) {
+            scene->tinted.insert(film->id);
         }
     }
     scene->working = work_.workingFilm();
@@ -144,7 +145,7 @@ void LightTable::orderFilms() {
     FilmOrder order;
     order.scene = scene_;
     for (const plan::FilmId& film : scene_->films) {
-        order.strengths[film] = work_.look(film).strength;
+        order.looks[film] = work_.look(film);
     }
     const Area& area = view_.area();
     const Area padded{0, 0, area.width + 2 * kPadding, area.height + 2 * kPadding};
@@ -361,7 +362,7 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
                  *faces_, colours);
     } else if (pointerInside_ && work_.workingFilm() && !panFrom_) {
         if (const plan::FilmPtr film = work_.plan().film(*work_.workingFilm())) {
-            paintFilmName(painter, pointer_, film->name, view_, *faces_, colours);
+            paintFilmName(painter, pointer_, {film->name, film->pinned}, view_, *faces_, colours);
         }
     }
 }
@@ -382,7 +383,7 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     painter.save();
     painter.setClipRect(inside);
     paintTable(painter, figures, colours);
-    if (work_.workingFilm()) {
+    if (work_.workingFilm() && work_.isSeen(*work_.workingFilm())) {
         const auto& stack = work_.plan().films();
         const auto place = std::find_if(stack.begin(), stack.end(),
                                         [this](const plan::FilmPtr& film) { return film->id == *work_.workingFilm(); });

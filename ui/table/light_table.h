@@ -113,13 +113,14 @@ class LightTable final : public QWidget {
     void startMoving();
     void fitOn(const GridBox& ground);
     void apply(const tools::Reply& reply);
+    [[nodiscard]] bool isRefused(const tools::Reply& reply);
+    [[nodiscard]] bool isHeldFast();
     void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);
     [[nodiscard]] tools::Ground ground() const;
     [[nodiscard]] tools::Touch touch() const;
     [[nodiscard]] const film::Frame* workingFrame() const;
     [[nodiscard]] std::vector<QPointF> blockCorners(const plan::ItemId& item) const;
     [[nodiscard]] std::optional<drawing::Point> onPaper(geodesy::PlanePoint inPlan) const;
-    [[nodiscard]] std::vector<plan::FilmPtr> shownFilms() const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> inPlan(QPointF at) const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> onGrid(geodesy::PlanePoint inPlan) const;
     [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;

@@ -6,6 +6,7 @@
 #include <QMouseEvent>
 #include <QWheelEvent>
 
+#include "core/plan/faults.h"
 #include "ui/table/light_table.h"
 #include "ui/tools/hand_tool.h"
 
@@ -14,17 +15,17 @@ namespace {
 
 constexpr double kReach = 9;  ///< pixels beside a thing that still mean it
 
-}  // namespace
-
-std::vector<plan::FilmPtr> LightTable::shownFilms() const {
-    std::vector<plan::FilmPtr> films = work_.filmsOnTable();
-    std::erase_if(films, [this](const plan::FilmPtr& film) { return !work_.look(film->id).shown; });
-    return films;
+/// Would a tool for drawing put something on the film at such an event?
+bool draws(tools::Event::Kind kind) {
+    using Kind = tools::Event::Kind;
+    return kind == Kind::Press || kind == Kind::Again || kind == Kind::Finish;
 }
+
+}  // namespace
 
 tools::Ground LightTable::ground() const {
     tools::Ground ground{
-        work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), shownFilms(),
+        work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), work_.filmsSeen(),
         work_.selected(),  Metres(kReach / view_.zoom().value()),        [this] { return work_.newId(); }};
     ground.touch = touch();
     ground.onPaper = [this](geodesy::PlanePoint at) { return onPaper(at); };
@@ -45,6 +46,16 @@ void LightTable::setTool(std::unique_ptr<tools::Tool> tool) {
     update();
 }
 
+/// Drawing on a pinned film is answered in words; what is wet already stays in the hand, for another film.
+bool LightTable::isHeldFast() {
+    const plan::FilmPtr film = drawing_ && work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
+    if (!film || !film->pinned || tool_->wet().belongs != tools::Wet::Belongs::ToTheFilm) {
+        return false;
+    }
+    Q_EMIT refused(Error{plan::kFilmPinned, {{"film", film->name}}});
+    return true;
+}
+
 void LightTable::finishTool() {
     tell(tools::Event::Kind::Finish, pointer_, Qt::NoModifier, false);
 }
@@ -53,7 +64,26 @@ void LightTable::renewTool() {
     tell(tools::Event::Kind::Move, pointer_, Qt::NoModifier, false);
 }
 
+/// What the hand would do to a pinned film is not shown even as a draft: it lets go and is told why.
+bool LightTable::isRefused(const tools::Reply& reply) {
+    const plan::Plan* next = reply.commit ? &reply.commit->plan : reply.draft ? &*reply.draft : nullptr;
+    const auto why = next != nullptr ? work_.refusal(*next) : std::nullopt;
+    if (!why) {
+        return false;
+    }
+    Q_EMIT refused(*why);
+    if (!drawing_) {
+        (void)tool_->take({tools::Event::Kind::Cancel, {}, false, false}, ground());
+        work_.setDraft(std::nullopt);
+    }
+    update();
+    return true;
+}
+
 void LightTable::apply(const tools::Reply& reply) {
+    if (isRefused(reply)) {
+        return;
+    }
     if (reply.draft) {
         work_.setDraft(reply.draft);
     } else if (reply.draftGone && !reply.commit) {
@@ -81,7 +111,7 @@ void LightTable::apply(const tools::Reply& reply) {
 
 void LightTable::tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held) {
     const auto place = work_.isOpen() ? inPlan(at) : std::nullopt;
-    if (!place) {
+    if (!place || (draws(kind) && isHeldFast())) {
         return;
     }
     apply(tool_->take({kind, *place, held, modifiers.testFlag(Qt::ShiftModifier)}, ground()));
@@ -182,7 +212,7 @@ bool LightTable::event(QEvent* event) {
 
 /// Tab goes from thing to thing; where there is none to the next control, as does Tab with Control always.
 bool LightTable::focusNextPrevChild(bool next) {
-    if (!work_.isOpen() || drawing_ || shownFilms().empty()) {
+    if (!work_.isOpen() || drawing_ || work_.filmsSeen().empty()) {
         return QWidget::focusNextPrevChild(next);
     }
     Q_EMIT nextWanted(next ? 1 : -1);

@@ -19,7 +19,9 @@ class SpotTool final : public Tool {
         }
         return reply;
     }
-    [[nodiscard]] Wet wet() const override { return {{hand_}, false, hint_, std::nullopt}; }
+    [[nodiscard]] Wet wet() const override {
+        return {{hand_}, false, hint_, std::nullopt, {}, Wet::Belongs::Nowhere};
+    }
     [[nodiscard]] std::string hint() const override { return hint_; }
 
   private:

@@ -68,7 +68,7 @@ struct Wet {
     std::string what;                 ///< "CP 3", "PL B"
     std::optional<std::size_t> from;  ///< figures are told from this point of the line to the last
     plan::Points marks = {};          ///< what the hand may take hold of
-    enum class Belongs { ToTheFilm, ToThePlan };
+    enum class Belongs { ToTheFilm, ToThePlan, Nowhere };  ///< nowhere: a place is told, nothing is drawn
     Belongs belongs = Belongs::ToTheFilm;
 };
 

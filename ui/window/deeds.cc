@@ -21,8 +21,7 @@ QString text(const std::string& utf8) {
 }  // namespace
 
 void Window::draw(const std::string& kind) {
-    if (!work_.isOpen() || !work_.workingFilm()) {
-        say(tr("There is no film to draw on. Edit, New film makes one."));
+    if (!hasFilmToDrawOn()) {
         return;
     }
     if (const measures::Entry* entry = measures::find(kind)) {
@@ -36,8 +35,7 @@ void Window::draw(const std::string& kind) {
 }
 
 void Window::drawRoute(plan::Use use) {
-    if (!work_.isOpen() || !work_.workingFilm()) {
-        say(tr("There is no film to draw on. Edit, New film makes one."));
+    if (!hasFilmToDrawOn()) {
         return;
     }
     say({});
@@ -56,12 +54,10 @@ void Window::removeSelected() {
 
 void Window::selectNext(int step) {
     std::vector<plan::ItemId> things;
-    for (const plan::FilmPtr& film : work_.filmsOnTable()) {
-        if (work_.look(film->id).shown) {
-            for (const plan::Showing& showing : film->shows) {
-                if (std::find(things.begin(), things.end(), showing.item) == things.end()) {
-                    things.push_back(showing.item);
-                }
+    for (const plan::FilmPtr& film : work_.filmsSeen()) {
+        for (const plan::Showing& showing : film->shows) {
+            if (std::find(things.begin(), things.end(), showing.item) == things.end()) {
+                things.push_back(showing.item);
             }
         }
     }

@@ -31,8 +31,8 @@ std::vector<terrain::SheetCopy> copiesOf(const work::Work& work) {
 }  // namespace
 
 void Window::followMap(std::optional<terrain::Side> rail) {
-    if (!work_.isOpen() || !work_.workingFilm()) {
-        return say(tr("There is no film to draw on. Edit, New film makes one."));
+    if (!hasFilmToDrawOn()) {
+        return;
     }
     if (copiesOf(work_).empty()) {
         return say(work_.sheetGrounds().isReading()
