@@ -21,7 +21,7 @@ class SpotTool final : public Tool {
         }
         return reply;
     }
-    [[nodiscard]] Wet wet() const override { return {{hand_}, false, hint_, std::nullopt}; }
+    [[nodiscard]] Wet wet() const override { return {{hand_}, false, hint_, std::nullopt, {}, Wet::Belongs::Nowhere}; }
     [[nodiscard]] std::optional<Snaps> snaps() const override {
         return on_ == On::Drawn ? std::optional(Snaps{}) : std::nullopt;
     }

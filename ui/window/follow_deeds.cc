@@ -32,7 +32,7 @@ std::vector<terrain::SheetCopy> copiesOf(const work::Work& work) {
 }  // namespace
 
 void Window::followMap(Following what) {
-    if (!mayDraw()) {
+    if (!hasFilmToDrawOn()) {
         return;
     }
     if (copiesOf(work_).empty() && (work_.sheetGrounds().isReading() || !drawnFirst_)) {

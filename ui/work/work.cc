@@ -1,5 +1,8 @@
 #include "ui/work/work.h"
 
+#include "core/plan/faults.h"
+#include "core/plan/pinning.h"
+
 namespace crosstick::work {
 namespace {
 
@@ -53,12 +56,22 @@ void Work::commit(plan::Plan next, const std::string& caption) {
     if (!history_) {
         return;
     }
+    if (const auto why = refusal(next)) {
+        setDraft(std::nullopt);  // whoever asked shows the plan again as it is
+        Q_EMIT refused(*why);
+        return;
+    }
     const plan::Plan before = plan();
     const plan::Plan committedBefore = committed();
     draft_.reset();
     history_->push(std::move(next), caption);
     settle(before, committedBefore);
     Q_EMIT planChanged();
+}
+
+std::optional<Error> Work::refusal(const plan::Plan& next) const {
+    const plan::FilmPtr pinned = plan::pinnedAgainst(committed(), next);
+    return pinned ? std::optional(Error{plan::kFilmPinned, {{"film", pinned->name}}}) : std::nullopt;
 }
 
 /// What every step of the history has in its train.
