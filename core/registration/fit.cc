@@ -14,7 +14,8 @@ constexpr double kFinestReading = 0.1;  // pixels, our own: no hand and no finde
 constexpr double kSmallestSlip = 0.3;   // pixels, our own: about a pixel off is a reading, however fine the others are
 constexpr double kChance = 0.001;       // of calling a sound mark a blunder, our own: one set in a thousand
 constexpr std::size_t kSuspects = 12;   // among which two that hide each other are looked for, our own
-constexpr int kSpareToChoose = 4;       // observations over the parameters
+constexpr std::size_t kMostForPairs = 40;  // among more than these two draw no fit to them, our own
+constexpr int kSpareToChoose = 4;          // observations over the parameters
 
 struct Chosen {
     Solved solved;
@@ -169,6 +170,9 @@ struct Sieve {
     /// the same draw the fit to them, or make it look bent. So it is asked of every model up to the one that was
     /// chosen, and one is believed that then fits no worse than that.
     bool dropPair(const Chosen& chosen) {
+        if (kept.size() > kMostForPairs) {
+            return false;
+        }
         const auto all = keptMarks();
         const double fitsTo = chosen.solved.squares / freedom(chosen);
         for (const Kind kind : kKinds) {

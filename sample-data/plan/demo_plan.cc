@@ -201,6 +201,7 @@ plan::Plan planOf(const Json& data, plan::Sheet sheet) {
         film.name = entry.at("name").get<std::string>();
         film.id = idOf("film " + film.name);
         film.phases = entry.at("phases").get<std::set<int>>();
+        film.pinned = entry.value("pinned", false);
         showOn(film, data.at("measures"));
         showOn(film, data.at("routes"));
         builder.put(std::move(film));

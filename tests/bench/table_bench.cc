@@ -21,6 +21,7 @@
 #include "tests/sheets/our_reader.h"
 #include "ui/ledger/ledger.h"
 #include "ui/look/theme.h"
+#include "ui/phases/phase_board.h"
 #include "ui/table/light_table.h"
 
 namespace crosstick {
@@ -300,6 +301,26 @@ void panning(benchmark::State& state) {
     desk().settle();
 }
 BENCHMARK(panning)->Arg(472)->Arg(200)->Arg(50)->UseManualTime()->Unit(benchmark::kMillisecond)->Iterations(200);
+
+/// The same while the rail rolled down makes the pictures of all films for the first time.
+void panningWhileThumbnailsAreMade(benchmark::State& state) {
+    desk().table().setView(desk().viewAt(0.2));
+    desk().settle();
+    phases::PhaseBoard board(desk().work(), CROSSTICK_SHARE, nullptr);
+    board.resize(kWidth, phases::PhaseBoard::kHigh);
+    board.show();
+    waitForExposed(board);
+    Frames frames;
+    table::View view = desk().table().view();
+    for (auto _ : state) {
+        view = view.dragged({0, 0}, {-12, 7});
+        frameAt(state, frames, view);
+    }
+    frames.tell(state);
+    state.counters["made"] = board.hasPictures() ? 1 : 0;
+    desk().settle();
+}
+BENCHMARK(panningWhileThumbnailsAreMade)->UseManualTime()->Unit(benchmark::kMillisecond)->Iterations(200);
 
 void zooming(benchmark::State& state) {
     desk().table().setView(desk().viewAt(0.06));

@@ -2,6 +2,7 @@
 #include <QMenu>
 
 #include "tests/window/the_window.h"
+#include "ui/phases/film_tab.h"
 
 namespace crosstick::window {
 namespace {

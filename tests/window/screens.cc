@@ -54,6 +54,7 @@ class Screens {
         keep("5-drawing");
         turn();
         keep("6-turned");
+        films();
         copies();
         keep("7-copies");
     }
@@ -109,6 +110,34 @@ class Screens {
         window_->run("march-up");
         window_->run("fit");
         rest();
+    }
+    /// The rail rolled down with films pinned, faded, tinted; then these films on the table, and one alone.
+    void films() {
+        window_->run("north-up");
+        window_->work().select(std::nullopt);
+        window_->run("details");
+        window_->run("fit");
+        window_->run("rail");
+        rest();
+        keep("8-rail-down");
+        const auto& films = window_->work().plan().films();
+        window_->work().setLook(films.front()->id, {true, 0.7, work::Tint::Rose});
+        window_->work().setLook(films[1]->id, {true, 1, work::Tint::Teal});
+        window_->run("pin-film");
+        rest();
+        keep("9-rail-states");
+        window_->run("rail");
+        QTest::mouseMove(&window_->table(), window_->table().rect().center() + QPoint(60, 40));
+        rest();
+        keep("10-tints");
+        window_->run("alone");
+        rest();
+        keep("11-alone");
+        window_->run("alone");
+        window_->run("pin-film");
+        for (const plan::FilmPtr& film : films) {
+            window_->work().setLook(film->id, {});
+        }
     }
     void copies() {
         window_->run("north-up");

@@ -5,6 +5,7 @@
 #include <QScrollBar>
 
 #include "tests/window/the_window.h"
+#include "ui/phases/film_tab.h"
 
 namespace crosstick::window {
 namespace {

@@ -3,6 +3,7 @@
 
 #include "core/plan/edits.h"
 #include "tests/window/the_window.h"
+#include "ui/phases/film_tab.h"
 
 namespace crosstick::window {
 namespace {

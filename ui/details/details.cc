@@ -202,6 +202,9 @@ QLineEdit* Details::addField(const QString& label, const std::string& value, con
             return true;
         }
         auto next = take(work_.committed(), typed);
+        if (const auto pinned = next ? work_.refusal(*next) : std::nullopt) {
+            next = tl::unexpected(*pinned);
+        }
         if (!next) {
             refuse(say_(next.error()));
             return false;
@@ -232,6 +235,8 @@ void Details::addShownOn(const plan::ItemId& item) {
     for (const plan::FilmPtr& film : work_.plan().films()) {
         auto* box = new QCheckBox(text(film->name), frame);
         box->setChecked(plan::isShownOn(*film, item));
+        box->setEnabled(!film->pinned);
+        box->setToolTip(film->pinned ? tr("%1 is pinned.").arg(box->text()) : QString());
         const bool works = work_.workingFilm() == film->id;
         box->setFont(look::face(12, works ? look::Weight::Bold : look::Weight::Regular));
         const plan::FilmId id = film->id;

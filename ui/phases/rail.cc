@@ -6,162 +6,19 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QMenu>
-#include <QMouseEvent>
 #include <QPainter>
-#include <QPainterPath>
 #include <QTimer>
+
+#include "ui/phases/film_naming.h"
+#include "ui/phases/film_tab.h"
+#include "ui/phases/phase_square.h"
 
 namespace crosstick::phases {
 namespace {
 
 constexpr int kTabHigh = 23;
-constexpr int kSquare = 20;
-constexpr int kClip = 7;
-constexpr int kMostNameWide = 150;
-
-void outlineFocus(QPainter& painter, const QWidget& widget, const look::Colours& c) {
-    if (widget.hasFocus()) {
-        painter.setPen(QPen(c.ours, 2));
-        painter.setBrush(Qt::NoBrush);
-        painter.drawRect(widget.rect().adjusted(1, 1, -1, -1));
-    }
-}
-
-/// A film cut out of its sheet: clipped upper right corner, notches left of it, from five on a wide one counts five.
-QPainterPath tabOutline(const QRectF& r, int place) {
-    QPainterPath path(r.topLeft());
-    std::vector<std::pair<double, double>> notches;
-    double x = r.right() - kClip - 4;
-    for (int n = 0; n < place % 5; ++n) {
-        notches.insert(notches.begin(), {x - 3, x});
-        x -= 7;
-    }
-    for (int n = 0; n < place / 5; ++n) {
-        notches.insert(notches.begin(), {x - 10, x});
-        x -= 14;
-    }
-    for (const auto& [from, to] : notches) {
-        path.lineTo(from, r.top());
-        path.lineTo(from, r.top() + 4);
-        path.lineTo(to, r.top() + 4);
-        path.lineTo(to, r.top());
-    }
-    path.lineTo(r.right() - kClip, r.top());
-    path.lineTo(r.right(), r.top() + kClip);
-    path.lineTo(r.bottomRight());
-    path.lineTo(r.bottomLeft());
-    path.closeSubpath();
-    return path;
-}
-
-int notchesWide(int place) {
-    return place % 5 * 7 + place / 5 * 14 + kClip + 4;
-}
 
 }  // namespace
-
-PhaseSquare::PhaseSquare(int number, const QString& name, const look::Light& light, QWidget* parent)
-    : QAbstractButton(parent), number_(number), name_(name), light_(light) {
-    setCheckable(true);
-    setFocusPolicy(Qt::TabFocus);
-    setAccessibleName(number == 0 ? tr("All phases") : tr("Phase %1, %2").arg(number).arg(name));
-    setToolTip(accessibleName());
-}
-
-void PhaseSquare::setNamed(bool named) {
-    if (named_ != named) {
-        named_ = named;
-        updateGeometry();
-        update();
-    }
-}
-
-QSize PhaseSquare::sizeHint() const {
-    if (!named_ || name_.isEmpty()) {
-        return {kSquare + 2, kTabHigh};
-    }
-    const QFontMetrics metrics(look::face(12, look::Weight::Bold));
-    return {kSquare + 6 + std::min(metrics.horizontalAdvance(name_), kMostNameWide) + 4, kTabHigh};
-}
-
-void PhaseSquare::paintEvent(QPaintEvent* /*event*/) {
-    QPainter painter(this);
-    const look::Colours c = look::colours(light_);
-    const QRect square(1, 1, kSquare, kSquare);
-    painter.fillRect(square, isChecked() ? c.ink : c.well);
-    painter.setPen(QPen(isChecked() ? c.ink : c.edge, 1));
-    painter.drawRect(square.adjusted(0, 0, -1, -1));
-    painter.setPen(isChecked() ? c.well : c.ink);
-    painter.setFont(look::face(12, look::Weight::Bold));
-    painter.drawText(square, Qt::AlignCenter, number_ == 0 ? QStringLiteral("all") : QString::number(number_));
-    painter.setPen(isChecked() ? c.ink : c.inkTwo);
-    painter.setFont(look::face(12, isChecked() ? look::Weight::Bold : look::Weight::Regular));
-    const QRect room(kSquare + 6, 0, width() - kSquare - 6, kTabHigh);
-    painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft,
-                     named_ ? painter.fontMetrics().elidedText(name_, Qt::ElideRight, room.width()) : QString());
-    outlineFocus(painter, *this, c);
-}
-
-FilmTab::FilmTab(const plan::Film& film, int place, work::FilmLook look, const look::Light& light, QWidget* parent)
-    : QAbstractButton(parent), film_(film.id), place_(place), look_(look), light_(light) {
-    setCheckable(true);
-    setFocusPolicy(Qt::TabFocus);
-    setText(QString::fromStdString(film.name));
-    QString state = tr("film %1").arg(place);
-    if (!look.shown) {
-        state += tr(", hidden");
-    } else if (look.strength < 1) {
-        state += tr(", faded to %1 %").arg(qRound(look.strength * 100));
-    }
-    setAccessibleName(text() + QStringLiteral(", ") + state);
-    setToolTip(accessibleName());
-    setContextMenuPolicy(Qt::CustomContextMenu);
-}
-
-QSize FilmTab::sizeHint() const {
-    const QFontMetrics metrics(look::face(12, look::Weight::Bold));
-    const int name = std::min(metrics.horizontalAdvance(text()), kMostNameWide);
-    const int mark = isChecked() || look_.strength < 1 || !look_.shown ? 20 : 4;
-    return {mark + name + 8 + notchesWide(place_), kTabHigh};
-}
-
-void FilmTab::paintEvent(QPaintEvent* /*event*/) {
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    const look::Colours c = look::colours(light_);
-    const QRectF r = QRectF(rect()).adjusted(1, 1, -1, -1);
-    painter.setOpacity(look_.shown ? 1 : 0.6);
-    painter.setBrush(isChecked() ? c.wash : c.well);
-    painter.setPen(
-        QPen(isChecked() ? c.ours : c.edge, isChecked() ? 2 : 1, look_.shown ? Qt::SolidLine : Qt::DashLine));
-    painter.drawPath(tabOutline(r, place_));
-    double left = 7;
-    if (isChecked()) {  // a nib: drawing happens here
-        painter.setPen(QPen(c.ours, 1.5));
-        painter.setBrush(Qt::NoBrush);
-        painter.drawPolygon(QPolygonF({{9, 6}, {13, 6}, {15, 11}, {11, 18}, {7, 11}}));
-        painter.drawLine(QPointF(11, 12), QPointF(11, 18));
-        left = 20;
-    } else if (look_.strength < 1) {  // a halved sheet
-        painter.setPen(QPen(c.ink, 1.5));
-        painter.drawRect(QRectF(7, 6, 9, 12));
-        painter.drawLine(QPointF(7, 12), QPointF(16, 12));
-        left = 20;
-    }
-    painter.setPen(isChecked() ? c.ours : c.ink);
-    painter.setFont(look::face(12, isChecked() ? look::Weight::Bold : look::Weight::Regular));
-    const QRectF room(left, 1, r.right() - left - notchesWide(place_), kTabHigh - 1);
-    painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeft,
-                     painter.fontMetrics().elidedText(text(), Qt::ElideRight, static_cast<int>(room.width()) + 4));
-    painter.setOpacity(1);
-    outlineFocus(painter, *this, c);
-}
-
-void FilmTab::mouseDoubleClickEvent(QMouseEvent* event) {
-    if (event->button() == Qt::LeftButton) {
-        Q_EMIT nameWanted();
-    }
-}
 
 Rail::Rail(work::Work& work, QWidget* parent) : QWidget(parent), work_(work), more_(new QToolButton(this)) {
     setAccessibleName(tr("Phase rail"));
@@ -281,7 +138,21 @@ void Rail::resizeEvent(QResizeEvent* /*event*/) {
     }
 }
 
+void Rail::setRoll(Roll roll) {
+    if (roll_ != roll) {
+        roll_ = roll;
+        renew();
+    }
+}
+
 void Rail::fit() {
+    if (roll_ == Roll::Down) {  // everything stands on the part that is rolled down
+        for (QWidget* part : parts_) {
+            part->hide();
+        }
+        more_->hide();
+        return;
+    }
     for (const auto hanging :
          {Hanging::All, Hanging::NamedChosen, Hanging::Numbers, Hanging::WorkingFilm, Hanging::ChosenPhase}) {
         hangAs(hanging);
@@ -383,21 +254,17 @@ void Rail::stepFilm(int by) {
 }
 
 void Rail::hangFilms() {
-    const auto& stack = work_.plan().films();
     for (const plan::FilmPtr& film : work_.filmsOnTable()) {
-        const auto at =
-            std::find_if(stack.begin(), stack.end(), [&](const plan::FilmPtr& other) { return other->id == film->id; });
         if (naming_ == film->id && nameField_ != nullptr) {
             hangPart(nameField_);
         } else {
-            hangTab(*film, static_cast<int>(at - stack.begin()) + 1);
+            hangTab(*film);
         }
     }
 }
 
-void Rail::hangTab(const plan::Film& film, int place) {
-    auto* tab = new FilmTab(film, place, work_.look(film.id), light_, this);
-    tab->setChecked(work_.workingFilm() == film.id);
+void Rail::hangTab(const plan::Film& film) {
+    auto* tab = new FilmTab(work_, factsOf(work_, film), light_, this);
     const plan::FilmId id = film.id;
     connect(tab, &QAbstractButton::clicked, this, [this, id] { work_.setWorkingFilm(id); });
     connect(tab, &FilmTab::nameWanted, this, [this, id] { askForName(id); });
@@ -415,7 +282,8 @@ void Rail::askForName(const plan::FilmId& film) {
     naming_ = film;
     beforeName_ = focus();
     nameField_ = new NameField(
-        QString::fromStdString(held->name), [this](const QString& name) { return takeName(name); }, light_, this);
+        QString::fromStdString(held->name), [this, film](const QString& name) { return nameFilm(work_, film, name); },
+        light_, this);
     connect(nameField_, &NameField::done, this, [this] {
         const bool hadKeyboard = nameField_ != nullptr && nameField_->hasFocus();
         const Focus before = beforeName_.value_or(Focus{});
@@ -445,26 +313,6 @@ void Rail::endNaming() {
     }
 }
 
-/// One step of the history where the name is another one.
-std::optional<QString> Rail::takeName(const QString& name) {
-    const plan::FilmPtr held = naming_ ? work_.committed().film(*naming_) : nullptr;
-    if (!held || name.toStdString() == held->name) {
-        return std::nullopt;
-    }
-    if (name.isEmpty()) {
-        return tr("A film needs a name: its title on the paper.");
-    }
-    if (work_.committed().filmNamed(name.toStdString())) {
-        return tr("Another film is named %1. Give this one its own name.").arg(name);
-    }
-    plan::Film next = *held;
-    next.name = name.toStdString();
-    plan::PlanBuilder builder(work_.committed());
-    builder.put(std::move(next));
-    work_.commit(std::move(builder).build(), "rename a film");
-    return std::nullopt;
-}
-
 void Rail::hang() {
     if (work_.plan().phases().empty()) {
         hangFilms();
@@ -488,6 +336,12 @@ void Rail::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
     const look::Colours c = look::colours(light_);
     painter.fillRect(rect(), c.lino);
+    if (roll_ == Roll::Down) {
+        painter.setPen(c.ink);
+        painter.setFont(look::face(12, look::Weight::Bold));
+        painter.drawText(rect().adjusted(8, 0, 0, 0), Qt::AlignVCenter | Qt::AlignLeft, tr("Films, phase by phase"));
+        return;
+    }
     painter.fillRect(0, 4, width() - 4, 2, c.ink);
     if (parts_.empty()) {
         painter.setPen(c.inkTwo);

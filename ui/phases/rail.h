@@ -3,7 +3,6 @@
 #include <optional>
 #include <vector>
 
-#include <QAbstractButton>
 #include <QToolButton>
 #include <QWidget>
 
@@ -13,48 +12,8 @@
 
 namespace crosstick::phases {
 
-/// A numbered square: one phase. The chosen one is inked.
-class PhaseSquare final : public QAbstractButton {
-    Q_OBJECT
-
-  public:
-    PhaseSquare(int number, const QString& name, const look::Light& light, QWidget* parent);
-    [[nodiscard]] int number() const { return number_; }
-    void setNamed(bool named);  ///< or its number alone
-    [[nodiscard]] QSize sizeHint() const override;
-
-  protected:
-    void paintEvent(QPaintEvent* event) override;
-
-  private:
-    int number_;
-    bool named_ = true;
-    QString name_;
-    const look::Light& light_;
-};
-
-/// A film's tab with its clipped corner and the notches of its place in the set.
-class FilmTab final : public QAbstractButton {
-    Q_OBJECT
-
-  public:
-    FilmTab(const plan::Film& film, int place, work::FilmLook look, const look::Light& light, QWidget* parent);
-    [[nodiscard]] const plan::FilmId& film() const { return film_; }
-    [[nodiscard]] QSize sizeHint() const override;
-
-  Q_SIGNALS:
-    void nameWanted();
-
-  protected:
-    void paintEvent(QPaintEvent* event) override;
-    void mouseDoubleClickEvent(QMouseEvent* event) override;
-
-  private:
-    plan::FilmId film_;
-    int place_;
-    work::FilmLook look_;
-    const look::Light& light_;
-};
+/// Rolled down, the films stand as cards on a board under the head, and the rail is their title.
+enum class Roll { Up, Down };
 
 /// The phase rail, rolled up: phases as squares, the films of the chosen one hang under it as tabs. Left and right go
 /// from phase to phase, up and down from film to film. Where it has less room it leaves out names of phases, then all
@@ -65,6 +24,7 @@ class Rail final : public QWidget {
   public:
     explicit Rail(work::Work& work, QWidget* parent = nullptr);
     void setLight(look::Light light);
+    void setRoll(Roll roll);
     /// Makes the parts anew; who had the keyboard keeps it.
     void renew();
     /// The film's name becomes a field where it hangs.
@@ -98,7 +58,7 @@ class Rail final : public QWidget {
     void giveBack(const Focus& focus);
     void hang();
     void hangFilms();
-    void hangTab(const plan::Film& film, int place);
+    void hangTab(const plan::Film& film);
     void hangPart(QWidget* part);
     void fit();
     void hangAs(Hanging hanging);
@@ -106,11 +66,11 @@ class Rail final : public QWidget {
     void fillMore();
     void stepPhase(int by);
     void stepFilm(int by);
-    [[nodiscard]] std::optional<QString> takeName(const QString& name);
     void endNaming();
 
     work::Work& work_;
     look::Light light_ = look::Light::Day;
+    Roll roll_ = Roll::Up;
     std::vector<QWidget*> parts_;
     QToolButton* more_;
     std::optional<plan::FilmId> naming_;

@@ -6,6 +6,7 @@
 #include <QPainter>
 
 #include "ui/table/behind.h"
+#include "ui/table/film_coat.h"
 
 namespace crosstick::table {
 namespace {
@@ -14,26 +15,6 @@ GridBox groundOf(const FilmInk& film) {
     const drawing::Box window = film.frame.window();
     return {film.frame.filmToGrid({window.left, window.bottom}), film.frame.filmToGrid({window.right, window.top})};
 }
-
-/// One film by itself where it is faded, so that its overlaps do not add up.
-void paintFaded(QPainter& painter, const View& view, const FilmInk& film, const press::Brushes& brushes,
-                double strength, const QImage& under) {
-    QImage one(under.size(), QImage::Format_ARGB32_Premultiplied);
-    one.setDevicePixelRatio(under.devicePixelRatio());
-    one.fill(Qt::transparent);
-    {
-        QPainter own(&one);
-        own.setRenderHint(QPainter::Antialiasing);
-        paintFilm(own, view, film, brushes);
-    }
-    painter.setOpacity(strength);
-    painter.drawImage(QPointF(0, 0), one);
-    painter.setOpacity(1);
-}
-
-}  // namespace
-
-namespace {
 
 QImage transparent(const FilmOrder& order) {
     const Area& area = order.view->area();
@@ -44,9 +25,9 @@ QImage transparent(const FilmOrder& order) {
     return image;
 }
 
-double strengthOf(const FilmOrder& order, const FilmInk& film) {
-    const auto strength = order.strengths.find(film.film->id);
-    return strength == order.strengths.end() ? 1 : strength->second;
+work::FilmLook lookOf(const FilmOrder& order, const FilmInk& film) {
+    const auto look = order.looks.find(film.film->id);
+    return look == order.looks.end() ? work::FilmLook{} : look->second;
 }
 
 bool isSameInk(const FilmInk& a, const FilmInk& b) {
@@ -60,21 +41,11 @@ bool isStill(const Below& below, const FilmOrder& order, const std::vector<FilmI
         return false;
     }
     for (std::size_t n = 0; n < below.films.size(); ++n) {
-        if (!isSameInk(below.films[n], films[n]) || strengthOf(*below.order, films[n]) != strengthOf(order, films[n])) {
+        if (!isSameInk(below.films[n], films[n]) || !(lookOf(*below.order, films[n]) == lookOf(order, films[n]))) {
             return false;
         }
     }
     return true;
-}
-
-void paintOne(QPainter& painter, const FilmOrder& order, const FilmInk& film, const press::Brushes& brushes,
-              const QImage& under) {
-    const double strength = strengthOf(order, film);
-    if (strength < 1) {
-        paintFaded(painter, *order.view, film, brushes, strength, under);
-    } else {
-        paintFilm(painter, *order.view, film, brushes);
-    }
 }
 
 }  // namespace
@@ -94,13 +65,13 @@ QImage FilmWorker::paintedFilms(const FilmOrder& order) {
         QPainter painter(&below_.image);
         painter.setRenderHint(QPainter::Antialiasing);
         for (const FilmInk& film : below_.films) {
-            paintOne(painter, order, film, brushes, below_.image);
+            paintAsItLies(painter, *order.view, film, brushes, lookOf(order, film), order.theme, below_.image);
         }
     }
     QImage image = below_.image.copy();
     QPainter painter(&image);
     painter.setRenderHint(QPainter::Antialiasing);
-    paintOne(painter, order, ink_->back(), brushes, image);
+    paintAsItLies(painter, *order.view, ink_->back(), brushes, lookOf(order, ink_->back()), order.theme, image);
     return image;
 }
 

@@ -14,13 +14,14 @@
 #include "ui/table/palette.h"
 #include "ui/table/scene.h"
 #include "ui/table/tile_painter.h"
+#include "ui/work/film_look.h"
 
 namespace crosstick::table {
 
-/// What the films' picture is to show: the films of a scene, each at its own strength, in one view.
+/// What the films' picture is to show: the films of a scene, each with its own look, in one view.
 struct FilmOrder {
     std::shared_ptr<const Scene> scene;  ///< the same pointer means the same ink
-    std::map<plan::FilmId, double> strengths;
+    std::map<plan::FilmId, work::FilmLook> looks;
     std::optional<View> view;
     double deviceRatio = 1;
     Theme theme = Theme::Day;

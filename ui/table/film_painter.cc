@@ -3,52 +3,14 @@
 #include <algorithm>
 
 #include <QPainter>
-#include <QPainterPath>
 
+#include "ui/press/film_marks.h"
 #include "ui/table/covered_labels.h"
 
 namespace crosstick::table {
 namespace {
 
-constexpr double kClip = 7;
-constexpr double kNotchWide = 3;
-constexpr double kNotchWideFive = 10;
-constexpr double kNotchDeep = 4;
-constexpr double kNotchApart = 4;
-constexpr double kInner = 4;  ///< from the outer line of the edge to the inner one
-
-/// Widths of the notches from the clipped corner to the left: one for each film, from the fifth on a wide one counts
-/// five.
-std::vector<double> notches(int place) {
-    std::vector<double> widths(static_cast<std::size_t>(place % 5), kNotchWide);
-    widths.insert(widths.end(), static_cast<std::size_t>(place / 5), kNotchWideFive);
-    return widths;
-}
-
-/// A film's outline, clockwise from the upper left corner.
-QPainterPath outline(const QRectF& film, int place) {
-    QPainterPath path(film.bottomRight());
-    path.lineTo(film.bottomLeft());
-    path.lineTo(film.topLeft());
-    std::vector<double> cuts;  // where the edge goes down and up again, from the right
-    double x = film.right() - kClip - kNotchApart;
-    for (const double wide : notches(place)) {
-        cuts.push_back(x);
-        cuts.push_back(x - wide);
-        x -= wide + kNotchApart;
-    }
-    for (std::size_t n = cuts.size(); n >= 2; n -= 2) {
-        path.lineTo(cuts[n - 1], film.top());
-        path.lineTo(cuts[n - 1], film.top() + kNotchDeep);
-        path.lineTo(cuts[n - 2], film.top() + kNotchDeep);
-        path.lineTo(cuts[n - 2], film.top());
-    }
-    path.lineTo(film.right() - kClip, film.top());
-    path.lineTo(film.right(), film.top() + kClip);
-    path.closeSubpath();
-    return path;
-}
-
+constexpr double kInner = 4;     ///< from the outer line of the edge to the inner one
 constexpr double kHaloRoom = 1;  ///< millimetres that halos and pens reach beyond an extent
 
 /// What of a film lies in a view's area, in its millimetres.
@@ -154,7 +116,7 @@ void paintFilmEdge(QPainter& painter, const View& view, const std::optional<Grid
             painter.translate(upper.x, upper.y);
             painter.rotate(turn);
         }
-        painter.strokePath(outline(film, placeInSet), QPen(palette.ours, 2));
+        painter.strokePath(press::filmOutline(film, placeInSet), QPen(palette.ours, 2));
         painter.setPen(QPen(palette.ours, 1));
         painter.drawRect(film.adjusted(kInner + 0.5, 2 * kInner + 0.5, -kInner - 2.5, -kInner - 0.5));
         painter.restore();

@@ -55,9 +55,11 @@ std::string placeWords(const work::Work& work, geodesy::PlanePoint onGrid) {
 
 Tag tagFor(const work::Work& work, const tools::Wet& wet, const std::string& hint, const std::string& film) {
     Tag tag;
-    tag.third = wet.belongs == tools::Wet::Belongs::ToThePlan ? wet.what + ", for all films"
-                : film.empty()                                ? wet.what + ": no film to draw on"
-                                                              : wet.what + ", on " + film;
+    using Belongs = tools::Wet::Belongs;
+    tag.third = wet.belongs == Belongs::Nowhere     ? wet.what
+                : wet.belongs == Belongs::ToThePlan ? wet.what + ", for all films"
+                : film.empty()                      ? wet.what + ": no film to draw on"
+                                                    : wet.what + ", on " + film;
     if (wet.told) {
         return {wet.told->first, wet.told->second, wet.told->third};
     }

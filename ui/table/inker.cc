@@ -111,6 +111,11 @@ void Inker::forget(const Scene& scene) {
             }
         }
     }
+    for (const plan::FilmId& film : scene.films) {
+        if (before_->tinted.contains(film) != scene.tinted.contains(film)) {
+            kept_.erase(film);
+        }
+    }
     const std::set<plan::ItemId> changed = changedItems(*before_, scene, difference);
     std::erase_if(kept_, [&changed](const auto& kept) {
         const auto& shows = kept.second.film->shows;
@@ -137,7 +142,7 @@ Result<FilmInk> Inker::inkOf(const Scene& scene, const plan::FilmPtr& film) {
                                  .film = onTable,
                                  .frame = *frame,
                                  .gauge = scene.plan.gauge(*film),
-                                 .pens = scene.pens,
+                                 .pens = scene.tinted.contains(film->id) ? symbols::PenMode::OnePen : scene.pens,
                                  .surface = symbols::Surface::LightTable,
                                  .reserved = boxesOf(ticks),
                                  .figures = scene.figures,

@@ -128,6 +128,9 @@ void LightTable::renewScene() {
     scene->plan = work_.plan();
     for (const plan::FilmPtr& film : work_.filmsSeen()) {
         scene->films.push_back(film->id);
+        if (work_.look(film->id).tint != work::Tint::None) {
+            scene->tinted.insert(film->id);
+        }
     }
     scene->working = work_.workingFilm();
     scene->figures = work_.figures();
@@ -146,7 +149,7 @@ void LightTable::orderFilms() {
     FilmOrder order;
     order.scene = scene_;
     for (const plan::FilmId& film : scene_->films) {
-        order.strengths[film] = work_.look(film).strength;
+        order.looks[film] = work_.look(film);
     }
     const Area& area = view_.area();
     const Area padded{0, 0, area.width + 2 * kPadding, area.height + 2 * kPadding};
@@ -343,7 +346,7 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     painter.save();
     painter.setClipRect(inside);
     paintTable(painter, figures, colours);
-    if (work_.workingFilm()) {
+    if (work_.workingFilm() && work_.isSeen(*work_.workingFilm())) {
         const auto& stack = work_.plan().films();
         const auto place = std::find_if(stack.begin(), stack.end(),
                                         [this](const plan::FilmPtr& film) { return film->id == *work_.workingFilm(); });

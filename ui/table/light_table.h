@@ -149,6 +149,8 @@ class LightTable final : public QWidget {
     void apply(const tools::Reply& reply);
     [[nodiscard]] std::optional<drafting::Snap> snapAt(geodesy::PlanePoint inPlan) const;
     [[nodiscard]] QPointF handSpot() const;  ///< where the hand is, drawn to what it is drawn to
+    [[nodiscard]] bool isRefused(const tools::Reply& reply);
+    [[nodiscard]] bool isHeldFast();
     void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);
     [[nodiscard]] tools::Ground ground() const;
     [[nodiscard]] tools::Touch touch() const;

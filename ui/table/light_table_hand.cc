@@ -8,6 +8,7 @@
 #include <QWheelEvent>
 
 #include "core/film/registration.h"
+#include "core/plan/faults.h"
 #include "ui/table/hand_words.h"
 #include "ui/table/light_table.h"
 #include "ui/tools/hand_tool.h"
@@ -22,6 +23,12 @@ bool isTyped(const QKeyEvent& event) {
     const bool isCommand = event.modifiers().testFlag(Qt::ControlModifier) ||
                            event.modifiers().testFlag(Qt::AltModifier) || event.modifiers().testFlag(Qt::MetaModifier);
     return !isCommand && !event.text().isEmpty() && event.text().front().isLetterOrNumber();
+}
+
+/// Would a tool for drawing put something on the film at such an event?
+bool draws(tools::Event::Kind kind) {
+    using Kind = tools::Event::Kind;
+    return kind == Kind::Press || kind == Kind::Again || kind == Kind::Finish;
 }
 
 }  // namespace
@@ -87,6 +94,16 @@ void LightTable::setTool(std::unique_ptr<tools::Tool> tool) {
     update();
 }
 
+/// Drawing on a pinned film is answered in words; what is wet already stays in the hand, for another film.
+bool LightTable::isHeldFast() {
+    const plan::FilmPtr film = drawing_ && work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
+    if (!film || !film->pinned || tool_->wet().belongs != tools::Wet::Belongs::ToTheFilm) {
+        return false;
+    }
+    Q_EMIT refused(Error{plan::kFilmPinned, {{"film", film->name}}});
+    return true;
+}
+
 void LightTable::finishTool() {
     tell(tools::Event::Kind::Finish, pointer_, Qt::NoModifier, false);
 }
@@ -106,7 +123,7 @@ void LightTable::holdHandAt(std::optional<geodesy::PlanePoint> inPlan) {
 
 void LightTable::pressAt(geodesy::PlanePoint inPlan) {
     const auto place = onGrid(inPlan);
-    if (!place) {
+    if (!place || isHeldFast()) {
         return;
     }
     if (!view_.area().contains(view_.spot(*place))) {
@@ -158,7 +175,26 @@ void LightTable::press(geodesy::PlanePoint inPlan) {
     renewPreview();
 }
 
+/// What the hand would do to a pinned film is not shown even as a draft: it lets go and is told why.
+bool LightTable::isRefused(const tools::Reply& reply) {
+    const plan::Plan* next = reply.commit ? &reply.commit->plan : reply.draft ? &*reply.draft : nullptr;
+    const auto why = next != nullptr ? work_.refusal(*next) : std::nullopt;
+    if (!why) {
+        return false;
+    }
+    Q_EMIT refused(*why);
+    if (!drawing_) {
+        (void)tool_->take({tools::Event::Kind::Cancel, {}, false, false}, ground());
+        work_.setDraft(std::nullopt);
+    }
+    update();
+    return true;
+}
+
 void LightTable::apply(const tools::Reply& reply) {
+    if (isRefused(reply)) {
+        return;
+    }
     if (reply.draft) {
         work_.setDraft(reply.draft);
     } else if (reply.draftGone && !reply.commit) {
@@ -201,7 +237,7 @@ void LightTable::apply(const tools::Reply& reply) {
 
 void LightTable::tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held) {
     const auto place = work_.isOpen() ? inPlan(at) : std::nullopt;
-    if (!place) {
+    if (!place || (draws(kind) && isHeldFast())) {
         return;
     }
     const bool isFree = modifiers.testFlag(Qt::ControlModifier);

@@ -85,8 +85,8 @@ void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
     } else if (pointerInside_ && work_.workingFilm() && !panFrom_) {
         if (const plan::FilmPtr film = work_.plan().film(*work_.workingFilm())) {
             const std::string told = tool_->hint();
-            paintFilmName(painter, pointer_, told.empty() ? film->name : film->name + " \u00b7 " + told, view_, *faces_,
-                          colours);
+            const std::string name = told.empty() ? film->name : film->name + " \u00b7 " + told;
+            paintFilmName(painter, pointer_, {name, film->pinned}, view_, *faces_, colours);
         }
     }
     if (snap_ && pointerInside_ && !typedHand_) {

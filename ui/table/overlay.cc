@@ -7,6 +7,7 @@
 #include <QPainterPath>
 
 #include "core/drawing/text_ruler.h"
+#include "ui/press/film_marks.h"
 #include "ui/table/hand_words.h"
 #include "ui/table/lettering.h"
 #include "ui/table/rim_figures.h"
@@ -23,6 +24,7 @@ constexpr double kTabWide = 42;
 constexpr double kTagWide = 222;
 constexpr double kTagInside = 12;
 constexpr double kBar = 4;
+constexpr double kMark = 14;  ///< room of a mark before a word
 
 double onPixel(double at) {
     return std::floor(at) + 0.5;
@@ -157,16 +159,20 @@ void paintTag(QPainter& painter, QPointF at, const Tag& tag, const View& view, c
     painter.restore();
 }
 
-void paintFilmName(QPainter& painter, QPointF at, const std::string& name, const View& view, const press::Faces& faces,
+void paintFilmName(QPainter& painter, QPointF at, const FilmWord& film, const View& view, const press::Faces& faces,
                    const Palette& colours) {
     const LetterStyle style{11, drawing::Weight::Bold, colours.ours};
-    const double wide = lettersWide(name, style);
+    const double mark = film.pinned ? kMark : 0;
+    const double wide = lettersWide(film.name, style) + mark;
     const double left = at.x() + 16 + wide > view.area().right() - 4 ? at.x() - 16 - wide : at.x() + 16;
     const double base = at.y() + 24 > view.area().bottom() - 4 ? at.y() - 10 : at.y() + 24;
     QColor ground = colours.pens.paper;
     ground.setAlpha(200);
     painter.fillRect(QRectF(left - 3, base - 11, wide + 6, 15), ground);
-    letter(painter, faces, {left, base}, name, style);
+    if (film.pinned) {
+        painter.strokePath(press::pin({left - 1, base - 12}), QPen(colours.ours, 1.5));
+    }
+    letter(painter, faces, {left + mark, base}, film.name, style);
 }
 
 void paintSentence(QPainter& painter, const std::string& words, const View& view, const press::Faces& faces,

@@ -44,8 +44,12 @@ struct Tag {
 };
 void paintTag(QPainter& painter, QPointF at, const Tag& tag, const View& view, const press::Faces& faces,
               const Palette& colours);
-/// A small word beside the pointer: the working film's name.
-void paintFilmName(QPainter& painter, QPointF at, const std::string& name, const View& view, const press::Faces& faces,
+/// A small word beside the pointer: the working film's name, with a pin where nothing is drawn on it.
+struct FilmWord {
+    const std::string& name;
+    bool pinned = false;
+};
+void paintFilmName(QPainter& painter, QPointF at, const FilmWord& film, const View& view, const press::Faces& faces,
                    const Palette& colours);
 /// A sentence in the middle of a table that has nothing to show yet.
 void paintSentence(QPainter& painter, const std::string& words, const View& view, const press::Faces& faces,

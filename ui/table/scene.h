@@ -22,6 +22,8 @@ struct Scene {
     std::map<plan::ItemId, movement::RouteFigures> figures;  ///< for the labels of legs
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
     symbols::PenMode pens = symbols::PenMode::Colour;
+    /// Drawn for one pen whatever the others are: their ink has one colour, and friend and enemy are still told apart.
+    std::set<plan::FilmId> tinted = {};
 };
 
 /// One film's ink, with what brings its millimetres to the sheet's grid.

@@ -83,12 +83,12 @@ struct Rose {
 
 /// What is wet: drawn in our colour over everything, ending at the hand.
 struct Wet {
-    plan::Points line;                ///< fixed points, then the hand
-    bool closes = false;              ///< an area
-    std::string what;                 ///< "CP 3", "PL B"
-    std::optional<std::size_t> from;  ///< figures are told from this point of the line to the last
-    plan::Points marks = {};          ///< what the hand may take hold of
-    enum class Belongs { ToTheFilm, ToThePlan };
+    plan::Points line;                                     ///< fixed points, then the hand
+    bool closes = false;                                   ///< an area
+    std::string what;                                      ///< "CP 3", "PL B"
+    std::optional<std::size_t> from;                       ///< figures are told from this point of the line to the last
+    plan::Points marks = {};                               ///< what the hand may take hold of
+    enum class Belongs { ToTheFilm, ToThePlan, Nowhere };  ///< nowhere: a place is told, nothing is drawn
     Belongs belongs = Belongs::ToTheFilm;
     std::vector<plan::Points> others = {};  ///< what is aimed at, or would go
     std::optional<Told> told = {};          ///< read off, in place of the figures from a point

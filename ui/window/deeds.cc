@@ -23,34 +23,19 @@ QString text(const std::string& utf8) {
 }  // namespace
 
 void Window::draw(const std::string& kind) {
-    if (!work_.isOpen() || !work_.workingFilm()) {
-        say(tr("There is no film to draw on. Edit, New film makes one."));
+    if (!hasFilmToDrawOn()) {
         return;
     }
     const measures::Entry* entry = measures::find(kind);
     if (entry != nullptr && !strokeBecomes(*entry)) {
-        say({});
-        work_.select(std::nullopt);
-        detailsWanted_ = false;  // the table and the ledger are what a hand that draws needs
-        arrange();
-        layTrayAway();
-        table_->setTool(std::make_unique<tools::PlaceTool>(*entry));
-        table_->setFocus();
+        takeTool(std::make_unique<tools::PlaceTool>(*entry));
     }
 }
 
 void Window::drawRoute(plan::Use use) {
-    if (!work_.isOpen() || !work_.workingFilm()) {
-        say(tr("There is no film to draw on. Edit, New film makes one."));
-        return;
+    if (hasFilmToDrawOn()) {
+        takeTool(std::make_unique<tools::RouteTool>(use));
     }
-    say({});
-    work_.select(std::nullopt);
-    detailsWanted_ = false;
-    arrange();
-    layTrayAway();
-    table_->setTool(std::make_unique<tools::RouteTool>(use));
-    table_->setFocus();
 }
 
 void Window::removeSelected() {

@@ -59,7 +59,7 @@ void Window::renameFilm(std::optional<plan::FilmId> film) {
     }
     bare_ = false;
     arrange();
-    rail_->askForName(*named);
+    board_->isVisible() ? board_->askForName(*named) : rail_->askForName(*named);
 }
 
 void Window::setFilmPhases(const plan::FilmId& film, int phase, bool on) {

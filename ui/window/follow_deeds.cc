@@ -32,7 +32,7 @@ std::vector<terrain::SheetCopy> copiesOf(const work::Work& work) {
 }  // namespace
 
 void Window::followMap(Following what) {
-    if (!mayDraw()) {
+    if (!hasFilmToDrawOn()) {
         return;
     }
     if (copiesOf(work_).empty() && (work_.sheetGrounds().isReading() || !drawnFirst_)) {
@@ -109,8 +109,9 @@ void Window::tieSelected() {
     }
     say({});
     layTrayAway();
-    table_->setTool(std::make_unique<tools::SpotTool>(
-        "click what a person recognises", [this, id = point->id](geodesy::PlanePoint thing) { askForTie(id, thing); }));
+    table_->setTool(
+        std::make_unique<tools::SpotTool>("click what a person recognises", tools::SpotTool::On::Printed,
+                                          [this, id = point->id](geodesy::PlanePoint thing) { askForTie(id, thing); }));
     table_->setFocus();
 }
 

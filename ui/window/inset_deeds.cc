@@ -20,16 +20,6 @@ plan::FilmPtr parentOf(const plan::Plan& plan, const std::optional<plan::FilmId>
 
 }  // namespace
 
-tools::GridWays Window::gridWays() {
-    const auto by = [this](auto way) -> tools::GridWays::Way {
-        return [this, way](geodesy::PlanePoint p) -> Result<geodesy::PlanePoint> {
-            const movement::WorkGrid* grid = work_.grid();  // another one when the sheet has changed meanwhile
-            return grid == nullptr ? fail(geodesy::kNoTransformation) : (grid->*way)(p);
-        };
-    };
-    return {by(&movement::WorkGrid::onGrid), by(&movement::WorkGrid::inPlan)};
-}
-
 void Window::drawInset() {
     if (work_.grid() == nullptr || !parentOf(work_.committed(), work_.workingFilm())) {
         return say(tr("There is no film to draw an inset of. Edit, New film makes one."));

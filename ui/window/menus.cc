@@ -1,4 +1,3 @@
-#include <QActionGroup>
 #include <QMenuBar>
 #include <QSettings>
 
@@ -157,6 +156,7 @@ void Window::buildViewMenu(QMenuBar* bar) {
     add(menu, "turn-right", tr("Turn to the right"), key("Ctrl+Right"),
         [this] { table_->turnTo(table_->view().up() - kTurn); });
     menu->addSeparator();
+    buildFilmsMenu(menu);
     const auto toggle = [&](const char* name, const QString& words, const char* keys, Does does) {
         add(menu, name, words, key(keys), std::move(does))->setCheckable(true);
     };
@@ -275,61 +275,6 @@ void Window::showThingMenu(const QPoint& at) {
     menu.addSeparator();
     menu.addAction(actions_.at("delete"));
     menu.exec(at);
-}
-
-void Window::showFilmMenu(const plan::FilmId& film, const QPoint& at) {
-    QMenu menu;
-    fillFilmMenu(menu, film);
-    menu.exec(at);
-}
-
-void Window::fillFilmMenu(QMenu& menu, const plan::FilmId& film) {
-    const plan::FilmPtr held = work_.plan().film(film);
-    if (!held) {
-        return;
-    }
-    connect(menu.addAction(tr("Name")), &QAction::triggered, this, [this, film] { renameFilm(film); });
-    connect(menu.addAction(tr("Sizes...")), &QAction::triggered, this, [this, film] { askForSizes(film); });
-    QAction* shown = menu.addAction(tr("Shown"));
-    shown->setCheckable(true);
-    shown->setChecked(work_.look(film).shown);
-    connect(shown, &QAction::toggled, this, [this, film](bool on) {
-        work_.setLook(film, {on, work_.look(film).strength});
-    });
-    QMenu* fade = menu.addMenu(tr("Strength"));
-    auto* strengths = new QActionGroup(fade);
-    for (const int share : {100, 70, 50, 30}) {
-        QAction* action = strengths->addAction(fade->addAction(tr("%1 %").arg(share)));
-        action->setCheckable(true);
-        action->setChecked(qRound(work_.look(film).strength * 100) == share);
-        connect(action, &QAction::triggered, this, [this, film, share] {
-            work_.setLook(film, {work_.look(film).shown, share / 100.0});
-        });
-    }
-    menu.addSeparator();
-    for (const auto& [words, step] :
-         {std::pair(tr("Up in the stack"), plan::Step::Up), std::pair(tr("Down in the stack"), plan::Step::Down)}) {
-        connect(menu.addAction(words), &QAction::triggered, this, [this, film, step = step] {
-            work_.commit(plan::restacked(work_.committed(), film, step), "restack a film");
-        });
-    }
-    if (!work_.plan().phases().empty()) {
-        QMenu* phases = menu.addMenu(tr("Phases"));
-        for (const plan::Phase& phase : work_.plan().phases()) {
-            QAction* action = phases->addAction(tr("%1  %2").arg(phase.number).arg(text(phase.name)));
-            action->setCheckable(true);
-            action->setChecked(held->phases.contains(phase.number));
-            const int number = phase.number;
-            connect(action, &QAction::toggled, this,
-                    [this, film, number](bool on) { setFilmPhases(film, number, on); });
-        }
-    }
-    menu.addSeparator();
-    connect(menu.addAction(tr("Lay the film away")), &QAction::triggered, this, [this, film] {
-        plan::PlanBuilder builder(work_.committed());
-        builder.removeFilm(film);
-        work_.commit(std::move(builder).build(), "lay a film away");
-    });
 }
 
 }  // namespace crosstick::window

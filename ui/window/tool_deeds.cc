@@ -39,17 +39,6 @@ QString wipeWords(const drafting::Wiping& wiping) {
 
 }  // namespace
 
-bool Window::mayDraw() {
-    const plan::FilmPtr film =
-        work_.isOpen() && work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
-    if (!film) {
-        say(tr("There is no film to draw on. Edit, New film makes one."));
-    } else if (film->pinned) {
-        say(tr("%1 is pinned: nothing on it is drawn or wiped by hand. Choose another film.").arg(text(film->name)));
-    }
-    return film && !film->pinned;
-}
-
 void Window::takeTool(std::unique_ptr<tools::Tool> tool) {
     say({});
     work_.select(std::nullopt);
@@ -67,7 +56,7 @@ Scale Window::workingScale() const {
 }
 
 void Window::drawFreehand() {
-    if (mayDraw()) {
+    if (hasFilmToDrawOn()) {
         // Half a pen: what is left out is hidden under the ink.
         const double pen = work_.plan().gauge(*work_.plan().film(*work_.workingFilm())).pen;
         takeTool(std::make_unique<tools::FreehandTool>(*measures::find("free-line"),
@@ -76,20 +65,20 @@ void Window::drawFreehand() {
 }
 
 void Window::wipePart() {
-    if (mayDraw()) {
+    if (hasFilmToDrawOn()) {
         takeTool(std::make_unique<tools::WipePartTool>());
     }
 }
 
 void Window::wipeRegion() {
-    if (mayDraw()) {
+    if (hasFilmToDrawOn()) {
         takeTool(std::make_unique<tools::WipeRegionTool>(
             [this](const drafting::Wiping& wiping) { askToWipe(wiping, "wipe a region"); }));
     }
 }
 
 void Window::wipeFilm() {
-    if (mayDraw()) {
+    if (hasFilmToDrawOn()) {
         askToWipe(drafting::filmWiped(work_.committed(), *work_.workingFilm()), "wipe a film");
     }
 }
@@ -118,7 +107,7 @@ void Window::askToWipe(const drafting::Wiping& wiping, const std::string& captio
 }
 
 void Window::endOnAnother() {
-    if (mayDraw()) {
+    if (hasFilmToDrawOn()) {
         takeTool(std::make_unique<tools::MeetingTool>());
     }
 }
@@ -147,13 +136,13 @@ Result<drafting::Norths> Window::northsAt(geodesy::PlanePoint inPlan) const {
 
 /// From the last point of what is being drawn, else from what is chosen, else from where the next click tells.
 void Window::askForPolar() {
-    if (!mayDraw() || work_.grid() == nullptr) {
+    if (!hasFilmToDrawOn() || work_.grid() == nullptr) {
         return;
     }
     if (const auto from = table_->measuredFrom()) {
         return askForPolarFrom(*from);
     }
-    takeTool(std::make_unique<tools::SpotTool>("click the point to measure from",
+    takeTool(std::make_unique<tools::SpotTool>("click the point to measure from", tools::SpotTool::On::Drawn,
                                                [this](geodesy::PlanePoint from) { askForPolarFrom(from); }));
 }
 
@@ -192,7 +181,7 @@ void Window::keepPoint(geodesy::PlanePoint at, const std::string& caption) {
 }
 
 void Window::fixPoint(Sighted from) {
-    if (!mayDraw() || work_.grid() == nullptr) {
+    if (!hasFilmToDrawOn() || work_.grid() == nullptr) {
         return;
     }
     const bool isResection = from == Sighted::FromTheUnknown;

@@ -17,7 +17,8 @@ namespace {
 
 constexpr int kHeadHigh = 32;
 constexpr int kMenusWide = 372;
-constexpr int kNarrow = 1100;  ///< below it the card lies over the table
+constexpr int kLeastTable = 48;  ///< under the rail rolled down
+constexpr int kNarrow = 1100;    ///< below it the card lies over the table
 constexpr int kDoingWide = 300;
 constexpr int kDoingNarrow = 130;
 
@@ -96,6 +97,8 @@ void Window::buildParts() {
         work_, *table_, outside_.say, [this] { return details_->faces(); }, desk_);
     tray_->hide();
     offers_ = new phases::OfferCard(desk_);
+    board_ = new phases::PhaseBoard(work_, outside_.share, desk_);
+    board_->hide();
     auto* rows = new QVBoxLayout(middle);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(0);
@@ -122,7 +125,9 @@ void Window::buildParts() {
         pages_->addWidget(page);
     }
     buildMenus(bar_);
+    board_->setDeeds(railDeeds());
     table_->installEventFilter(this);
+    desk_->installEventFilter(this);
 }
 
 void Window::connectParts() {
@@ -157,6 +162,7 @@ void Window::connectWork() {
     });
     connect(&work_, &work::Work::groundChanged, this, &Window::renewGround);
     connect(&work_.sheetGrounds(), &work::SheetGrounds::changed, this, &Window::renewGround);
+    connect(&work_, &work::Work::refused, this, [this](const Error& why) { say(outside_.say(why)); });
     connect(&work_, &work::Work::journalFailed, this, [this](const Error& fault) {
         notices_->keep("journal", tr("Unsaved work is not kept against a crash: %1").arg(outside_.say(fault)), {});
     });
@@ -202,6 +208,8 @@ void Window::connectPages() {
     connect(march_, &march::MarchSill::left, this, [this] { table_->setFocus(); });
     connect(march_, &march::MarchSill::refused, this, [this](const QString& why) { say(why); });
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
+    connect(board_, &phases::PhaseBoard::filmMenuWanted, this, &Window::showFilmMenu);
+    connect(board_, &phases::PhaseBoard::left, this, &Window::rollRail);
     connect(rail_, &phases::Rail::named, this, [this] { table_->setFocus(); });
     connect(copies_, &copies::Copies::left, this, [this] { showCopies(false); });
     connect(copies_, &copies::Copies::givenOut, this, &Window::giveOut);
@@ -254,6 +262,7 @@ void Window::arrange() {
     details_->setVisible(card);
     offers_->setVisible(offered);
     head_->setVisible(!bare_);
+    layBoard();
     renewHead();
 }
 
@@ -272,12 +281,13 @@ void Window::renewHead() {
     setWindowModified(open && work_.isChanged());
     const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
     for (const char* name :
-         {"save",       "save-as",     "carry",      "carry-nothing", "copies",        "films-pdf",   "close",
-          "fit",        "whole-sheet", "true-size",  "route",         "alternate",     "new-film",    "name-film",
-          "new-phase",  "ticks",       "ticks-at",   "window-at",     "ticks-by-hand", "north-up",    "page-up",
-          "march-up",   "turn-left",   "turn-right", "march",         "next-phase",    "join-phases", "part-phases",
-          "inset",      "inset-at",    "trace",      "renew-traces",  "tray",          "renumber",    "paste",
-          "paste-here", "issue",       "steps"}) {
+         {"save",      "save-as",     "carry",      "carry-nothing", "copies",        "films-pdf",   "close",
+          "fit",       "whole-sheet", "true-size",  "route",         "alternate",     "new-film",    "name-film",
+          "new-phase", "ticks",       "ticks-at",   "window-at",     "ticks-by-hand", "north-up",    "page-up",
+          "march-up",  "turn-left",   "turn-right", "march",         "next-phase",    "join-phases", "part-phases",
+          "inset",     "inset-at",    "trace",      "renew-traces",  "alone",         "rail",        "lift",
+          "pin-film",  "hide-film",   "fainter",    "stronger",      "tint",          "tray",        "renumber",
+          "paste",     "paste-here",  "issue",      "steps"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();
@@ -297,6 +307,12 @@ void Window::renewHead() {
     actions_.at("bare")->setChecked(bare_);
     actions_.at("night")->setChecked(light_ == look::Light::Night);
     actions_.at("one-pen")->setChecked(work_.pens() == work::Pens::One);
+    const plan::FilmPtr film = work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
+    actions_.at("rail")->setChecked(railDown_);
+    actions_.at("alone")->setChecked(work_.company() == work::Company::WorkingAlone);
+    actions_.at("lift")->setChecked(work_.top() == work::Top::Lifted);
+    actions_.at("pin-film")->setChecked(film && film->pinned);
+    actions_.at("hide-film")->setChecked(film && !work_.look(film->id).shown);
     actions_.at("mils")->setChecked(work_.angles() == geodesy::AngleUnit::Mils);
 }
 
@@ -315,6 +331,7 @@ void Window::setLight(look::Light light) {
     question_->setLight(light);
     doing_->setLight(light);
     rail_->setLight(light);
+    board_->setLight(light);
     ledger_->setLight(light);
     march_->setLight(light);
     details_->setLight(light);
@@ -364,6 +381,8 @@ void Window::resizeEvent(QResizeEvent* event) {
 bool Window::eventFilter(QObject* watched, QEvent* event) {
     if (watched == table_ && event->type() == QEvent::Resize) {
         placeCard();
+    } else if (watched == desk_ && event->type() == QEvent::Resize) {
+        placeBoard();
     }
     return QMainWindow::eventFilter(watched, event);
 }
@@ -407,6 +426,19 @@ void Window::placeCard() {
             card->setGeometry(desk_->width() - card->width(), 0, card->width(), table_->height());
         }
     }
+}
+
+/// Over table and card, from the head down; never the whole desk, so that what it is about is seen under it.
+void Window::placeBoard() {
+    board_->setGeometry(0, 0, desk_->width(), std::min(phases::PhaseBoard::kHigh, desk_->height() - kLeastTable));
+}
+
+void Window::layBoard() {
+    const bool down = railDown_ && work_.isOpen() && !bare_;
+    rail_->setRoll(down ? phases::Roll::Down : phases::Roll::Up);
+    placeBoard();
+    board_->setVisible(down);
+    board_->raise();
 }
 
 /// Who comes back from another program may have mended there what is missing here.

@@ -21,6 +21,7 @@
 #include "ui/look/theme.h"
 #include "ui/march/march_sill.h"
 #include "ui/phases/offer_card.h"
+#include "ui/phases/phase_board.h"
 #include "ui/phases/rail.h"
 #include "ui/registering/register_page.h"
 #include "ui/start/start_page.h"
@@ -37,6 +38,8 @@ class QMenuBar;
 class QSettings;
 
 namespace crosstick::window {
+
+class HeldKey;
 
 /// What the window takes from the world, handed in, so that a test can give its own.
 struct Outside {
@@ -109,11 +112,13 @@ class Window final : public QMainWindow {
     work::Work work_;
     look::Light light_ = look::Light::Day;
     bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false, ledgerAsks_ = false;
+    bool railDown_ = false;
     QWidget* head_;
     QMenuBar* bar_ = nullptr;
     QMenu* folded_ = nullptr;
     QHBoxLayout* across_ = nullptr;
     phases::Rail* rail_;
+    phases::PhaseBoard* board_;
     QStackedWidget* pages_;
     start::StartPage* start_;
     QWidget* desk_;
@@ -131,6 +136,7 @@ class Window final : public QMainWindow {
     Question* question_;
     DoingMark* doing_;
     std::map<std::string, QAction*> actions_;
+    HeldKey* lift_ = nullptr;
     QMenu* recentMenu_ = nullptr;
     std::set<std::filesystem::path> sought_;  ///< sheets that were looked for, where they had been
     QMenu* sheetsMenu_ = nullptr;
@@ -149,9 +155,11 @@ class Window final : public QMainWindow {
     void connectPages();
     void connectTray();
     void arrange();
-    void foldMenus(bool fold);            ///< into one button, or out of it
-    void layCard();                       ///< over the table on a small screen, else beside it
-    void placeCard();                     ///< where it lies over the table
+    void foldMenus(bool fold);  ///< into one button, or out of it
+    void layCard();             ///< over the table on a small screen, else beside it
+    void placeCard();           ///< where it lies over the table
+    void placeBoard();
+    void layBoard();
     [[nodiscard]] bool isNarrow() const;  ///< a small screen, or one at 200 %
     /// The block of an order of march that is chosen; null where something else is, or nothing.
     [[nodiscard]] plan::MeasurePtr chosenMarch() const;
@@ -175,7 +183,18 @@ class Window final : public QMainWindow {
     void addPlacings(QMenu& menu, const plan::ItemId& item);
     void addRows(QMenu& menu, const plan::Film& film, const plan::Measure& unit);
     void addEnds(QMenu& menu, const plan::Film& film, const plan::Showing& showing);
+    // Films and how they lie (film_menus.cc).
+    void buildFilmsMenu(QMenu* view);
     void fillFilmMenu(QMenu& menu, const plan::FilmId& film);
+    void fillLooks(QMenu& menu, const plan::FilmId& film);
+    void rollRail();
+    [[nodiscard]] std::vector<phases::Deed> railDeeds();
+    void layAlone();
+    void turnPin(const plan::FilmId& film);
+    void turnShown(const plan::FilmId& film);
+    void fade(const plan::FilmId& film, work::Fading by);
+    void setTint(const plan::FilmId& film, work::Tint tint);
+    [[nodiscard]] bool hasFilmToDrawOn();  ///< else it is said why there is none
 
     // How plans come and are kept (plans.cc).
     void askForPlan();
@@ -249,7 +268,6 @@ class Window final : public QMainWindow {
     void draw(const std::string& kind);
     void drawRoute(plan::Use use);
     // The hand's tools (tool_deeds.cc).
-    [[nodiscard]] bool mayDraw();  ///< there is a film to draw on and it is not pinned; else it is said
     void takeTool(std::unique_ptr<tools::Tool> tool);
     [[nodiscard]] Scale workingScale() const;
     void drawFreehand();
@@ -298,7 +316,6 @@ class Window final : public QMainWindow {
     void joinWithNextPhase();
     void partPhases();
     // Insets (inset_deeds.cc).
-    [[nodiscard]] tools::GridWays gridWays();
     void drawInset();
     void takeInset(geodesy::PlanePoint corner, geodesy::PlanePoint opposite);
     void askForInset();

@@ -1,5 +1,8 @@
 #include "ui/work/work.h"
 
+#include "core/plan/faults.h"
+#include "core/plan/pinning.h"
+
 namespace crosstick::work {
 namespace {
 
@@ -53,13 +56,25 @@ void Work::commit(plan::Plan next, const std::string& caption) {
     if (!history_) {
         return;
     }
+    if (const auto why = refusal(next)) {
+        setDraft(std::nullopt);  // whoever asked shows the plan again as it is
+        Q_EMIT refused(*why);
+        return;
+    }
     const plan::Plan before = plan();
     const plan::Plan committedBefore = committed();
     draft_.reset();
     keepOutlook();
-    history_->push(plan::numbersFollow(committedBefore, next, inserted_), caption);
+    plan::Plan followed = plan::numbersFollow(committedBefore, next, inserted_);
+    history_->push(refusal(followed) ? std::move(next) : std::move(followed),
+                   caption);  // what is pinned keeps its numbers
     settle(before, committedBefore);
     Q_EMIT planChanged();
+}
+
+std::optional<Error> Work::refusal(const plan::Plan& next) const {
+    const plan::FilmPtr pinned = plan::pinnedAgainst(committed(), next);
+    return pinned ? std::optional(Error{plan::kFilmPinned, {{"film", pinned->name}}}) : std::nullopt;
 }
 
 /// What every step of the history has in its train.

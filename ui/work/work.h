@@ -20,6 +20,7 @@
 #include "core/plan/numbering.h"
 #include "core/sheets/plan_ground.h"
 #include "ui/work/errands.h"
+#include "ui/work/film_look.h"
 #include "ui/work/sheet_grounds.h"
 
 namespace crosstick::work {
@@ -36,11 +37,9 @@ struct WorkOrder {
 /// The pens that films are drawn with, on the table and on paper: not a part of the plan.
 enum class Pens { InColour, One };
 
-/// How films lie on the table: not a part of the plan.
-struct FilmLook {
-    bool shown = true;
-    double strength = 1;  ///< 0 to 1
-};
+/// Which films of the phase lie on the sheet, and whether the uppermost is lifted off: neither a part of the plan.
+enum class Company { All, WorkingAlone };
+enum class Top { Lies, Lifted };
 
 /// Logical pixels for one metre of the grid.
 using Nearness = Quantity<struct NearnessTag>;
@@ -114,8 +113,11 @@ class Work : public QObject {
     [[nodiscard]] bool isChanged() const;
 
     // Edits.
-    /// Numbers along routes follow the edit.
+    /// A step that would change what lies on a pinned film is refused, and the plan stays as it is. Numbers
+    /// along routes follow the edit.
     void commit(plan::Plan next, const std::string& caption);
+    /// Why a hand may not make such a step; nothing where it may. Errors: plan/film-pinned.
+    [[nodiscard]] std::optional<Error> refusal(const plan::Plan& next) const;
     void setDraft(std::optional<plan::Plan> draft);
     void undo();
     void redo();
@@ -145,9 +147,14 @@ class Work : public QObject {
     void setLook(const plan::FilmId& film, FilmLook look);
     /// Films that lie on the table, the lowest first: those of the chosen phase and those of none.
     [[nodiscard]] std::vector<plan::FilmPtr> filmsOnTable() const;
-    /// Those of them that are seen, the lowest first: an inset lies there alone while it is worked on, and else as its
-    /// frame on its parent.
+    /// Those of them that lie on the sheet now: shown, the working one alone where it is wanted so, the top one not
+    /// while it is lifted. An inset lies there alone while it is worked on, and else as its frame on its parent.
     [[nodiscard]] std::vector<plan::FilmPtr> filmsSeen() const;
+    [[nodiscard]] bool isSeen(const plan::FilmId& film) const;
+    [[nodiscard]] Company company() const { return company_; }
+    void setCompany(Company company);
+    [[nodiscard]] Top top() const { return top_; }
+    void setTop(Top top);
     /// Copies whose source is another now, in the plan as it is shown.
     [[nodiscard]] const std::vector<files::StaleTrace>& staleTraces() const { return staleTraces_; }
     [[nodiscard]] Pens pens() const { return pens_; }
@@ -170,6 +177,7 @@ class Work : public QObject {
     void selectionChanged();
     void wetChanged();                                  ///< a route being drawn
     void tableChanged();                                ///< films shown, working film, phase, pens
+    void refused(const crosstick::Error& why);          ///< a step that may not be made
     void groundChanged();                               ///< grid or heights came, went, or cannot be read
     void seenAgain(const crosstick::work::Seen& seen);  ///< a step of the history was seen so
     void journalFailed(const crosstick::Error& why);
@@ -196,6 +204,8 @@ class Work : public QObject {
     std::optional<plan::ItemId> ledgerRoute_;
     int phase_ = 0;
     std::map<plan::FilmId, FilmLook> looks_;
+    Company company_ = Company::All;
+    Top top_ = Top::Lies;
     geodesy::AngleUnit angles_ = geodesy::AngleUnit::Degrees;
     Pens pens_ = Pens::InColour;
     plan::Plan saved_;

@@ -108,9 +108,33 @@ std::vector<plan::FilmPtr> Work::filmsSeen() const {
     const plan::FilmPtr working = working_ ? plan().film(*working_) : nullptr;
     std::erase_if(films, [&](const plan::FilmPtr& film) {
         const bool isAway = working && working->inset ? film->id != working->id : film->inset.has_value();
-        return isAway || !look(film->id).shown;
+        return isAway || !look(film->id).shown || (company_ == Company::WorkingAlone && working_ != film->id);
     });
+    if (top_ == Top::Lifted && !films.empty()) {  // the working film lies on top of all others
+        const auto top = std::find_if(films.begin(), films.end(),
+                                      [this](const plan::FilmPtr& film) { return working_ == film->id; });
+        films.erase(top == films.end() ? films.end() - 1 : top);
+    }
     return films;
+}
+
+bool Work::isSeen(const plan::FilmId& film) const {
+    const auto films = filmsSeen();
+    return std::any_of(films.begin(), films.end(), [&](const plan::FilmPtr& seen) { return seen->id == film; });
+}
+
+void Work::setCompany(Company company) {
+    if (company_ != company) {
+        company_ = company;
+        Q_EMIT tableChanged();
+    }
+}
+
+void Work::setTop(Top top) {
+    if (top_ != top) {
+        top_ = top;
+        Q_EMIT tableChanged();
+    }
 }
 
 void Work::setPens(Pens pens) {

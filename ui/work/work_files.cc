@@ -119,6 +119,8 @@ void Work::lay(Brought brought) {
     working_.reset();
     ledgerRoute_.reset();
     looks_.clear();
+    company_ = Company::All;
+    top_ = Top::Lies;
     phase_ = committed().phases().empty() ? 0 : committed().phases().front().number;
     openGrid(std::move(brought.grid));
     readHeights();
