@@ -4,6 +4,7 @@
 
 #include "app/commands/register_forms.h"
 #include "app/faults.h"
+#include "app/progress_line.h"
 #include "app/wording/wording.h"
 #include "core/registration/faults.h"
 #include "core/registration/mark_rows.h"
@@ -88,9 +89,11 @@ Result<registration::FoundFit> fitTo(const std::vector<registration::Mark>& mark
             return registration::FoundFit{std::move(fit), {}};
         });
     }
-    const auto raster = surroundings.reader.sheet(options.image).and_then([](const std::filesystem::path& copy) {
-        return sheets::Raster::open(copy);
-    });
+    ProgressLine line(surroundings.err, "preparing the picture");
+    const auto raster =
+        surroundings.reader.sheet(options.image, line.watch()).and_then([](const std::filesystem::path& copy) {
+            return sheets::Raster::open(copy);
+        });
     return raster ? registration::fitWithCrossings(registration::greyOf(*raster), marks, wishOf(options.model))
                   : Result<registration::FoundFit>(tl::unexpected(raster.error()));
 }

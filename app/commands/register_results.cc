@@ -4,6 +4,7 @@
 #include "app/beside.h"
 #include "app/commands/register_forms.h"
 #include "app/faults.h"
+#include "app/progress_line.h"
 #include "core/files/plan_file.h"
 #include "core/film/new_plan.h"
 #include "core/registration/placed_sheet.h"
@@ -21,17 +22,27 @@ bool isTiff(const std::filesystem::path& file) {
     return ending == ".tif" || ending == ".tiff";
 }
 
+/// Our copy of the picture, and how far it is.
+Result<std::filesystem::path> copyOf(const std::filesystem::path& file, const Surroundings& surroundings) {
+    ProgressLine line(surroundings.err, "preparing the picture");
+    return surroundings.reader.sheet(file, line.watch());
+}
+
 Result<void> writeTiff(const Registered& registered, const std::filesystem::path& out,
                        const Surroundings& surroundings) {
     std::error_code ignored;
     if (std::filesystem::equivalent(registered.file, out, ignored)) {
         return fail(kInTheWay, {{"file", out.string()}});
     }
-    const auto raster = surroundings.reader.sheet(registered.file).and_then([](const std::filesystem::path& copy) {
+    const auto raster = copyOf(registered.file, surroundings).and_then([](const std::filesystem::path& copy) {
         return sheets::Raster::open(copy);
     });
-    return raster ? registration::writePlaced(*raster, registered.fit.model, registered.crs, registered.scale, out)
-                  : Result<void>(tl::unexpected(raster.error()));
+    if (!raster) {
+        return tl::unexpected(raster.error());
+    }
+    ProgressLine line(surroundings.err, "writing the sheet");
+    return registration::writePlaced(*raster, registered.fit.model, registered.crs, registered.scale, out,
+                                     line.watch());
 }
 
 Result<plan::Sheet> placedByFit(const Registered& registered, const Uuid& id, const Surroundings& surroundings) {
@@ -41,7 +52,7 @@ Result<plan::Sheet> placedByFit(const Registered& registered, const Uuid& id, co
         return sheet;
     }
     // Read to its end once, so that no plan is begun on a picture that breaks off.
-    if (const auto copy = surroundings.reader.sheet(registered.file); !copy) {
+    if (const auto copy = copyOf(registered.file, surroundings); !copy) {
         return tl::unexpected(copy.error());
     }
     std::error_code ignored;
@@ -51,6 +62,11 @@ Result<plan::Sheet> placedByFit(const Registered& registered, const Uuid& id, co
         return tl::unexpected(sum.error());
     }
     sheet->sha256 = std::move(*sum);
+    for (const registration::Mark& mark : registered.marks) {
+        if (sheet->marks.size() < plan::kMostGridMarks) {
+            sheet->marks.push_back({{mark.at.x, mark.at.y}, mark.place});
+        }
+    }
     return sheet;
 }
 

@@ -9,6 +9,16 @@ void putId(Json& json, const char* key, const std::optional<Uuid>& id) {
     }
 }
 
+/// What was read, with the fields that another version wrote; or what is wrong with it.
+template <class Value>
+Result<Value> sound(const FieldReader& reader, Value value) {
+    if (reader.fault()) {
+        return tl::unexpected(*reader.fault());
+    }
+    value.unknown = reader.unknown();
+    return value;
+}
+
 }  // namespace
 
 Json toJson(const plan::Task& task) {
@@ -34,11 +44,7 @@ Result<plan::Task> taskFrom(const Json& json) {
     task.trigger = reader.text("trigger");
     task.codeWord = reader.text("code_word");
     task.attachedTo = reader.id("attached_to");
-    if (reader.fault()) {
-        return tl::unexpected(*reader.fault());
-    }
-    task.unknown = reader.unknown();
-    return task;
+    return sound(reader, std::move(task));
 }
 
 Json toJson(const plan::Event& event) {
@@ -74,11 +80,7 @@ Result<plan::Event> eventFrom(const Json& json) {
     if (event.id.isNone()) {
         reader.wrong("id", "something");
     }
-    if (reader.fault()) {
-        return tl::unexpected(*reader.fault());
-    }
-    event.unknown = reader.unknown();
-    return event;
+    return sound(reader, std::move(event));
 }
 
 }  // namespace crosstick::files

@@ -5,6 +5,7 @@
 
 #include "core/film/faults.h"
 #include "core/film/registration.h"
+#include "core/geodesy/crs.h"
 
 namespace crosstick::film {
 namespace {
@@ -176,6 +177,40 @@ Result<plan::Registration> withTicksAt(const plan::Registration& registration, c
         return fail(kTicksInARow);
     }
     return next;
+}
+
+Result<plan::Registration> withTicksOf(const plan::Sheet& film, const plan::Plan& plan) {
+    const plan::Sheet* ground = plan.sheets().empty() ? nullptr : plan.sheets().front().get();
+    const auto link = geodesy::PlaneLink::between(film.crs, ground == nullptr ? plan.planeCrs() : ground->crs);
+    if (!link) {
+        return tl::unexpected(link.error());
+    }
+    auto window = plan.registration() ? Result<plan::Registration>(*plan.registration()) : proposeRegistration(plan);
+    if (!window) {
+        return window;
+    }
+    const Scale scale = ground == nullptr ? Scale{} : ground->scale;
+    const Metres inset = onGround(kTickInset, scale);
+    const Metres step = gridInterval(scale) / 10;
+    const auto below = [step](Metres held, Metres needed) {
+        return needed < held ? step * std::floor(needed / step) : held;
+    };
+    const auto above = [step](Metres held, Metres needed) {
+        return needed > held ? step * std::ceil(needed / step) : held;
+    };
+    std::vector<PlanePoint> ticks;
+    for (const plan::GridMark& mark : film.marks) {
+        const auto place = link->forward(mark.place);
+        if (!place) {
+            return tl::unexpected(place.error());
+        }
+        ticks.push_back(*place);
+        PlanePoint& low = window->southWest;
+        PlanePoint& high = window->northEast;
+        low = {below(low.easting, place->easting - inset), below(low.northing, place->northing - inset)};
+        high = {above(high.easting, place->easting + inset), above(high.northing, place->northing + inset)};
+    }
+    return withTicksAt(*window, ticks, scale);
 }
 
 Result<plan::Registration> withWindow(const plan::Plan& plan, PlanePoint corner, PlanePoint opposite) {

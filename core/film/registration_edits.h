@@ -29,6 +29,11 @@ namespace crosstick::film {
 [[nodiscard]] Result<plan::Registration> withTickRemoved(const plan::Registration& registration, std::size_t tick,
                                                          Scale scale);
 
+/// The plan's window and ticks, with those of somebody's film that was laid by its own: all films of the plan then fit
+/// that one too. The window grows for them by tenths of the grid interval. @param film  with the marks it was laid by
+/// Errors: film/too-few-ticks where it has none; those of withTicksAt, proposeRegistration, geodesy::PlaneLink.
+[[nodiscard]] Result<plan::Registration> withTicksOf(const plan::Sheet& film, const plan::Plan& plan);
+
 /// How far each edge of a window goes: east and north are positive.
 struct WindowPull {
     Metres west, south, east, north;

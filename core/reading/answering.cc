@@ -22,7 +22,7 @@ Result<void> obey(const messages::Order& order, const Say& say) {
             return inspect(order.file).map([&](const sheets::FileReport& report) { say(packReport(report)); });
         case messages::Task::Pyramid:
             return copySheet(
-                order, [&](const sheets::Pixels& picture) { say(messages::pack(picture)); }, tell);
+                order, [&](const messages::PictureRows& rows) { say(messages::pack(rows)); }, tell);
         case messages::Task::Heights:
             return copyHeights(order, tell);
     }

@@ -26,11 +26,9 @@ Result<void> copySheet(const sheets::messages::Order& order, const Show& show, c
         GDALSetCacheMax64(GIntBig{768} << 20);
     }
     if (order.picture > 0) {
-        const auto glance = raster->glance(order.picture);
-        if (!glance) {
-            return tl::unexpected(glance.error());
+        if (auto shown = raster->glance(order.picture, show); !shown) {
+            return shown;
         }
-        show(*glance);
     }
     const auto packing = sheets::packingFor(raster->inks().colours, losesSomething(raster->dataset()),
                                             raster->columns(), raster->rows());
@@ -38,8 +36,9 @@ Result<void> copySheet(const sheets::messages::Order& order, const Show& show, c
     if (!writer) {
         return tl::unexpected(writer.error());
     }
-    for (int row = 0; row < raster->rows(); row += kStrip) {
-        const int count = std::min(kStrip, raster->rows() - row);
+    const int atOnce = raster->rowsAtOnce(kStrip);
+    for (int row = 0; row < raster->rows(); row += atOnce) {
+        const int count = std::min(atOnce, raster->rows() - row);
         const auto strip = raster->read({0, row, raster->columns(), count});
         if (!strip) {
             return tl::unexpected(strip.error());

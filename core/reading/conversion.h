@@ -1,13 +1,10 @@
 #pragma once
 
-#include <functional>
-
+#include "core/reading/foreign_raster.h"
 #include "core/reading/height_copy.h"
 #include "core/sheets/messages.h"
 
 namespace crosstick::reading {
-
-using Show = std::function<void(const sheets::Pixels&)>;
 
 /// Writes a sheet as a pyramid of ours into order.out; shows the whole at a glance first, if the order wants it.
 /// Errors: as ForeignRaster; sheets/no-room.

@@ -87,6 +87,8 @@ void prepareDrivers() {
     GDALSetCacheMax64(kCacheBytes);
     // A world file or .prj beside a picture is looked for by its name; the folder is not listed, which may be slow.
     CPLSetConfigOption("GDAL_DISABLE_READDIR_ON_OPEN", "TRUE");
+    // Lines that are stored as they are go straight to where they are wanted, not through the block cache.
+    CPLSetConfigOption("GTIFF_DIRECT_IO", "YES");
     CPLSetConfigOption("GDAL_PDF_DPI", kPdfDots);
     // A progressive JPEG is held whole while it is read; the library gives up at 500 MB unless told otherwise.
     CPLSetConfigOption("JPEGMEM", "1500M");

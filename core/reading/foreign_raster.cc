@@ -16,6 +16,9 @@ namespace {
 using sheets::Pixels;
 using sheets::PixelWindow;
 
+/// Rows of a coarse picture that are shown at once, while the next are read.
+constexpr int kGlanceRows = 64;
+
 /// Orientations that exchange columns and rows.
 bool isTransposed(int orientation) {
     return orientation >= 5;
@@ -115,8 +118,13 @@ int ForeignRaster::rows() const {
     return isTransposed(orientation_) ? dataset_->GetRasterXSize() : dataset_->GetRasterYSize();
 }
 
+int ForeignRaster::rowsAtOnce(int few) const {
+    constexpr int kMostPixels = 1 << 26;
+    return EQUAL(dataset_->GetDriverName(), "PDF") ? std::max(few, kMostPixels / columns()) : few;
+}
+
 /// Bytes band by band within a pixel; values of another kind than bytes go through their tones.
-bool ForeignRaster::read(PixelWindow w, int columns, int rows, std::vector<std::uint8_t>& bytes) const {
+bool ForeignRaster::read(PixelWindow w, int columns, int rows, std::uint8_t* bytes) const {
     const int bands = inks_.bands();
     std::vector<int> numbers(static_cast<std::size_t>(bands));
     for (int n = 0; n < bands; ++n) {
@@ -129,13 +137,14 @@ bool ForeignRaster::read(PixelWindow w, int columns, int rows, std::vector<std::
                                   nullptr) == CE_None;
     };
     if (dataset_->GetRasterBand(1)->GetRasterDataType() == GDT_Byte && inks_.tones.arePlain()) {
-        return pull(bytes.data(), GDT_Byte);
+        return pull(bytes, GDT_Byte);
     }
-    std::vector<float> values(bytes.size());
+    std::vector<float> values(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows) *
+                              static_cast<std::size_t>(bands));
     if (!pull(values.data(), GDT_Float32)) {
         return false;
     }
-    std::transform(values.begin(), values.end(), bytes.begin(),
+    std::transform(values.begin(), values.end(), bytes,
                    [&](float value) { return inks_.tones.byte(static_cast<double>(value)); });
     return true;
 }
@@ -144,7 +153,7 @@ Result<Pixels> ForeignRaster::readStored(PixelWindow w, int columns, int rows) c
     const sheets::QuietGdal quiet;
     const auto count = static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows);
     std::vector<std::uint8_t> bytes(count * static_cast<std::size_t>(inks_.bands()));
-    if (!read(w, columns, rows, bytes) || isBroken(quiet)) {
+    if (!read(w, columns, rows, bytes.data()) || isBroken(quiet)) {
         return tl::unexpected(
             damage(quiet, file_).with("column", std::int64_t{w.column}).with("row", std::int64_t{w.row}));
     }
@@ -159,14 +168,41 @@ Result<Pixels> ForeignRaster::read(PixelWindow window) const {
     });
 }
 
-Result<Pixels> ForeignRaster::glance(int longestSide) const {
+/// Some rows of a glance of so many columns and rows: of each the one stored row in its middle.
+Result<Pixels> ForeignRaster::glanceRows(int first, int count, int columns, int rows) const {
+    const sheets::QuietGdal quiet;
+    const double down = dataset_->GetRasterYSize();
+    const std::size_t line = static_cast<std::size_t>(columns) * static_cast<std::size_t>(inks_.bands());
+    std::vector<std::uint8_t> bytes(line * static_cast<std::size_t>(count));
+    for (int n = 0; n < count; ++n) {
+        const int row = static_cast<int>((first + n + 0.5) * down / rows);
+        if (!read({0, row, dataset_->GetRasterXSize(), 1}, columns, 1, &bytes[line * static_cast<std::size_t>(n)]) ||
+            isBroken(quiet)) {
+            return tl::unexpected(damage(quiet, file_).with("row", std::int64_t{row}));
+        }
+    }
+    return Pixels{columns, count, inks_.mixed(bytes)};
+}
+
+Result<void> ForeignRaster::glance(int longestSide, const Show& show) const {
     const int across = dataset_->GetRasterXSize();
     const int down = dataset_->GetRasterYSize();
     const double share = std::min(1.0, static_cast<double>(longestSide) / std::max(across, down));
-    const auto side = [&](int whole) { return std::max(1, static_cast<int>(whole * share)); };
-    return readStored({0, 0, across, down}, side(across), side(down)).map([&](Pixels pixels) {
-        return orientation_ == 1 ? std::move(pixels) : turned(pixels, orientation_);
-    });
+    const int columns = std::max(1, static_cast<int>(across * share));
+    const int rows = std::max(1, static_cast<int>(down * share));
+    // Smaller pictures that a file brings along, and pages that are drawn, are asked for whole.
+    const bool isWhole = dataset_->GetRasterBand(1)->GetOverviewCount() > 0 || rowsAtOnce(1) > 1;
+    const int atOnce = isWhole || orientation_ != 1 ? rows : kGlanceRows;
+    for (int row = 0; row < rows; row += atOnce) {
+        const int count = std::min(atOnce, rows - row);
+        auto some = isWhole ? readStored({0, 0, across, down}, columns, rows) : glanceRows(row, count, columns, rows);
+        if (!some) {
+            return tl::unexpected(some.error());
+        }
+        Pixels upright = orientation_ == 1 ? std::move(*some) : turned(*some, orientation_);
+        show({upright.columns, orientation_ == 1 ? rows : upright.rows, row, std::move(upright.rgb)});
+    }
+    return {};
 }
 
 }  // namespace crosstick::reading

@@ -1,12 +1,17 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 
 #include "core/reading/inks.h"
 #include "core/sheets/dataset.h"
+#include "core/sheets/messages.h"
 #include "core/sheets/pixels.h"
 
 namespace crosstick::reading {
+
+/// Takes rows of a coarse picture.
+using Show = std::function<void(const sheets::messages::PictureRows&)>;
 
 /// A foreign raster as it is looked at: its colours in RGB, a photo's orientation applied.
 class ForeignRaster {
@@ -19,10 +24,14 @@ class ForeignRaster {
     [[nodiscard]] int orientation() const { return orientation_; }
     [[nodiscard]] const Inks& inks() const { return inks_; }
     [[nodiscard]] GDALDataset& dataset() const { return *dataset_; }
+    /// How many rows to read at once, where few are best, since buffers so small are handed out again and stay near at
+    /// hand. A page is drawn anew for each window: of a PDF it is as many as memory allows.
+    [[nodiscard]] int rowsAtOnce(int few) const;
     /// A window inside the raster, pixel for pixel. Errors: sheets/damaged with file and row, worker/too-much-memory.
     [[nodiscard]] Result<sheets::Pixels> read(sheets::PixelWindow window) const;
-    /// The whole at a glance, its longer side at most so many pixels: single pixels picked, nothing averaged.
-    [[nodiscard]] Result<sheets::Pixels> glance(int longestSide) const;
+    /// The whole at a glance, its longer side at most so many pixels: single pixels picked, nothing averaged. Rows are
+    /// shown as they are read, from the top; all at once where a photo is turned. Errors: as read().
+    [[nodiscard]] Result<void> glance(int longestSide, const Show& show) const;
 
   private:
     std::filesystem::path file_;
@@ -31,7 +40,8 @@ class ForeignRaster {
     int orientation_ = 1;
 
     [[nodiscard]] Result<sheets::Pixels> readStored(sheets::PixelWindow window, int columns, int rows) const;
-    [[nodiscard]] bool read(sheets::PixelWindow window, int columns, int rows, std::vector<std::uint8_t>& bytes) const;
+    [[nodiscard]] bool read(sheets::PixelWindow window, int columns, int rows, std::uint8_t* bytes) const;
+    [[nodiscard]] Result<sheets::Pixels> glanceRows(int first, int count, int columns, int rows) const;
 };
 
 /// As EXIF and TIFF 6.0 count: 1 upright, 3 upside down, 6 to be turned clockwise, even ones and 5, 7 mirrored. 1 for a

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "core/registration/faults.h"
 #include "core/registration/least_squares.h"
@@ -12,7 +13,9 @@ namespace {
 constexpr double kFinestReading = 0.1;  // pixels, our own: no hand and no finder reads a printed line closer
 constexpr double kSmallestSlip = 0.3;   // pixels, our own: about a pixel off is a reading, however fine the others are
 constexpr double kChance = 0.001;       // of calling a sound mark a blunder, our own: one set in a thousand
-constexpr int kSpareToChoose = 4;       // observations over the parameters
+constexpr std::size_t kSuspects = 12;   // among which two that hide each other are looked for, our own
+constexpr std::size_t kMostForPairs = 40;  // among more than these two draw no fit to them, our own
+constexpr int kSpareToChoose = 4;          // observations over the parameters
 
 struct Chosen {
     Solved solved;
@@ -107,18 +110,24 @@ Result<Chosen> choose(std::span<const Mark> marks, std::optional<Kind> wish) {
     return Chosen{std::move((*all)[taken]), choice, std::move(candidates), next};
 }
 
-/// The chance that F, with 2 degrees of freedom above and so many below, is as great: in closed form for 2.
-double chanceOf(double f, double below) {
-    return std::pow(1 + 2 * f / below, -below / 2);
+/// The chance that the squares fall by so much when one mark or two are left out: that of F with 2 or 4 degrees of
+/// freedom above and `below`, for which its integral (Abramowitz and Stegun 26.6.2, from memory) is in closed form.
+double chanceOf(double gain, double variance, double below, std::size_t leftOut) {
+    const double x = below / (below + gain / variance);
+    const double half = below / 2;
+    return std::pow(x, half) * (leftOut == 1 ? 1 : 1 + half * (1 - x));
 }
 
-/// Is a fall of the squares by `gain` when one of so many marks is left out no work of chance?
-bool isNoChance(double gain, double squaresLeft, double freedomLeft, std::size_t marks) {
+/// Is a fall of the squares by `gain` when one or two of so many marks are left out no work of chance? Shared among all
+/// that might have been left out (Bonferroni).
+bool isNoChance(double gain, double squaresLeft, double freedomLeft, std::size_t marks, std::size_t leftOut) {
     if (freedomLeft < 1) {
         return false;
     }
     const double variance = std::max(squaresLeft / freedomLeft, kSmallestSlip * kSmallestSlip);
-    return chanceOf(gain / 2 / variance, freedomLeft) * static_cast<double>(marks) < kChance;
+    const auto count = static_cast<double>(marks);
+    const double ways = leftOut == 1 ? count : count * (count - 1) / 2;
+    return chanceOf(gain, variance, freedomLeft, leftOut) * ways < kChance;
 }
 
 /// The fit while marks are dropped from it and taken back.
@@ -142,13 +151,68 @@ struct Sieve {
         const auto worst = std::max_element(misfits.begin(), misfits.end(),
                                             [](const Misfit& a, const Misfit& b) { return a.gain < b.gain; });
         const double left = std::max(0.0, chosen.solved.squares - worst->gain);
-        if (!isNoChance(worst->gain, left, freedom(chosen) - 2, kept.size())) {
+        if (!isNoChance(worst->gain, left, freedom(chosen) - 2, kept.size(), 1)) {
             return false;
         }
-        const auto at = kept.begin() + (worst - misfits.begin());
-        dropped.push_back(*at);
-        kept.erase(at);
+        dropAt(static_cast<std::size_t>(worst - misfits.begin()));
         return true;
+    }
+    void dropAt(std::size_t place) {
+        dropped.push_back(kept[place]);
+        kept.erase(kept.begin() + static_cast<std::ptrdiff_t>(place));
+    }
+    /// Two of the kept, and the squares that a model leaves without them.
+    struct Pair {
+        std::size_t first = 0, second = 0;
+        double squares = 0;
+    };
+    /// Drops two marks that hide each other, where neither alone is a blunder: two near one another that are wrong by
+    /// the same draw the fit to them, or make it look bent. So it is asked of every model up to the one that was
+    /// chosen, and one is believed that then fits no worse than that.
+    bool dropPair(const Chosen& chosen) {
+        if (kept.size() > kMostForPairs) {
+            return false;
+        }
+        const auto all = keptMarks();
+        const double fitsTo = chosen.solved.squares / freedom(chosen);
+        for (const Kind kind : kKinds) {
+            const int parameters = parametersOf(kind);
+            if (parameters > parametersOf(chosen.solved.model.kind()) || (wish && kind != *wish)) {
+                continue;
+            }
+            const auto solved = solve(kind, all);
+            const auto pair = solved ? worstPair(*solved, all) : std::nullopt;
+            const double freedomLeft = observations(all.size()) - parameters - 4;
+            if (pair && pair->squares <= fitsTo * freedomLeft &&
+                isNoChance(solved->squares - pair->squares, pair->squares, freedomLeft, all.size(), 2)) {
+                dropAt(pair->second);
+                dropAt(pair->first);
+                return true;
+            }
+        }
+        return false;
+    }
+    /// Of the marks whose leaving out improves a model most, the two without which it is best.
+    [[nodiscard]] static std::optional<Pair> worstPair(const Solved& solved, const std::vector<Mark>& all) {
+        std::vector<std::size_t> places(all.size());
+        std::iota(places.begin(), places.end(), std::size_t{0});
+        std::sort(places.begin(), places.end(),
+                  [&](std::size_t a, std::size_t b) { return solved.misfits[a].gain > solved.misfits[b].gain; });
+        places.resize(std::min(kSuspects, places.size()));
+        std::optional<Pair> worst;
+        for (std::size_t a = 0; a < places.size(); ++a) {
+            for (std::size_t b = 0; b < a; ++b) {
+                const auto [low, high] = std::minmax(places[a], places[b]);
+                auto others = all;
+                others.erase(others.begin() + static_cast<std::ptrdiff_t>(high));
+                others.erase(others.begin() + static_cast<std::ptrdiff_t>(low));
+                const auto without = solve(solved.model.kind(), others);
+                if (without && (!worst || without->squares < worst->squares)) {
+                    worst = Pair{low, high, without->squares};
+                }
+            }
+        }
+        return worst;
     }
     /// Takes back the dropped mark that the model comes nearest to, if it is none now.
     bool takeBack(const Chosen& chosen) {
@@ -158,7 +222,7 @@ struct Sieve {
         for (std::size_t n = 0; n < dropped.size(); ++n) {
             const Misfit misfit = misfitOf(chosen.solved.model, some, marks[dropped[n]]);
             const double gain = std::pow(std::hypot(misfit.pixels.x, misfit.pixels.y), 2) / (1 + misfit.spread);
-            if (!isNoChance(gain, chosen.solved.squares, freedom(chosen), kept.size() + 1) &&
+            if (!isNoChance(gain, chosen.solved.squares, freedom(chosen), kept.size() + 1, 1) &&
                 (!mildest || gain < least)) {
                 mildest = n;
                 least = gain;
@@ -176,7 +240,9 @@ struct Sieve {
 
 Result<Chosen> sieved(Sieve& sieve) {
     auto chosen = choose(sieve.keptMarks(), sieve.wish);
-    while (chosen && sieve.dropped.size() < sieve.marks.size() / 4 && sieve.drop(*chosen)) {
+    const std::size_t most = sieve.marks.size() / 4;
+    const auto mayDrop = [&](std::size_t more) { return chosen && sieve.dropped.size() + more <= most; };
+    while ((mayDrop(1) && sieve.drop(*chosen)) || (mayDrop(2) && sieve.dropPair(*chosen))) {
         chosen = choose(sieve.keptMarks(), sieve.wish);
     }
     while (chosen && !sieve.dropped.empty() && sieve.takeBack(*chosen)) {

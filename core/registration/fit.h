@@ -59,7 +59,10 @@ struct Fit {
 ///   in its place. No mark is believed to be read better than 0.1 pixel, nor called a blunder for a pixel.
 /// - Blunders: the mark whose leaving out improves the fit most is dropped if an F test with 2 and N - p - 2 degrees of
 ///   freedom, at 0.001 shared among the marks (Bonferroni), says that chance does not do that; the model is chosen anew
-///   after each; at most a quarter of the marks. One that the last model has no quarrel with is taken back.
+///   after each; at most a quarter of the marks. Where none is, of up to 40 marks the two of the most suspect whose
+///   leaving out improves a model most, that one or a simpler one, by the same test with 4 and N - p - 4 shared among
+///   all pairs, where the rest then fits no worse: two that are wrong by the same hide each other, or make a sheet look
+///   bent. One that the last model has no quarrel with is taken back.
 /// Errors: registration/too-few-marks, registration/too-many-marks, registration/same-place (rows counted from 1),
 ///         registration/one-line, registration/contrary.
 [[nodiscard]] Result<Fit> fitMarks(std::span<const Mark> marks, std::optional<Kind> wish = std::nullopt);

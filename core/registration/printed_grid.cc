@@ -21,10 +21,20 @@ bool isDigits(const std::string& text) {
     return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
-/// Two halves of figures: "45 62" or "4562". Empty where the text is something else.
+constexpr std::size_t kMostFigures = 5;
+
+/// More figures than a 100 km square has, and tenths of a metre and less behind a point.
+bool isMetres(const std::string& text) {
+    const std::size_t point = text.find('.');
+    return point > kMostFigures && isDigits(text.substr(0, point)) &&
+           (point == std::string::npos || isDigits(text.substr(point + 1)));
+}
+
+/// Two halves of figures: "45 62" or "4562"; or metres, "323000 4306000.5". Empty where the text is something else.
 std::pair<std::string, std::string> halves(const std::string& plain) {
     const auto words = geodesy::wordsOf(plain);
-    if (words.size() == 2 && isDigits(words[0]) && isDigits(words[1])) {
+    const bool isPair = words.size() == 2;
+    if (isPair && ((isDigits(words[0]) && isDigits(words[1])) || (isMetres(words[0]) && isMetres(words[1])))) {
         return {words[0], words[1]};
     }
     if (words.size() == 1 && isDigits(words[0]) && words[0].size() % 2 == 0) {
@@ -119,7 +129,6 @@ Result<geodesy::PlanePoint> PrintedGrid::readPlain(const std::string& plain) {
 }
 
 Result<geodesy::PlanePoint> PrintedGrid::figures(const std::string& east, const std::string& north) const {
-    constexpr std::size_t kMostFigures = 5;
     const double easting = parseNumber(east).value_or(0);
     const double northing = parseNumber(north).value_or(0);
     if (east.size() > kMostFigures || north.size() > kMostFigures) {

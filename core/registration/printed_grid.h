@@ -14,7 +14,7 @@ namespace crosstick::registration {
 /// - figures alone, "45 62", "453 627", "4562": of the 100 km square that was named, and after a first place of the
 ///   whole of the grid, the one within 50 km of that place;
 /// - a square and figures, "UJ 45 62", once zone and band are known; in full, "18S UJ 45 62";
-/// - easting and northing in metres, "323000 4306000"; UTM with its zone;
+/// - easting and northing in metres, "323000 4306000.5"; UTM with its zone;
 /// - latitude and longitude, of the graticule: on the sheet's datum.
 /// A reference in a UTM zone is taken as it stands where the sheet's grid is that zone, whatever its datum; on any
 /// other grid it is on WGS 84 and is brought over.

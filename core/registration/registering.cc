@@ -32,6 +32,16 @@ double extentOf(const std::vector<NamedMark>& marks) {
     return extent;
 }
 
+/// A place in metres, to the millimetre: six figures at least, so that they are the whole of the grid's.
+std::string metresName(geodesy::PlanePoint place) {
+    const auto name = [](Metres metres) {
+        std::string text = fmt::format("{:010.3f}", metres.value());
+        text.erase(text.find_last_not_of('0') + 1);
+        return text.ends_with('.') ? text.substr(0, text.size() - 1) : text;
+    };
+    return name(place.easting) + ' ' + name(place.northing);
+}
+
 struct Scored {
     Proposal proposal;
     double score = 0;
@@ -94,6 +104,32 @@ Result<void> Registering::add(PixelPoint at, const std::string& printed) {
         crs_ = std::move(read.crs);
         renew();
     });
+}
+
+Result<void> Registering::takeUp(const std::vector<plan::GridMark>& marks) {
+    if (marks.empty()) {
+        return {};
+    }
+    std::vector<NamedMark> named;
+    for (const plan::GridMark& mark : marks) {
+        named.push_back({{mark.spot.column, mark.spot.row}, metresName(mark.place), {}});
+    }
+    return read(collar_, std::move(named)).map([&](Read read) {
+        marks_ = std::move(read.marks);
+        crs_ = std::move(read.crs);
+        crossings_.clear();
+        renew();
+    });
+}
+
+std::vector<plan::GridMark> Registering::kept() const {
+    std::vector<plan::GridMark> kept;
+    for (const Mark& mark : all()) {
+        if (kept.size() < plan::kMostGridMarks) {
+            kept.push_back({{mark.at.x, mark.at.y}, mark.place});
+        }
+    }
+    return kept;
 }
 
 void Registering::move(std::size_t mark, PixelPoint to) {

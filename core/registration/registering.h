@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "core/plan/sheet.h"
 #include "core/registration/crossing_finder.h"
 #include "core/registration/fit.h"
 #include "core/registration/lattice.h"
@@ -50,6 +51,11 @@ class Registering {
     /// @param printed  what the map prints at a crossing: "45 62", a full grid, latitude and longitude
     /// Errors: those of PrintedGrid::read().
     [[nodiscard]] Result<void> add(PixelPoint at, const std::string& printed);
+    /// The marks of a sheet that was laid before, by the collar's grid, in place of those that are set. None: nothing.
+    /// Errors: those of PrintedGrid::read().
+    [[nodiscard]] Result<void> takeUp(const std::vector<plan::GridMark>& marks);
+    /// What the fit is to, for the plan to keep: at most plan::kMostGridMarks, those that somebody set the first.
+    [[nodiscard]] std::vector<plan::GridMark> kept() const;
     void move(std::size_t mark, PixelPoint to);
     void remove(std::size_t mark);
     /// Crossings at the marks themselves are passed over; unsure ones are shown and not used.

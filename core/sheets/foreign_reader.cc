@@ -41,6 +41,28 @@ Error ofFile(const Error& error, const std::filesystem::path& file) {
     return std::move(told).with("why", "its bytes break the reader");
 }
 
+/// The first picture as its rows come in. Each begins where the last ones ended; others are garbled.
+class GrowingPicture {
+  public:
+    /// The picture, once its last rows are there.
+    [[nodiscard]] Result<const Pixels*> add(const messages::PictureRows& more) {
+        if (more.first != rows_ || (rows_ > 0 && (more.columns != whole_.columns || more.rows != whole_.rows))) {
+            return fail(worker::kGarbled);
+        }
+        if (rows_ == 0) {
+            whole_ = {more.columns, more.rows, {}};
+            whole_.rgb.reserve(static_cast<std::size_t>(more.columns) * static_cast<std::size_t>(more.rows));
+        }
+        whole_.rgb.insert(whole_.rgb.end(), more.rgb.begin(), more.rgb.end());
+        rows_ = static_cast<int>(whole_.rgb.size() / static_cast<std::size_t>(whole_.columns));
+        return rows_ == whole_.rows ? &whole_ : nullptr;
+    }
+
+  private:
+    Pixels whole_;
+    int rows_ = 0;
+};
+
 }  // namespace
 
 Result<void> ForeignReader::order(const messages::Order& order, const worker::Limits& limits, const Watch& watch,
@@ -109,12 +131,15 @@ Result<std::filesystem::path> ForeignReader::copy(messages::Order wish, const st
         return tl::unexpected(place.error());
     }
     wish.out = std::filesystem::absolute(*place);
+    GrowingPicture picture;
     const auto done = order(wish, copyLimits(cache_), watch, [&](const Record& record) {
-        return messages::unpackPicture(record).map([&](const Pixels& picture) {
-            if (watch.show) {
-                watch.show(picture);
-            }
-        });
+        return messages::unpackPicture(record)
+            .and_then([&](const messages::PictureRows& rows) { return picture.add(rows); })
+            .map([&](const Pixels* whole) {
+                if (whole != nullptr && watch.show) {
+                    watch.show(*whole);
+                }
+            });
     });
     if (!done) {
         std::error_code ignored;

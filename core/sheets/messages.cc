@@ -50,11 +50,12 @@ worker::Record pack(const Order& order) {
         .record(kOrder);
 }
 
-worker::Record pack(const Pixels& picture) {
+worker::Record pack(const PictureRows& rows) {
     return Packer()
-        .number(picture.columns)
-        .number(picture.rows)
-        .bytes({reinterpret_cast<const std::uint8_t*>(picture.rgb.data()), picture.rgb.size() * 4})
+        .number(rows.columns)
+        .number(rows.rows)
+        .number(rows.first)
+        .bytes({reinterpret_cast<const std::uint8_t*>(rows.rgb.data()), rows.rgb.size() * 4})
         .record(kPicture);
 }
 
@@ -97,17 +98,20 @@ Result<Order> unpackOrder(const worker::Record& record) {
     return order;
 }
 
-Result<Pixels> unpackPicture(const worker::Record& record) {
+Result<PictureRows> unpackPicture(const worker::Record& record) {
     Unpacker unpacker(record.body);
-    Pixels picture;
+    PictureRows picture;
     picture.columns = static_cast<int>(unpacker.number(1, kLargestPicture));
     picture.rows = static_cast<int>(unpacker.number(1, kLargestPicture));
-    const auto count = static_cast<std::size_t>(picture.columns) * static_cast<std::size_t>(picture.rows);
-    const auto bytes = unpacker.bytes(count * 4);
-    if (record.kind != kPicture || !unpacker.isSound() || !unpacker.isAtEnd()) {
+    picture.first = static_cast<int>(unpacker.number(0, picture.rows - 1));
+    const std::size_t row = static_cast<std::size_t>(picture.columns) * 4;
+    const auto bytes = unpacker.rest();
+    const std::size_t count = bytes.size() / row;
+    if (record.kind != kPicture || !unpacker.isSound() || bytes.size() != count * row || count == 0 ||
+        count > static_cast<std::size_t>(picture.rows - picture.first)) {
         return tl::unexpected(garbled());
     }
-    picture.rgb.resize(count);
+    picture.rgb.resize(bytes.size() / 4);
     std::copy(bytes.begin(), bytes.end(), reinterpret_cast<std::uint8_t*>(picture.rgb.data()));
     return picture;
 }

@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <optional>
+#include <vector>
 
 #include "core/sheets/file_report.h"
 #include "core/sheets/pixels.h"
@@ -18,7 +19,7 @@ inline constexpr std::uint8_t kProgress = 12;
 inline constexpr std::uint8_t kDone = 13;
 inline constexpr std::uint8_t kFault = 14;
 
-/// Inspect: Report. Pyramid: Picture, Progress..., then the sheet as a tiled file of ours stands in `out`. Heights:
+/// Inspect: Report. Pyramid: Picture..., Progress..., then the sheet as a tiled file of ours stands in `out`. Heights:
 /// Progress..., then the model as a file of ours, in metres.
 enum class Task : std::uint8_t { Inspect, Pyramid, Heights };
 
@@ -35,15 +36,23 @@ struct Progress {
     int done = 0, of = 1;
 };
 
+/// Some rows of the first coarse picture. They are sent as they are read: while one side reads the next ones, the other
+/// takes these.
+struct PictureRows {
+    int columns = 0, rows = 0;  ///< of the whole picture
+    int first = 0;
+    std::vector<std::uint32_t> rgb;  ///< as in Pixels; whole rows
+};
+
 [[nodiscard]] worker::Record pack(const Order& order);
-[[nodiscard]] worker::Record pack(const Pixels& picture);
+[[nodiscard]] worker::Record pack(const PictureRows& rows);
 [[nodiscard]] worker::Record pack(Progress progress);
 /// Names, kinds and values of the arguments as they are; texts cut to what a line can hold.
 [[nodiscard]] worker::Record pack(const Error& error);
 
 /// Each gives worker/garbled for a record that is none.
 [[nodiscard]] Result<Order> unpackOrder(const worker::Record& record);
-[[nodiscard]] Result<Pixels> unpackPicture(const worker::Record& record);
+[[nodiscard]] Result<PictureRows> unpackPicture(const worker::Record& record);
 [[nodiscard]] Result<Progress> unpackProgress(const worker::Record& record);
 /// The error that the reader met; worker/garbled for one that is none of the reader's.
 [[nodiscard]] Error unpackFault(const worker::Record& record);

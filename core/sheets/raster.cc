@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
+#include <iterator>
 
 #include <gdal_priv.h>
 
@@ -12,7 +14,8 @@
 namespace crosstick::sheets {
 namespace {
 
-constexpr int kStripPixels = 1 << 23;  // 32 MB of colours
+constexpr int kStripPixels = 1 << 23;                    // 32 MB of colours
+constexpr std::size_t kMostKept = std::size_t{1} << 20;  // bytes of a tile, and some
 
 /// The raster at its own size, or one of its reduced levels.
 struct Level {
@@ -20,17 +23,44 @@ struct Level {
     int columns = 0, rows = 0;
 };
 
+/// Red, green, blue as a tile holds them, taken as one colour a step. A vector that is made of them touches each of its
+/// pixels once, and each is one load: the byte behind it is loaded too, and dropped.
+class Colours {
+  public:
+    using iterator_category = std::random_access_iterator_tag;
+    using value_type = std::uint32_t;
+    using difference_type = std::ptrdiff_t;
+    using pointer = const std::uint32_t*;
+    using reference = std::uint32_t;
+
+    explicit Colours(const std::uint8_t* at) : at_(at) {}
+    std::uint32_t operator*() const {
+        std::uint32_t four = 0;
+        std::memcpy(&four, at_, sizeof(four));
+        return 0xff000000U | (__builtin_bswap32(four) >> 8U);
+    }
+    Colours& operator++() {
+        at_ += 3;
+        return *this;
+    }
+    friend std::ptrdiff_t operator-(Colours a, Colours b) { return (a.at_ - b.at_) / 3; }
+    friend bool operator==(Colours a, Colours b) { return a.at_ == b.at_; }
+
+  private:
+    const std::uint8_t* at_;
+};
+
 }  // namespace
 
 struct Raster::Parts {
     std::filesystem::path file;
     DatasetPtr dataset;
-    std::vector<Level> levels;  ///< the raster itself first
+    std::vector<Level> levels;        ///< the raster itself first
+    std::vector<std::uint8_t> bytes;  ///< of the window that was read last: new pages cost as much as the reading
 
     [[nodiscard]] const Level& levelFor(double columnsToOne, double rowsToOne) const;
-    [[nodiscard]] Result<Pixels> readExact(const Level& level, PixelWindow window) const;
-    [[nodiscard]] Result<Pixels> readAveraged(const Level& level, Steps across, Steps down, int columns,
-                                              int rows) const;
+    [[nodiscard]] Result<Pixels> readExact(const Level& level, PixelWindow window);
+    [[nodiscard]] Result<Pixels> readAveraged(const Level& level, Steps across, Steps down, int columns, int rows);
 };
 
 Raster::Raster(std::unique_ptr<Parts> parts) : parts_(std::move(parts)) {}
@@ -80,11 +110,11 @@ const Level& Raster::Parts::levelFor(double columnsToOne, double rowsToOne) cons
     return levels[n];
 }
 
-Result<Pixels> Raster::Parts::readExact(const Level& level, PixelWindow w) const {
+Result<Pixels> Raster::Parts::readExact(const Level& level, PixelWindow w) {
     const QuietGdal quiet;
     const auto count = static_cast<std::size_t>(w.columns) * static_cast<std::size_t>(w.rows);
     // As the tiles are stored: GDAL copies such whole lines, and takes four times as long to spread them out itself.
-    std::vector<std::uint8_t> bytes(count * 3);
+    bytes.resize(count * 3 + 1);
     if (level.dataset->RasterIO(GF_Read, w.column, w.row, w.columns, w.rows, bytes.data(), w.columns, w.rows, GDT_Byte,
                                 3, nullptr, 3, GSpacing{3} * w.columns, 1, nullptr) != CE_None) {
         return fail(kDamaged, {{"file", file.string()},
@@ -92,17 +122,15 @@ Result<Pixels> Raster::Parts::readExact(const Level& level, PixelWindow w) const
                                {"column", std::int64_t{w.column}},
                                {"row", std::int64_t{w.row}}});
     }
-    Pixels pixels{w.columns, w.rows, std::vector<std::uint32_t>(count)};
-    const std::uint8_t* from = bytes.data();
-    for (std::uint32_t& pixel : pixels.rgb) {
-        pixel = 0xff000000U | (std::uint32_t{from[0]} << 16U) | (std::uint32_t{from[1]} << 8U) | from[2];
-        from += 3;
+    Pixels pixels{w.columns, w.rows, {Colours(bytes.data()), Colours(&bytes[count * 3])}};
+    if (bytes.size() > kMostKept) {
+        std::vector<std::uint8_t>().swap(bytes);
     }
     return pixels;
 }
 
 /// In strips of bounded height, each averaged into the rows that it covers.
-Result<Pixels> Raster::Parts::readAveraged(const Level& level, Steps across, Steps down, int columns, int rows) const {
+Result<Pixels> Raster::Parts::readAveraged(const Level& level, Steps across, Steps down, int columns, int rows) {
     Pixels target{columns, rows,
                   std::vector<std::uint32_t>(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows), 0)};
     const int left = std::max(0, across.from(0));

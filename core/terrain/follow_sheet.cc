@@ -42,17 +42,17 @@ Result<FollowedGround> followOn(const SheetCopy& laid, const std::string& planeC
 Result<FollowedGround> followOnSheets(const std::vector<SheetCopy>& sheets, const std::string& planeCrs,
                                       geodesy::PlanePoint from, geodesy::PlanePoint to,
                                       const std::optional<Vein>& like) {
-    Result<FollowedGround> best = fail(kOffPicture);
+    Error why{kOffPicture, {}};  // what a sheet that shows the place said, if one does
     for (const SheetCopy& sheet : sheets) {
         auto found = followOn(sheet, planeCrs, from, to, like);
-        if (found || best.error().fault == kOffPicture) {
-            best = std::move(found);
+        if (found) {
+            return found;
         }
-        if (best) {
-            break;
+        if (why.fault == kOffPicture) {
+            why = found.error();
         }
     }
-    return best;
+    return tl::unexpected(std::move(why));
 }
 
 }  // namespace crosstick::terrain

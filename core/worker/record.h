@@ -63,6 +63,7 @@ class Unpacker {
     [[nodiscard]] double real();  ///< finite, else unsound
     [[nodiscard]] std::string text(std::size_t longest = std::size_t{1} << 16U);
     [[nodiscard]] std::span<const std::uint8_t> bytes(std::size_t count);
+    [[nodiscard]] std::span<const std::uint8_t> rest() { return bytes(rest_.size()); }  ///< all that is left
     [[nodiscard]] bool isSound() const { return sound_; }
     [[nodiscard]] bool isAtEnd() const { return rest_.empty(); }
 

@@ -87,6 +87,48 @@ TEST(TicksByHand, AFourthComesAndGoesAndThreeStay) {
     EXPECT_EQ(withTickRemoved(window(), 0, kScale).error().fault, kTooFewTicks);
 }
 
+/// A film laid by such ticks, over a plan on a sheet of 1:25,000.
+plan::Sheet filmWith(const std::vector<geodesy::PlanePoint>& ticks) {
+    plan::Sheet film;
+    film.crs = "EPSG:32625";
+    film.asFilm = 1;
+    for (const geodesy::PlanePoint tick : ticks) {
+        film.marks.push_back({{0, 0}, tick});
+    }
+    return film;
+}
+
+plan::Plan planWithWindow() {
+    plan::PlanBuilder builder(printedPlan());
+    builder.registration(window());
+    return std::move(builder).build();
+}
+
+TEST(TicksOfAFilm, BecomeThePlansAndTheWindowStays) {
+    const std::vector ticks{at(654000, 5098000), at(658000, 5098000), at(654000, 5103000)};
+    const auto next = withTicksOf(filmWith(ticks), planWithWindow());
+    ASSERT_TRUE(next.has_value()) << next.error().fault.name;
+    EXPECT_EQ(next->ticks, ticks);
+    EXPECT_EQ(next->southWest, window().southWest);
+    EXPECT_EQ(next->northEast, window().northEast);
+}
+
+// 7 mm at 1:25,000 are 175 m: 650000 less that is 649825, and the tenth below it 649800.
+TEST(TicksOfAFilm, TheWindowGrowsForThem) {
+    const auto next =
+        withTicksOf(filmWith({at(650000, 5098000), at(658000, 5098000), at(654000, 5103000)}), planWithWindow());
+    ASSERT_TRUE(next.has_value()) << next.error().fault.name;
+    EXPECT_DOUBLE_EQ(next->southWest.easting.value(), 649800);
+    EXPECT_EQ(next->southWest.northing, window().southWest.northing);
+    EXPECT_EQ(next->northEast, window().northEast);
+}
+
+TEST(TicksOfAFilm, TwoAreTooFew) {
+    const auto next = withTicksOf(filmWith({at(654000, 5098000), at(658000, 5098000)}), planWithWindow());
+    ASSERT_FALSE(next.has_value());
+    EXPECT_EQ(next.error().fault, kTooFewTicks);
+}
+
 TEST(WindowByHand, AnEdgeGoesToTenthsOfTheGridAndTheOthersStay) {
     const auto next = withWindowPulled(window(), {.west = {}, .south = {}, .east = Metres(1234), .north = {}}, kScale);
     ASSERT_TRUE(next.has_value());

@@ -66,16 +66,56 @@ TEST(ForeignRaster, LawAWindowIsThePartOfTheWhole) {
     }
 }
 
+/// All rows of a glance, which must come one behind the other.
+Pixels glanceOf(const ForeignRaster& raster, int longestSide) {
+    Pixels whole;
+    const auto shown = raster.glance(longestSide, [&](const sheets::messages::PictureRows& rows) {
+        whole.columns = rows.columns;
+        whole.rows = rows.rows;
+        EXPECT_EQ(whole.rgb.size(), static_cast<std::size_t>(rows.first) * static_cast<std::size_t>(rows.columns));
+        whole.rgb.insert(whole.rgb.end(), rows.rgb.begin(), rows.rgb.end());
+    });
+    EXPECT_TRUE(shown.has_value());
+    return whole;
+}
+
 TEST(ForeignRaster, AGlanceHasEverySide) {
     prepareDrivers();
     const Folder folder;
     makeSheet(folder / "line.tif", {.columns = 5000, .rows = 1});
     const auto raster = ForeignRaster::open(folder / "line.tif");
     ASSERT_TRUE(raster.has_value());
-    const auto glance = raster->glance(100);
-    ASSERT_TRUE(glance.has_value());
-    EXPECT_EQ(glance->columns, 100);
-    EXPECT_EQ(glance->rows, 1);
+    const Pixels glance = glanceOf(*raster, 100);
+    EXPECT_EQ(glance.columns, 100);
+    EXPECT_EQ(glance.rows, 1);
+    EXPECT_EQ(glance.rgb.size(), 100U);
+}
+
+// Whatever rows are read at once, and however the file keeps its pixels: the one in the middle of each step.
+TEST(ForeignRaster, LawAGlancePicksThePixelInTheMiddleOfEachStep) {
+    prepareDrivers();
+    const Folder folder;
+    const auto value = [](int c, int r, int) { return (c * 3 + r * 7) % 256; };
+    int number = 0;
+    for (const std::vector<std::string>& options :
+         {std::vector<std::string>{}, {"COMPRESS=LZW"}, {"TILED=YES", "COMPRESS=DEFLATE"}, {"BLOCKYSIZE=37"}}) {
+        const auto file = folder / (std::to_string(++number) + ".tif").c_str();
+        makeSheet(file, {.columns = 777, .rows = 1013, .options = options, .value = value});
+        const auto raster = ForeignRaster::open(file);
+        ASSERT_TRUE(raster.has_value());
+        const Pixels glance = glanceOf(*raster, 300);
+        ASSERT_EQ(glance.rows, 300);
+        ASSERT_EQ(glance.columns, 230);
+        for (int y = 0; y < glance.rows; ++y) {
+            for (int x = 0; x < glance.columns; ++x) {
+                const int column = static_cast<int>((x + 0.5) * 777 / 230);
+                const int row = static_cast<int>((y + 0.5) * 1013 / 300);
+                EXPECT_EQ(glance.rgb[static_cast<std::size_t>(y * 230 + x)] & 255U,
+                          static_cast<std::uint32_t>(value(column, row, 0)))
+                    << number << ": " << x << ", " << y;
+            }
+        }
+    }
 }
 
 TEST(ForeignRaster, ComplexNumbersAreNoColours) {

@@ -1,4 +1,5 @@
 // Made sheets of which all is known: the right model, and of the marks exactly those that were misplaced.
+#include <algorithm>
 #include <cmath>
 #include <iostream>
 
@@ -82,6 +83,46 @@ TEST(Blunders, AreAtMostAQuarterOfTheMarks) {
     ASSERT_TRUE(fit.has_value());
     EXPECT_LE(
         std::count_if(fit->residuals.begin(), fit->residuals.end(), [](const Residual& r) { return r.isBlunder; }), 3);
+}
+
+// Two crossings beside each other, both named by the line next to theirs: the fit leans to them, and each alone is
+// borne out by the other.
+TEST(Blunders, TwoThatHideEachOtherAreFound) {
+    std::mt19937 random(11);
+    int found = 0;
+    for (int n = 0; n < kDraws; ++n) {
+        auto marks = testing::drawn(testing::similarTruth(), 12, 0.7, random);
+        auto corner = testing::allCrossings(testing::similarTruth());
+        marks[0] = corner[0];
+        marks[1] = corner[1];
+        std::erase_if(marks, [&, at = 0](const Mark& mark) mutable {
+            return at++ > 1 && (mark.place == corner[0].place || mark.place == corner[1].place);
+        });
+        marks[0].at = {marks[0].at.x + 9, marks[0].at.y - 6};
+        marks[1].at = {marks[1].at.x + 9, marks[1].at.y - 6};
+        const auto fit = fitMarks(marks);
+        ASSERT_TRUE(fit.has_value());
+        const auto blunders =
+            std::count_if(fit->residuals.begin(), fit->residuals.end(), [](const Residual& r) { return r.isBlunder; });
+        found += fit->residuals[0].isBlunder && fit->residuals[1].isBlunder && blunders == 2 ? 1 : 0;
+    }
+    std::cout << "two that hide each other found " << found << " of " << kDraws << " times\n";
+    EXPECT_GE(found, kDraws * 9 / 10);
+}
+
+// Of sound marks none is called a blunder, alone or in pairs, more often than the test owns to.
+TEST(Blunders, SoundMarksAreLeftAlone) {
+    std::mt19937 random(12);
+    int accused = 0;
+    for (int n = 0; n < 4 * kDraws; ++n) {
+        const auto fit = fitMarks(testing::drawn(testing::stretchedTruth(), 16, 0.7, random));
+        ASSERT_TRUE(fit.has_value());
+        accused +=
+            std::any_of(fit->residuals.begin(), fit->residuals.end(), [](const Residual& r) { return r.isBlunder; })
+                ? 1
+                : 0;
+    }
+    EXPECT_LE(accused, 2);
 }
 
 TEST(Blunders, OneOfFiveMarksIsFound) {

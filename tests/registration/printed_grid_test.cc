@@ -30,6 +30,7 @@ TEST(PrintedGrid, FiguresBelongToTheSquareThatWasNamed) {
     EXPECT_EQ(read(*grid, "UJ 46 63"), at(346000, 4363000));
     EXPECT_EQ(read(*grid, "18S UJ 47 64"), at(347000, 4364000));
     EXPECT_EQ(read(*grid, "323000 4306000"), at(323000, 4306000));
+    EXPECT_EQ(read(*grid, "323000.25 4306000.5"), at(323000.25, 4306000.5));
 }
 
 TEST(PrintedGrid, FiguresGoOnPastTheEdgeOfASquare) {

@@ -52,6 +52,31 @@ TEST(Registering, WhatTheCollarCannotMeanChangesNothing) {
     EXPECT_TRUE(work.collar().square.empty());
 }
 
+// A picture that was laid before is laid anew from where it was left, to the millimetre.
+TEST(Registering, MarksThatAPlanKeptAreTakenUpAgain) {
+    Registering work = started();
+    ASSERT_TRUE(work.add(pixelOf(1, -5), "51 00"));
+    const auto kept = work.kept();
+    ASSERT_EQ(kept.size(), 3U);
+    EXPECT_EQ(kept[1].place, (geodesy::PlanePoint{Metres(654000), Metres(5103000)}));
+    Registering anew(2000, 1600);
+    ASSERT_TRUE(anew.setCollar({"", work.crs(), Scale{25000}}));
+    ASSERT_TRUE(anew.takeUp(kept));
+    EXPECT_EQ(anew.kept(), kept);
+    EXPECT_EQ(anew.marks()[1].printed, "654000 5103000");
+    ASSERT_TRUE(anew.fit().has_value());
+    EXPECT_EQ(anew.fit()->model.placement(), work.fit()->model.placement());
+    EXPECT_TRUE(anew.add(pixelOf(2, -3), "52 02")) << "figures alone follow them";
+}
+
+TEST(Registering, PlacesBetweenLinesAreKeptToo) {
+    Registering work(2000, 1600);
+    ASSERT_TRUE(work.setCollar({"", "EPSG:26705", std::nullopt}));
+    ASSERT_TRUE(work.takeUp({{{205.51, 657.53}, {Metres(78832.225), Metres(7127058.93)}}}));
+    EXPECT_NEAR(work.marks()[0].place.easting.value(), 78832.225, 0.0005);
+    EXPECT_NEAR(work.marks()[0].place.northing.value(), 7127058.93, 0.0005);
+}
+
 TEST(Registering, ProposesACrossingInsideThePictureFarFromAllMarks) {
     const Registering work = started();
     const auto proposal = work.proposal();

@@ -1,9 +1,12 @@
 #include "core/registration/snap.h"
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
 #include <gtest/gtest.h>
+
+#include "core/registration/printed_cross.h"
 
 namespace crosstick::registration {
 namespace {
@@ -49,6 +52,22 @@ TEST(Snap, FindsTheCrossingThatAHandPointsBeside) {
     }
 }
 
+// On a clean drawing that stands straight, lines may lie whole pixels from where a hand points.
+TEST(Snap, FindsLinesThatLieWholePixelsOff) {
+    Drawn drawn;
+    drawn.turn = 0;
+    const GreyPicture picture = drawn.picture();
+    for (int right = -4; right <= 4; ++right) {
+        for (int down = -4; down <= 4; ++down) {
+            const auto found = crossingNear(picture, {{150.0 + right, 130.0 + down}, {200, 0}, {0, -200}}, 14);
+            ASSERT_TRUE(found.has_value());
+            ASSERT_TRUE(found->has_value()) << right << ", " << down;
+            EXPECT_NEAR((*found)->x, 150, 0.1);
+            EXPECT_NEAR((*found)->y, 130, 0.1);
+        }
+    }
+}
+
 TEST(Snap, FindsNothingWhereNoLinesCross) {
     const GreyPicture picture = Drawn{}.picture();
     const auto middle = crossingNear(picture, {{250, 230}, {108, 0}, {0, -108}}, 25);
@@ -57,6 +76,64 @@ TEST(Snap, FindsNothingWhereNoLinesCross) {
     const auto line = crossingNear(picture, {{152, 230}, {108, 0}, {0, -108}}, 25);
     ASSERT_TRUE(line.has_value());
     EXPECT_FALSE(line->has_value());
+}
+
+/// A small cross at 80.3, 70.6 on mottled ground, its arms some pixels long and slightly turned, a river beside it.
+struct SmallCross {
+    double arm = 4.5, ink = 90, paper = 170, noise = 6;
+    static constexpr double kTurn = 0.02;
+
+    [[nodiscard]] GreyPicture picture() const {
+        return {160, 140, [*this](sheets::PixelWindow window) -> Result<GreyWindow> {
+                    GreyWindow grey{window, {}};
+                    std::mt19937 random(7);
+                    std::normal_distribution<double> mottle(0, noise);
+                    std::vector<double> whole(160 * 140);
+                    std::generate(whole.begin(), whole.end(), [&] { return mottle(random); });
+                    for (int y = window.row; y < window.row + window.rows; ++y) {
+                        for (int x = window.column; x < window.column + window.columns; ++x) {
+                            const double value =
+                                brightness(x + 0.5, y + 0.5) + whole[static_cast<std::size_t>(y * 160 + x)];
+                            grey.grey.push_back(static_cast<std::uint8_t>(std::clamp(value, 0.0, 255.0)));
+                        }
+                    }
+                    return grey;
+                }};
+    }
+    [[nodiscard]] double brightness(double x, double y) const {
+        const double dx = x - 80.3;
+        const double dy = y - 70.6;
+        const double east = dx * std::cos(kTurn) + dy * std::sin(kTurn);
+        const double south = dy * std::cos(kTurn) - dx * std::sin(kTurn);
+        const auto dark = [](double off) { return std::clamp(1.1 - std::abs(off), 0.0, 1.0); };
+        const double cross = std::max(std::abs(east) < arm ? dark(south) : 0, std::abs(south) < arm ? dark(east) : 0);
+        const double river = dark(south - 9 - 3 * std::sin(x / 9));
+        return paper - (paper - ink) * std::max(cross, river);
+    }
+};
+
+TEST(Snap, FindsASmallPrintedCross) {
+    for (const double arm : {4.2, 6.0, 12.0}) {
+        SmallCross cross;
+        cross.arm = arm;
+        for (const auto& at : {PixelPoint{80, 70}, PixelPoint{85, 67}, PixelPoint{76, 72}}) {
+            const auto found = crossNear(cross.picture(), {at, {30, 0}, {0, -30}}, 8);
+            ASSERT_TRUE(found.has_value());
+            ASSERT_TRUE(found->has_value()) << arm << ": " << at.x;
+            EXPECT_NEAR((*found)->x, 80.3, 0.35) << arm;
+            EXPECT_NEAR((*found)->y, 70.6, 0.35) << arm;
+        }
+    }
+}
+
+TEST(Snap, SeesNoCrossOnMottledGroundOrALoneLine) {
+    SmallCross cross;
+    cross.arm = 0;
+    for (double y = 30; y < 110; y += 10) {
+        const auto found = crossNear(cross.picture(), {{40, y}, {30, 0}, {0, -30}}, 8);
+        ASSERT_TRUE(found.has_value());
+        EXPECT_FALSE(found->has_value()) << y;
+    }
 }
 
 }  // namespace

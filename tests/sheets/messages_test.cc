@@ -69,9 +69,12 @@ TEST(Messages, OrdersPicturesAndProgressComeBackAsTheyWent) {
     order.unit = HeightUnit::Metre;
     order.crs = "EPSG:4326";
     EXPECT_TRUE(messages::unpackOrder(messages::pack(order)).value() == order);
-    const Pixels picture{3, 2, {1, 2, 3, 4, 5, 6}};
+    const messages::PictureRows picture{3, 8, 5, {1, 2, 3, 4, 5, 6}};
     const auto seen = messages::unpackPicture(messages::pack(picture));
     ASSERT_TRUE(seen.has_value());
+    EXPECT_EQ(seen->columns, 3);
+    EXPECT_EQ(seen->rows, 8);
+    EXPECT_EQ(seen->first, 5);
     EXPECT_EQ(seen->rgb, picture.rgb);
     const auto progress = messages::unpackProgress(messages::pack(messages::Progress{3, 8}));
     ASSERT_TRUE(progress.has_value());
@@ -79,11 +82,15 @@ TEST(Messages, OrdersPicturesAndProgressComeBackAsTheyWent) {
     EXPECT_EQ(progress->of, 8);
 }
 
-TEST(Messages, APictureOfAnotherSizeThanItsPixelsIsGarbled) {
-    auto record = messages::pack(Pixels{3, 2, {1, 2, 3, 4, 5}});
+TEST(Messages, RowsThatAreNotWholeOrTooManyForTheirPictureAreGarbled) {
+    auto record = messages::pack(messages::PictureRows{3, 2, 0, {1, 2, 3, 4, 5}});
     EXPECT_FALSE(messages::unpackPicture(record).has_value());
-    record.body.resize(record.body.size() + 8);
+    record.body.resize(record.body.size() + 4);
+    EXPECT_TRUE(messages::unpackPicture(record).has_value());
+    record.body.resize(record.body.size() + 12);
     EXPECT_FALSE(messages::unpackPicture(record).has_value());
+    EXPECT_FALSE(messages::unpackPicture(messages::pack(messages::PictureRows{3, 2, 2, {1, 2, 3}})).has_value());
+    EXPECT_FALSE(messages::unpackPicture(messages::pack(messages::PictureRows{3, 2, 1, {}})).has_value());
 }
 
 TEST(Messages, AFaultKeepsItsArguments) {

@@ -1,5 +1,9 @@
 #include "core/units/sha256.h"
 
+#include <algorithm>
+#include <random>
+#include <utility>
+
 #include <gtest/gtest.h>
 
 namespace crosstick {
@@ -28,6 +32,25 @@ TEST(Sha256, DiffersForEveryLengthAboutABlock) {
     }
     EXPECT_EQ(hexText(sha256(std::string(64, 'a'))),
               "ffe054fe7ae0cb6dc65c3af9b61d5209f439851db43d0ba5997337df154668eb");
+}
+
+// Whole blocks in great number go another way than few, and bytes wait where a block is not full.
+TEST(Sha256, LawIsTheSameInPiecesAsInOne) {
+    std::mt19937 chance(std::random_device{}());
+    const auto seed = chance();
+    SCOPED_TRACE(seed);
+    chance.seed(seed);
+    for (int n = 0; n < 100; ++n) {
+        std::string bytes(1 + chance() % 6000, ' ');
+        std::generate(bytes.begin(), bytes.end(), [&] { return static_cast<char>(chance()); });
+        Sha256Stream stream;
+        for (std::size_t at = 0; at < bytes.size();) {
+            const std::size_t piece = std::min<std::size_t>(bytes.size() - at, chance() % 400);
+            stream.add({reinterpret_cast<const std::uint8_t*>(&bytes[at]), piece});
+            at += piece;
+        }
+        EXPECT_EQ(std::move(stream).finish(), sha256(bytes)) << bytes.size();
+    }
 }
 
 }  // namespace
