@@ -104,14 +104,14 @@ Vote best(const std::vector<Piece>& pieces, const Across& across, const Reach& r
     return found;
 }
 
-/// The most votes for a line of that slope elsewhere.
-double rivalOf(const std::vector<Piece>& pieces, const Across& across, const Reach& reach, const Vote& vote,
+/// The most votes for a line as slanted elsewhere.
+double rivalOf(const std::vector<Piece>& pieces, const Across& across, const Reach& reach, const LineTrace& line,
                double contrast) {
     constexpr double kElsewhere = 4;
     double most = 0;
     for (double o = -reach.search; o <= reach.search; o += 1) {
-        if (std::abs(o - vote.offset) >= kElsewhere) {
-            most = std::max(most, votesFor(pieces, across, o, vote.slope, contrast));
+        if (std::abs(o - line.offset) >= kElsewhere) {
+            most = std::max(most, votesFor(pieces, across, o, line.slope, contrast));
         }
     }
     return most / static_cast<double>(pieces.size());
@@ -153,7 +153,8 @@ std::optional<Centre> centreOf(const Piece& piece, const Across& across, double 
     return Centre{piece.along, across.offsetOf(peak) + moment / sum / kPerPixel, deepest, sum / deepest / kPerPixel};
 }
 
-/// A straight line through the centres near it, in a few rounds.
+/// A straight line through the centres near it, in a few rounds. In the first it may be a whole pixel off: so far a
+/// vote goes for whoever is nearer to where the line should be.
 void straighten(const std::vector<Centre>& centres, double& offset, double& slope) {
     for (int round = 0; round < 4; ++round) {
         double n = 0;
@@ -161,8 +162,9 @@ void straighten(const std::vector<Centre>& centres, double& offset, double& slop
         double tt = 0;
         double o = 0;
         double to = 0;
+        const double near = std::max(kNear, 2.5 - round);
         for (const Centre& c : centres) {
-            if (std::abs(c.offset - offset - slope * c.along) < kNear) {
+            if (std::abs(c.offset - offset - slope * c.along) < near) {
                 n += 1;
                 t += c.along;
                 tt += c.along * c.along;
@@ -221,7 +223,7 @@ std::optional<LineTrace> traceLine(const GreyWindow& window, PixelPoint at, Pixe
     line.scatter = std::sqrt(line.scatter);
     line.contrast = median(contrasts);
     line.width = median(widths);
-    line.rival = rivalOf(pieces, across, reach, vote, contrast);
+    line.rival = rivalOf(pieces, across, reach, line, contrast);
     return line;
 }
 

@@ -52,6 +52,22 @@ TEST(Snap, FindsTheCrossingThatAHandPointsBeside) {
     }
 }
 
+// On a clean drawing that stands straight, lines may lie whole pixels from where a hand points.
+TEST(Snap, FindsLinesThatLieWholePixelsOff) {
+    Drawn drawn;
+    drawn.turn = 0;
+    const GreyPicture picture = drawn.picture();
+    for (int right = -4; right <= 4; ++right) {
+        for (int down = -4; down <= 4; ++down) {
+            const auto found = crossingNear(picture, {{150.0 + right, 130.0 + down}, {200, 0}, {0, -200}}, 14);
+            ASSERT_TRUE(found.has_value());
+            ASSERT_TRUE(found->has_value()) << right << ", " << down;
+            EXPECT_NEAR((*found)->x, 150, 0.1);
+            EXPECT_NEAR((*found)->y, 130, 0.1);
+        }
+    }
+}
+
 TEST(Snap, FindsNothingWhereNoLinesCross) {
     const GreyPicture picture = Drawn{}.picture();
     const auto middle = crossingNear(picture, {{250, 230}, {108, 0}, {0, -108}}, 25);
