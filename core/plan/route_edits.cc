@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "core/plan/edits.h"
+#include "core/plan/line_part.h"
 #include "core/plan/set_edits.h"
 
 namespace crosstick::plan {
@@ -45,6 +47,19 @@ Plan reversed(const Plan& plan, const ItemId& item) {
     return std::move(PlanBuilder(plan).put(std::move(route))).build();
 }
 
+namespace {
+
+/// Each contour stays with the part that it was read on.
+void shareContours(Route& front, Route& back) {
+    const auto isBehind = [&](const ContourSpot& spot) {
+        return nearestAlong(back.vertices, spot.at).away < nearestAlong(front.vertices, spot.at).away;
+    };
+    std::erase_if(front.contours, isBehind);
+    std::erase_if(back.contours, std::not_fn(isBehind));
+}
+
+}  // namespace
+
 Plan splitAt(const Plan& plan, const ItemId& item, std::size_t vertex, const ItemId& second, std::string name) {
     const RoutePtr held = plan.route(item);
     if (!held || vertex == 0 || vertex + 1 >= held->vertices.size()) {
@@ -61,10 +76,12 @@ Plan splitAt(const Plan& plan, const ItemId& item, std::size_t vertex, const Ite
         stop.leg = stop.vertex == vertex ? LegNotes{} : stop.leg;
         stop.vertex -= vertex;
     }
+    shareContours(front, back);
     front.onwardTo.reset();
     back.id = second;
     back.name = std::move(name);
     back.start.reset();
+    back.decision.reset();
     PlanBuilder builder(plan);
     builder.put(std::move(front)).put(std::move(back));
     return shownAbove(std::move(builder).build(), item, second);

@@ -1,5 +1,6 @@
 #include "core/plan/route_edits.h"
 
+#include <algorithm>
 #include <iostream>
 
 #include <gtest/gtest.h>
@@ -141,7 +142,11 @@ TEST(RouteEdits, TwiceBackIsTheSameWay) {
         }
         const std::size_t vertex = 1 + random.below(std::max<std::size_t>(1, route.vertices.size() - 2));
         const Plan again = joined(splitAt(with, route.id, vertex, Uuid{{7, 7}}, "B"), route.id, Uuid{{7, 7}});
-        EXPECT_EQ(*again.route(route.id), route);
+        Route whole = *again.route(route.id);
+        EXPECT_TRUE(std::is_permutation(whole.contours.begin(), whole.contours.end(), route.contours.begin(),
+                                        route.contours.end()));
+        whole.contours = route.contours;
+        EXPECT_EQ(whole, route);
     }
 }
 

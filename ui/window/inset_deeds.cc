@@ -1,7 +1,6 @@
 // Insets: parts of a film at a larger scale.
 #include "core/film/block.h"
 #include "core/film/inset.h"
-#include "core/geodesy/faults.h"
 #include "ui/tools/box_tool.h"
 #include "ui/window/window.h"
 

@@ -97,10 +97,10 @@ void Window::buildEditMenu(QMenuBar* bar) {
             });
         }
     });
-    add(menu, "show-here", tr("Show on the working film, or take it off"), key("F12"), [this] { showHere(); });
-    add(menu, "show-on", tr("Shown on..."), key("Shift+F12"), [this] { askForFilms(); });
+    add(menu, "show-here", tr("Show on the working film, or take it off"), key("Ctrl+U"), [this] { showHere(); });
+    add(menu, "show-on", tr("Shown on..."), key("Ctrl+Shift+U"), [this] { askForFilms(); });
     add(menu, "trace", tr("Trace from another film"), key("Ctrl+T"), [this] { trace(); });
-    add(menu, "renew-traces", tr("Renew what was traced"), key("Ctrl+Alt+R"), [this] { renewTraces(); });
+    add(menu, "renew-traces", tr("Renew what was traced"), key("Ctrl+Alt+Y"), [this] { renewTraces(); });
     menu->addSeparator();
     add(menu, "renumber", tr("Renumber along the routes"), {}, [this] { renumber(); });
     QAction* letters = add(menu, "inserted-letters", tr("A checkpoint put between takes a letter (2A)"), {}, [this] {
@@ -126,10 +126,10 @@ void Window::buildEditMenu(QMenuBar* bar) {
     });
     add(menu, "new-phase", tr("New phase"), key("Ctrl+Shift+F"), [this] { newPhase(); });
     add(menu, "next-phase", tr("Start the next phase from this one"), key("Ctrl+Alt+N"), [this] { startNextPhase(); });
-    add(menu, "join-phases", tr("Join the working film with the next phase"), key("Ctrl+B"),
+    add(menu, "join-phases", tr("Join the working film with the next phase"), key("Ctrl+Alt+J"),
         [this] { joinWithNextPhase(); });
-    add(menu, "part-phases", tr("Part its phases again"), key("Ctrl+Alt+B"), [this] { partPhases(); });
-    add(menu, "inset", tr("Inset: a part, larger"), key("Ctrl+I"), [this] { drawInset(); });
+    add(menu, "part-phases", tr("Part its phases again"), key("Ctrl+Alt+D"), [this] { partPhases(); });
+    add(menu, "inset", tr("Inset: a part, larger"), key("Ctrl+Alt+S"), [this] { drawInset(); });
     add(menu, "inset-at", tr("Inset from corner to corner"), {}, [this] { askForInset(); });
     add(menu, "sizes", tr("Sizes of symbols, pen, letters..."), key("Ctrl+Shift+M"),
         [this] { askForSizes(std::nullopt); });

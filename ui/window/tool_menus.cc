@@ -14,7 +14,7 @@ QKeySequence key(const char* keys) {
 
 void Window::addToolMenu(QMenu* draw) {
     QMenu* menu = draw->addMenu(tr("Tools"));
-    add(menu, "freehand", tr("Line freehand"), key("Ctrl+H"), [this] { drawFreehand(); });
+    add(menu, "freehand", tr("Line freehand"), key("Ctrl+Alt+F"), [this] { drawFreehand(); });
     add(menu, "polar", tr("Point by azimuth and distance..."), key("Ctrl+Alt+A"), [this] { askForPolar(); });
     add(menu, "ruler", tr("Ruler and protractor"), key("Ctrl+Alt+R"), [this] { measure(); });
     add(menu, "intersection", tr("Point by intersection"), key("Ctrl+Alt+I"),

@@ -92,7 +92,7 @@ void Window::showOn(const plan::FilmId& film, bool shown) {
         std::any_of(films.begin(), films.end(), [&](const plan::FilmPtr& one) { return plan::isShownOn(*one, *item); });
     say(isAnywhere
             ? QString()
-            : tr("No film shows it any more; it stays in the plan. F12 lays it on %1 again.").arg(text(held->name)));
+            : tr("No film shows it any more; it stays in the plan. Ctrl+U lays it on %1 again.").arg(text(held->name)));
 }
 
 void Window::fillShownOn(QMenu& menu) {
