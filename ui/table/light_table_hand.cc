@@ -255,6 +255,7 @@ void LightTable::mouseMoveEvent(QMouseEvent* event) {
         return;
     }
     tell(tools::Event::Kind::Move, pointer_, event->modifiers(), event->buttons().testFlag(Qt::LeftButton));
+    Q_EMIT pointedAt(view_.place({pointer_.x(), pointer_.y()}));
     update();
 }
 
