@@ -103,8 +103,15 @@ Json rateJson(const movement::RateSpan& span, const movement::RouteFigures& figu
     return {{"from", time(movement::arrivalAfter(figures.start, span.since), zone)},
             {"ground_distance_so_far_m", number(span.from)},
             {"going", span.going == plan::Going::Road ? "road" : "cross-country"},
-            {"light", span.light == movement::Light::Night ? "night" : "day"},
+            {"light", span.light == plan::Light::Night ? "night" : "day"},
             {"rate_kmh", number(span.rate)}};
+}
+
+Json paceJson(const movement::UsedPace& used) {
+    return {{"ground", movement::nameOf(used.conditions.ground)},
+            {"light", movement::nameOf(used.conditions.light)},
+            {"double_paces_per_100_m", number(used.pace.doublePacesPer100)},
+            {"how", used.pace.how}};
 }
 
 Json crossingJson(const movement::Crossing& crossing, TimeZone zone) {
@@ -194,6 +201,11 @@ Json routeJson(const plan::Plan& plan, const CardContent& content, const std::st
     json["light"] = datedLightJson(content.light, zone);
     json["double_paces_per_100_m"] = figures.pace ? number(figures.pace->doublePacesPer100) : Json(nullptr);
     json["pace_note"] = figures.pace ? Json(figures.pace->note) : Json(nullptr);
+    json["pace_rule"] = movement::paceText(figures);
+    json["pace_counts"] = Json::array();
+    for (const movement::UsedPace& used : figures.counts) {
+        json["pace_counts"].push_back(paceJson(used));
+    }
     json["rate_kmh"] = figures.rate ? number(figures.rate->rate) : Json(nullptr);
     json["rate_note"] = figures.rate ? Json(figures.rate->note) : Json(nullptr);
     json["rate_rule"] = movement::rateText(figures, zone);

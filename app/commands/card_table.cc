@@ -23,9 +23,7 @@ std::string headText(const CardContent& content, AngleUnit unit, TimeZone zone, 
     if (figures.use == plan::Use::Vehicle) {
         return text + "A vehicle: no paces, no rate of people on foot\n";
     }
-    text += figures.pace ? fmt::format("Pace count {} double per 100 m {}\n",
-                                       numberText(figures.pace->doublePacesPer100), plain(figures.pace->note))
-                         : "Pace count not given\n";
+    text += "Pace count " + plain(movement::paceText(figures)) + '\n';
     text += figures.rate || figures.timing ? "Rate " + plain(movement::rateText(figures, zone)) + '\n'
                                            : "Rate not given: times unknown\n";
     return text;

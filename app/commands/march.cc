@@ -7,6 +7,7 @@
 #include "app/commands/route_sources.h"
 #include "app/commands/timing_options.h"
 #include "core/movement/faults.h"
+#include "core/movement/typed_timing.h"
 #include "ui/press/pdf.h"
 
 namespace crosstick::app {
@@ -29,7 +30,7 @@ plan::Plan asked(const plan::Plan& plan, const MarchLine& line) {
     if (!line.before.empty()) {
         heading.preparations.clear();
         for (const std::string& text : line.before) {
-            heading.preparations.push_back(parsePreparation(text).value_or(plan::Preparation{}));
+            heading.preparations.push_back(movement::parsePreparation(text).value_or(plan::Preparation{}));
         }
     }
     return std::move(plan::PlanBuilder(next).heading(std::move(heading))).build();

@@ -69,7 +69,7 @@ Json ratesJson(const movement::RouteFigures& figures, TimeZone zone) {
                         {"ground_distance_so_far_m", number(span.from)},
                         {"minutes_so_far", number(span.since)},
                         {"going", span.going == plan::Going::Road ? "road" : "cross-country"},
-                        {"light", span.light == movement::Light::Night ? "night" : "day"},
+                        {"light", span.light == plan::Light::Night ? "night" : "day"},
                         {"rate_kmh", number(span.rate)}});
     }
     return list;

@@ -12,8 +12,8 @@ namespace crosstick::app {
 namespace {
 
 using movement::PaceConditions;
-using movement::PaceGround;
-using movement::PaceLight;
+using plan::Going;
+using plan::Light;
 
 struct PaceOptions {
     std::vector<std::string> courses;
@@ -21,13 +21,14 @@ struct PaceOptions {
     bool json = false;
 };
 
-constexpr std::array kConditions{PaceConditions{PaceGround::Road, PaceLight::Day},
-                                 PaceConditions{PaceGround::Road, PaceLight::Night},
-                                 PaceConditions{PaceGround::CrossCountry, PaceLight::Day},
-                                 PaceConditions{PaceGround::CrossCountry, PaceLight::Night}};
+constexpr std::array kConditions{PaceConditions{Going::Road, Light::Day}, PaceConditions{Going::Road, Light::Night},
+                                 PaceConditions{Going::CrossCountry, Light::Day},
+                                 PaceConditions{Going::CrossCountry, Light::Night}};
 
 std::string_view nameOf(movement::PaceBasis basis) {
     switch (basis) {
+        case movement::PaceBasis::Given:
+            return "given";
         case movement::PaceBasis::Measured:
             return "measured";
         case movement::PaceBasis::TrainingRatio:
@@ -64,7 +65,7 @@ void writeRow(std::ostream& out, const PaceConditions& conditions, const movemen
 }
 
 Exit paceCommand(const PaceOptions& options, const Surroundings& surroundings) {
-    std::vector<movement::MeasuredCourse> courses;
+    std::vector<plan::PaceCourse> courses;
     for (const std::string& text : options.courses) {
         const auto course = movement::parseCourse(asTyped(text));
         if (!course) {
@@ -78,7 +79,7 @@ Exit paceCommand(const PaceOptions& options, const Surroundings& surroundings) {
         surroundings.out << "ground        light  double paces to 100 m\n";
     }
     for (const PaceConditions& conditions : kConditions) {
-        const movement::WorkedPace pace = movement::paceFor(courses, conditions).value();
+        const movement::WorkedPace pace = movement::paceFor(std::span(courses), conditions).value();
         if (options.json) {
             list.push_back(jsonOf(conditions, pace, leg));
         } else {

@@ -2,28 +2,9 @@
 
 #include "app/commands/answers.h"
 #include "app/wording/wording.h"
-#include "core/units/number_text.h"
+#include "core/movement/typed_timing.h"
 
 namespace crosstick::app {
-namespace {
-
-constexpr double kLongest = 30.0 * 24 * 60;  // minutes
-
-std::optional<Minutes> parseLength(const std::string& text) {
-    const auto colon = text.find(':');
-    if (colon == std::string::npos) {
-        const auto minutes = parseNumber(text);
-        return minutes && *minutes >= 0 && *minutes <= kLongest ? std::optional(Minutes(*minutes)) : std::nullopt;
-    }
-    const auto hours = parseWhole(text.substr(0, colon));
-    const auto minutes = parseWhole(text.substr(colon + 1));
-    if (!hours || !minutes || *hours < 0 || *hours > 24 * 30 || *minutes < 0 || *minutes > 59) {
-        return std::nullopt;
-    }
-    return Minutes(static_cast<double>(*hours * 60 + *minutes));
-}
-
-}  // namespace
 
 void addTimingOptions(CLI::App& command, TimingOptions& options) {
     auto* rule =
@@ -79,18 +60,9 @@ std::string momentFault(const std::string& text) {
     return moment ? std::string{} : words(moment.error());
 }
 
-std::optional<plan::Preparation> parsePreparation(const std::string& text) {
-    const auto equals = text.find('=');
-    if (equals == std::string::npos || equals == 0) {
-        return std::nullopt;
-    }
-    const auto lasts = parseLength(text.substr(equals + 1));
-    return lasts ? std::optional(plan::Preparation{text.substr(0, equals), *lasts}) : std::nullopt;
-}
-
 std::string preparationFault(const std::string& text) {
-    return parsePreparation(text) ? std::string{}
-                                  : "write what is done and how long, such as orders=60 or rehearsal=1:30";
+    return movement::parsePreparation(text) ? std::string{}
+                                            : "write what is done and how long, such as orders=60 or rehearsal=1:30";
 }
 
 }  // namespace crosstick::app

@@ -27,8 +27,7 @@ void addTimingOptions(CLI::App& command, TimingOptions& options);
 /// For CLI::Option::check: empty where it is a moment, else what is wrong.
 [[nodiscard]] std::string momentFault(const std::string& text);
 
-/// "orders=60" or "rehearsal=1:30": what is done, and how long in minutes or hours and minutes.
-[[nodiscard]] std::optional<plan::Preparation> parsePreparation(const std::string& text);
+/// For CLI::Option::check: empty where movement::parsePreparation() reads it, else what is wrong.
 [[nodiscard]] std::string preparationFault(const std::string& text);
 
 }  // namespace crosstick::app

@@ -5,7 +5,7 @@
 namespace crosstick::app {
 namespace {
 
-constexpr std::array<Words, 16> kWords{{
+constexpr std::array<Words, 19> kWords{{
     {"movement/route-too-short", "RTE {route} has fewer than two points. Draw it to its end first."},
     {"movement/route-not-on-grid",
      "RTE {route} has a point that the sheet's grid does not reach. Check its points against the sheet."},
@@ -23,6 +23,11 @@ constexpr std::array<Words, 16> kWords{{
     {"movement/odd-count",
      "\"{text}\" comes to {count} double paces to 100 m, and 30 to 150 are walked. Was every step counted? Add "
      "\"single\"."},
+    {"movement/bad-count",
+     "A number from 30 to 150: one person's left foot in 100 m. Or a course that was walked, as \"600 372 night\"."},
+    {"movement/bad-rate", "Kilometres in an hour, 0.1 to 20, halts left out."},
+    {"movement/bad-preparation",
+     "\"{typed}\": write what is done and how long, as \"orders 60\" or \"rehearsal 1:30\"."},
     {"movement/card-form",
      "{file} ends in none of .pdf, .html and .csv, and a card is written as one of these. Give the file such an "
      "ending."},

@@ -7,10 +7,6 @@
 namespace crosstick::movement {
 namespace {
 
-bool isRally(const plan::Measure& measure) {
-    return measure.kind == "rally-point" || measure.kind == "objective-rally-point";
-}
-
 /// Both ends of a route; the one stop that it has counts where it stands on one of them.
 std::vector<LegEnd> bothEnds(const plan::Route& route, const std::vector<LegEnd>& stops) {
     const auto named = [&](std::size_t vertex) {
@@ -21,6 +17,10 @@ std::vector<LegEnd> bothEnds(const plan::Route& route, const std::vector<LegEnd>
 }
 
 }  // namespace
+
+bool isRally(const plan::Measure& measure) {
+    return measure.kind == "rally-point" || measure.kind == "objective-rally-point";
+}
 
 std::vector<LegEnd> legEnds(const plan::Plan& plan, const plan::Route& route) {
     std::vector<LegEnd> ends;

@@ -11,10 +11,10 @@ constexpr Degrees kCivil{-6};
 
 struct Change {
     Instant at;
-    Light to;
+    plan::Light to;
 };
 
-void take(std::vector<Change>& changes, const sky::Event& event, Light to) {
+void take(std::vector<Change>& changes, const sky::Event& event, plan::Light to) {
     for (const auto& moment : {event.first, event.second}) {
         if (moment && moment->certainty != sky::Certainty::NotQuite) {
             changes.push_back({moment->at, to});
@@ -31,8 +31,8 @@ std::optional<std::vector<Change>> changesBetween(geodesy::GeoPoint place, Insta
         if (!light) {
             return std::nullopt;
         }
-        take(changes, light->civilDawn, Light::Day);
-        take(changes, light->civilDusk, Light::Night);
+        take(changes, light->civilDawn, plan::Light::Day);
+        take(changes, light->civilDusk, plan::Light::Night);
     }
     std::sort(changes.begin(), changes.end(), [](const Change& a, const Change& b) { return a.at < b.at; });
     return changes;
@@ -50,7 +50,7 @@ std::optional<std::vector<Night>> nightsBetween(geodesy::GeoPoint place, Instant
     bool isNight = now->sunAltitude < kCivil;
     Instant since = from;
     for (const Change& change : *changes) {
-        if (change.at <= from || change.at >= until || isNight == (change.to == Light::Night)) {
+        if (change.at <= from || change.at >= until || isNight == (change.to == plan::Light::Night)) {
             continue;
         }
         if (isNight) {

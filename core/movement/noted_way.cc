@@ -21,39 +21,115 @@ Metres longestColumn(const plan::Force& force) {
 
 using Nights = std::vector<Night>;
 
-/// The nights that may fall on the way; nothing where nobody can know them.
+/// The nights that may fall on the way; nothing where nobody can know them, or nothing depends on them.
 std::optional<Nights> nightsOn(const std::vector<Stretch>& way, const plan::Heading& heading,
                                std::optional<Instant> start, geodesy::GeoPoint place) {
     constexpr double kMost = 40.0 * 24 * 60;  // minutes; beyond that the light stays as it is
-    if (!heading.timing || !start) {
+    if (!start || (!heading.timing && (heading.courses.empty() || !heading.rate))) {
         return std::nullopt;
     }
-    const double minutes = longestTime(way, heading.timing->rates).value();
+    const double minutes = longestTime(way, heading).value();
     const double bounded = minutes < kMost ? minutes : kMost;
     return nightsBetween(place, *start, *start + std::chrono::seconds(std::llround(bounded * 60) + 1));
 }
 
-/// Takes the walked stretches piece by piece.
+/// What was walked of one piece.
+struct PieceWalk {
+    Minutes time;
+    bool slowed = false;
+    plan::Going going = plan::Going::CrossCountry;
+    Metres byDay, byNight;
+};
+
+/// Takes the walked stretches piece by piece; without a rate they are walked in no known time and light.
 class Taker {
   public:
-    Taker(const std::vector<Walked>& walked, const std::vector<std::size_t>& ends) : walked_(walked), ends_(ends) {}
+    Taker(const std::vector<Stretch>& noted, const std::vector<std::size_t>& ends, const std::optional<WalkedWay>& way)
+        : noted_(noted), ends_(ends), way_(way) {}
 
-    void next(Piece& piece) {
-        Minutes time{0};
+    PieceWalk next() {
+        PieceWalk walk;
         for (; at_ < ends_[piece_]; ++at_) {
-            time += walked_[at_].time;
-            piece.slowed = piece.slowed || walked_[at_].slowed;
+            const Stretch& stretch = noted_[at_];
+            const Walked walked = way_ ? way_->stretches[at_] : Walked{Minutes(0), false, stretch.ground};
+            walk.time += walked.time;
+            walk.slowed = walk.slowed || walked.slowed;
+            walk.going = stretch.going;
+            walk.byNight += walked.byNight;
+            walk.byDay += std::max(Metres(0), stretch.ground - walked.byNight);
         }
         ++piece_;
-        piece.time = time;
+        return walk;
     }
 
   private:
-    const std::vector<Walked>& walked_;
+    const std::vector<Stretch>& noted_;
     const std::vector<std::size_t>& ends_;
+    const std::optional<WalkedWay>& way_;
     std::size_t at_ = 0;
     std::size_t piece_ = 0;
 };
+
+/// Counts pieces, and keeps what it has counted them by.
+class Counter {
+  public:
+    Counter(const plan::Heading& heading, plan::Use use)
+        : heading_(heading), counts_(use != plan::Use::Vehicle && paceFor(heading, PaceConditions{}).has_value()) {}
+
+    [[nodiscard]] std::optional<double> nothing() const { return counts_ ? std::optional(0.0) : std::nullopt; }
+    std::optional<double> paces(const PieceWalk& walk) {
+        return counts_ ? std::optional(part(walk.byDay, {walk.going, plan::Light::Day}) +
+                                       part(walk.byNight, {walk.going, plan::Light::Night}))
+                       : std::nullopt;
+    }
+    [[nodiscard]] const std::vector<UsedPace>& used() const { return used_; }
+
+  private:
+    double part(Metres ground, PaceConditions conditions) {
+        constexpr Metres kRounding{1e-6};  // where night falls at the end of a stretch
+        if (ground < kRounding) {
+            return 0;
+        }
+        const bool isGiven = heading_.courses.empty();  // one figure for every ground and light
+        auto found = std::find_if(used_.begin(), used_.end(),
+                                  [&](const UsedPace& one) { return isGiven || one.conditions == conditions; });
+        if (found == used_.end()) {
+            used_.push_back({conditions, *paceFor(heading_, conditions)});
+            found = used_.end() - 1;
+        }
+        return ground.value() / 100 * found->pace.doublePacesPer100;
+    }
+
+    const plan::Heading& heading_;
+    bool counts_;
+    std::vector<UsedPace> used_;
+};
+
+void give(Piece& piece, const PieceWalk& walk, Counter& counter, const std::optional<WalkedWay>& way) {
+    piece.paces = counter.paces(walk);
+    if (way) {
+        piece.time = walk.time;
+        piece.slowed = walk.slowed;
+    }
+}
+
+/// Times and arrivals of legs whose pieces have theirs.
+void sumTimes(RouteFigures& figures) {
+    figures.time = Minutes(0);
+    for (Leg& leg : figures.legs) {
+        leg.time = Minutes(0);
+        for (const Piece& piece : leg.pieces) {
+            *leg.time += *piece.time;
+        }
+        *figures.time += *leg.time;
+        leg.timeSoFar = figures.time;
+        leg.arrival = arrivalAfter(figures.start, figures.time);
+        if (&leg != &figures.legs.back()) {
+            *figures.time += leg.notes.halt.value_or(Minutes(0));
+        }
+    }
+    figures.arrival = arrivalAfter(figures.start, figures.time);
+}
 
 }  // namespace
 
@@ -80,36 +156,33 @@ void NotedWay::addHalt(std::optional<Minutes> lasts) {
     halt_ += lasts.value_or(Minutes(0));
 }
 
-void NotedWay::giveTimes(RouteFigures& figures, geodesy::GeoPoint place) const {
+void NotedWay::giveTimesAndPaces(RouteFigures& figures, geodesy::GeoPoint place) const {
+    const plan::Heading& heading = plan_.heading();
     std::vector<Stretch> whole = stretches_;
     if (const Metres tail = longestColumn(plan_.force()); tail.value() > 0) {
         whole.push_back({tail, whole.empty() ? plan::Going::CrossCountry : whole.back().going, {}, halt_});
     }
-    const auto nights = nightsOn(whole, plan_.heading(), figures.start, place);
-    auto walked = walk(whole, plan_.heading(), nights ? figures.start : std::nullopt, nights.value_or(Nights{}));
-    if (!walked) {
-        return;
-    }
-    Taker taker(walked->stretches, pieceEnds_);
-    figures.time = Minutes(0);
+    const auto nights = nightsOn(whole, heading, figures.start, place);
+    auto way = walk(whole, heading, nights ? figures.start : std::nullopt, nights.value_or(Nights{}));
+    Taker taker(stretches_, pieceEnds_, way);
+    Counter counter(heading, figures.use);
+    figures.paces = counter.nothing();
     for (Leg& leg : figures.legs) {
-        leg.time = Minutes(0);
+        leg.paces = counter.nothing();
         for (Piece& piece : leg.pieces) {
-            taker.next(piece);
-            *leg.time += *piece.time;
+            give(piece, taker.next(), counter, way);
+            leg.paces = leg.paces ? std::optional(*leg.paces + *piece.paces) : std::nullopt;
         }
-        *figures.time += *leg.time;
-        leg.timeSoFar = figures.time;
-        leg.arrival = arrivalAfter(figures.start, figures.time);
-        if (&leg != &figures.legs.back()) {
-            *figures.time += leg.notes.halt.value_or(Minutes(0));
-        }
+        figures.paces = figures.paces ? std::optional(*figures.paces + *leg.paces) : std::nullopt;
     }
+    figures.counts = counter.used();
     if (figures.onward) {
-        taker.next(figures.onward->piece);
+        give(figures.onward->piece, taker.next(), counter, way);
     }
-    figures.arrival = arrivalAfter(figures.start, figures.time);
-    figures.progress = std::move(walked->progress);
+    if (way) {
+        sumTimes(figures);
+        figures.progress = std::move(way->progress);
+    }
 }
 
 }  // namespace crosstick::movement

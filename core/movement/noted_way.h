@@ -7,7 +7,8 @@
 
 namespace crosstick::movement {
 
-/// A way as it will be walked, noted piece by piece while it is measured; times are made when all of it is known.
+/// A way as it will be walked, noted piece by piece while it is measured; times and paces are made when all of it is
+/// known: a piece is counted by its ground and by the light in which it is walked.
 class NotedWay {
   public:
     explicit NotedWay(const plan::Plan& plan) : plan_(plan) {}
@@ -18,10 +19,11 @@ class NotedWay {
     /// A halt before the next piece.
     void addHalt(std::optional<Minutes> lasts);
 
-    /// Times, arrivals and the head's progress for figures whose pieces are exactly those that were noted: those of the
-    /// legs, and onward's where there is one. Everything stays unknown where the plan has no rate.
+    /// Times, arrivals, paces and the head's progress for figures whose pieces are exactly those that were noted: those
+    /// of the legs, and onward's where there is one. Times stay unknown where the plan has no rate, paces where it has
+    /// no count and for a vehicle.
     /// @param place  by which nights are reckoned
-    void giveTimes(RouteFigures& figures, geodesy::GeoPoint place) const;
+    void giveTimesAndPaces(RouteFigures& figures, geodesy::GeoPoint place) const;
 
   private:
     const plan::Plan& plan_;

@@ -26,10 +26,10 @@ std::vector<std::string_view> wordsOf(std::string_view text) {
 }
 
 /// All courses of some conditions as one; a length of 0 where there is none.
-MeasuredCourse together(std::span<const MeasuredCourse> courses, PaceConditions conditions) {
-    MeasuredCourse sum{Metres(0), 0, conditions};
-    for (const MeasuredCourse& course : courses) {
-        if (course.conditions == conditions) {
+plan::PaceCourse together(std::span<const plan::PaceCourse> courses, PaceConditions conditions) {
+    plan::PaceCourse sum{{}, Metres(0), 0, conditions.ground, conditions.light};
+    for (const plan::PaceCourse& course : courses) {
+        if (course.going == conditions.ground && course.light == conditions.light) {
             sum.length += course.length;
             sum.doublePaces += course.doublePaces;
         }
@@ -37,22 +37,22 @@ MeasuredCourse together(std::span<const MeasuredCourse> courses, PaceConditions 
     return sum;
 }
 
-double perHundred(const MeasuredCourse& course) {
+double perHundred(const plan::PaceCourse& course) {
     return course.doublePaces * 100 / course.length.value();
 }
 
 /// From what was measured in other conditions.
-WorkedPace derived(const MeasuredCourse& from, PaceConditions to) {
+WorkedPace derived(const plan::PaceCourse& from, PaceConditions to) {
     WorkedPace pace{perHundred(from), PaceBasis::TrainingRatio, {}};
-    pace.how = fmt::format("{} by {} {}", numberText(pace.doublePacesPer100, 1), nameOf(from.conditions.ground),
-                           nameOf(from.conditions.light));
-    if (from.conditions.ground != to.ground) {
-        const bool rougher = to.ground == PaceGround::CrossCountry;
+    pace.how =
+        fmt::format("{} by {} {}", numberText(pace.doublePacesPer100, 1), nameOf(from.going), nameOf(from.light));
+    if (from.going != to.ground) {
+        const bool rougher = to.ground == plan::Going::CrossCountry;
         pace.doublePacesPer100 *= rougher ? kCrossCountryByRoad : 1 / kCrossCountryByRoad;
         pace.how += rougher ? " x 148/116" : " x 116/148";
     }
-    if (from.conditions.light != to.light) {
-        const bool darker = to.light == PaceLight::Night;
+    if (from.light != to.light) {
+        const bool darker = to.light == plan::Light::Night;
         pace.doublePacesPer100 *= darker ? kNightFactor : 1 / kNightFactor;
         pace.basis = PaceBasis::OurFactor;
         pace.how += fmt::format(" {} {} for the {}, our own factor", darker ? "x" : "/", numberText(kNightFactor),
@@ -61,33 +61,43 @@ WorkedPace derived(const MeasuredCourse& from, PaceConditions to) {
     return pace;
 }
 
-PaceGround other(PaceGround ground) {
-    return ground == PaceGround::Road ? PaceGround::CrossCountry : PaceGround::Road;
+plan::Going other(plan::Going ground) {
+    return ground == plan::Going::Road ? plan::Going::CrossCountry : plan::Going::Road;
 }
 
-PaceLight other(PaceLight light) {
-    return light == PaceLight::Day ? PaceLight::Night : PaceLight::Day;
+plan::Light other(plan::Light light) {
+    return light == plan::Light::Day ? plan::Light::Night : plan::Light::Day;
+}
+
+std::string_view trimmed(std::string_view text) {
+    const std::size_t first = text.find_first_not_of(' ');
+    return first == std::string_view::npos ? std::string_view{}
+                                           : text.substr(first, text.find_last_not_of(' ') - first + 1);
 }
 
 }  // namespace
 
-Result<MeasuredCourse> parseCourse(std::string_view text) {
-    const auto words = wordsOf(text);
+Result<plan::PaceCourse> parseCourse(std::string_view text) {
+    const std::size_t comma = text.find(',');
+    const auto words = wordsOf(text.substr(0, comma));
     const auto bad = fail(kBadCourse, {{"text", std::string(text)}});
     const auto length = words.size() < 2 ? std::nullopt : parseNumber(words[0]);
     const auto count = words.size() < 2 ? std::nullopt : parseNumber(words[1]);
     if (!length || !count || !(*length > 0) || !(*count > 0)) {
         return bad;
     }
-    MeasuredCourse course{Metres(*length), *count, {}};
+    plan::PaceCourse course{{}, Metres(*length), *count};
+    if (comma != std::string_view::npos) {
+        course.walker = trimmed(text.substr(comma + 1));
+    }
     for (std::size_t n = 2; n < words.size(); ++n) {
         if (words[n] == "single") {
             course.doublePaces = *count / 2;
-        } else if (words[n] == nameOf(PaceGround::Road)) {
-            course.conditions.ground = PaceGround::Road;
-        } else if (words[n] == nameOf(PaceLight::Night)) {
-            course.conditions.light = PaceLight::Night;
-        } else if (words[n] != nameOf(PaceGround::CrossCountry) && words[n] != nameOf(PaceLight::Day) &&
+        } else if (words[n] == nameOf(plan::Going::Road)) {
+            course.going = plan::Going::Road;
+        } else if (words[n] == nameOf(plan::Light::Night)) {
+            course.light = plan::Light::Night;
+        } else if (words[n] != nameOf(plan::Going::CrossCountry) && words[n] != nameOf(plan::Light::Day) &&
                    words[n] != "double") {
             return bad;
         }
@@ -98,17 +108,22 @@ Result<MeasuredCourse> parseCourse(std::string_view text) {
     return course;
 }
 
-std::optional<WorkedPace> paceFor(std::span<const MeasuredCourse> courses, PaceConditions conditions) {
-    const MeasuredCourse own = together(courses, conditions);
+std::string courseText(const plan::PaceCourse& course) {
+    return fmt::format("{} {} {} {}{}{}", numberText(course.length.value()), numberText(course.doublePaces),
+                       nameOf(course.going), nameOf(course.light), course.walker.empty() ? "" : ", ", course.walker);
+}
+
+std::optional<WorkedPace> paceFor(std::span<const plan::PaceCourse> courses, PaceConditions conditions) {
+    const plan::PaceCourse own = together(courses, conditions);
     if (own.length > Metres(0)) {
         return WorkedPace{perHundred(own), PaceBasis::Measured,
                           fmt::format("measured over {} m", numberText(own.length.value()))};
     }
-    const PaceGround ground = other(conditions.ground);
-    const PaceLight light = other(conditions.light);
+    const plan::Going ground = other(conditions.ground);
+    const plan::Light light = other(conditions.light);
     for (const PaceConditions from : {PaceConditions{ground, conditions.light},
                                       PaceConditions{conditions.ground, light}, PaceConditions{ground, light}}) {
-        const MeasuredCourse measured = together(courses, from);
+        const plan::PaceCourse measured = together(courses, from);
         if (measured.length > Metres(0)) {
             return derived(measured, conditions);
         }
@@ -116,17 +131,30 @@ std::optional<WorkedPace> paceFor(std::span<const MeasuredCourse> courses, PaceC
     return std::nullopt;
 }
 
+std::optional<WorkedPace> paceFor(const plan::Heading& heading, PaceConditions conditions) {
+    if (!heading.courses.empty()) {
+        return paceFor(std::span(heading.courses), conditions);
+    }
+    return heading.pace
+               ? std::optional(WorkedPace{heading.pace->doublePacesPer100, PaceBasis::Given, heading.pace->note})
+               : std::nullopt;
+}
+
 Beads beadsFor(Metres ground, double doublePacesPer100) {
     const double hundreds = std::floor(std::clamp(ground.value(), 0.0, 1e9) / 100);
     return {static_cast<int>(hundreds), (ground.value() - hundreds * 100) / 100 * doublePacesPer100};
 }
 
-std::string_view nameOf(PaceGround ground) {
-    return ground == PaceGround::Road ? "road" : "cross-country";
+std::string countText(double doublePacesPer100) {
+    return numberText(std::round(doublePacesPer100 * 10) / 10);
 }
 
-std::string_view nameOf(PaceLight light) {
-    return light == PaceLight::Day ? "day" : "night";
+std::string_view nameOf(plan::Going ground) {
+    return ground == plan::Going::Road ? "road" : "cross-country";
+}
+
+std::string_view nameOf(plan::Light light) {
+    return light == plan::Light::Day ? "day" : "night";
 }
 
 }  // namespace crosstick::movement

@@ -12,14 +12,19 @@ double metresAMinute(KilometresPerHour rate) {
     return rate.value() * 1000 / 60;
 }
 
-KilometresPerHour rateOf(const plan::MarchRates& rates, plan::Going going, Light light) {
+KilometresPerHour rateOf(const plan::MarchRates& rates, plan::Going going, plan::Light light) {
     if (going == plan::Going::Road) {
-        return light == Light::Day ? rates.roadByDay : rates.roadByNight;
+        return light == plan::Light::Day ? rates.roadByDay : rates.roadByNight;
     }
-    return light == Light::Day ? rates.crossCountryByDay : rates.crossCountryByNight;
+    return light == plan::Light::Day ? rates.crossCountryByDay : rates.crossCountryByNight;
 }
 
-KilometresPerHour slowest(const plan::MarchRates& rates) {
+/// Of the rates that a plan may march at; 0 where it has none.
+KilometresPerHour slowest(const plan::Heading& heading) {
+    if (!heading.timing) {
+        return heading.rate ? heading.rate->rate : KilometresPerHour(0);
+    }
+    const plan::MarchRates& rates = heading.timing->rates;
     return std::min({rates.roadByDay, rates.roadByNight, rates.crossCountryByDay, rates.crossCountryByNight});
 }
 
@@ -37,20 +42,12 @@ class Walker {
             time_ += stretch.haltBefore.value();
             keep();
         }
-        walk_.stretches.push_back(heading_.timing ? byLight(stretch) : atOneRate(stretch));
+        walk_.stretches.push_back(walked(stretch));
     }
     WalkedWay done() && { return std::move(walk_); }
 
   private:
-    Walked atOneRate(const Stretch& stretch) {
-        const Minutes time(stretch.ground.value() / metresAMinute(heading_.rate->rate));
-        ground_ += stretch.ground.value();
-        time_ += time.value();
-        keep();
-        return {time, false};
-    }
-
-    Walked byLight(const Stretch& stretch) {
+    Walked walked(const Stretch& stretch) {
         Walked walked{Minutes(0), false};
         double left = stretch.ground.value();
         const double byRule = stretch.byRule && stretch.byRule->value() > 0 ? left / stretch.byRule->value() : kNever;
@@ -64,6 +61,7 @@ class Walker {
             const double way = time < left / speed ? std::min(left, time * speed) : left;
             left -= way;
             ground_ += way;
+            walked.byNight += Metres(light == plan::Light::Night ? way : 0);
             time_ = time < until - time_ ? time_ + time : until;
             keep();
         }
@@ -71,27 +69,30 @@ class Walker {
     }
 
     /// The light, and how long it lasts, in minutes from the start.
-    [[nodiscard]] std::pair<Light, double> lightNow() const {
+    [[nodiscard]] std::pair<plan::Light, double> lightNow() const {
         if (!start_) {
-            return {Light::Night, kNever};
+            return {plan::Light::Night, kNever};
         }
         const auto minutes = [&](Instant when) { return static_cast<double>((when - *start_).count()) / 60; };
         for (const Night& night : nights_) {
             if (time_ < minutes(night.from)) {
-                return {Light::Day, minutes(night.from)};
+                return {plan::Light::Day, minutes(night.from)};
             }
             if (time_ < minutes(night.until)) {
-                return {Light::Night, minutes(night.until)};
+                return {plan::Light::Night, minutes(night.until)};
             }
         }
-        return {Light::Day, kNever};
+        return {plan::Light::Day, kNever};
     }
 
-    KilometresPerHour rateNow(plan::Going going, Light light) {
+    KilometresPerHour rateNow(plan::Going going, plan::Light light) {
+        if (!heading_.timing) {
+            return heading_.rate->rate;
+        }
         const plan::MarchRates& rates = heading_.timing->rates;
         KilometresPerHour rate = rateOf(rates, going, light);
         if (!start_) {
-            rate = std::min(rate, rateOf(rates, going, Light::Day));
+            rate = std::min(rate, rateOf(rates, going, plan::Light::Day));
         }
         std::vector<RateSpan>& spans = walk_.progress.spans;
         if (spans.empty() || spans.back().going != going || spans.back().light != light) {
@@ -132,9 +133,7 @@ std::optional<Minutes> Progress::at(Metres ground) const {
 
 std::optional<WalkedWay> walk(const std::vector<Stretch>& stretches, const plan::Heading& heading,
                               std::optional<Instant> start, const std::vector<Night>& nights) {
-    const bool hasRates =
-        heading.timing ? slowest(heading.timing->rates).value() > 0 : heading.rate && heading.rate->rate.value() > 0;
-    if (!hasRates) {
+    if (!(slowest(heading).value() > 0)) {
         return std::nullopt;
     }
     Walker walker(heading, start, nights);
@@ -144,10 +143,10 @@ std::optional<WalkedWay> walk(const std::vector<Stretch>& stretches, const plan:
     return std::move(walker).done();
 }
 
-Minutes longestTime(const std::vector<Stretch>& stretches, const plan::MarchRates& rates) {
+Minutes longestTime(const std::vector<Stretch>& stretches, const plan::Heading& heading) {
     Minutes time{0};
     for (const Stretch& stretch : stretches) {
-        const Minutes byRate(stretch.ground.value() / metresAMinute(slowest(rates)));
+        const Minutes byRate(stretch.ground.value() / metresAMinute(slowest(heading)));
         time += stretch.haltBefore + std::max(byRate, stretch.byRule.value_or(Minutes(0)));
     }
     return time;

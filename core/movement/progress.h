@@ -23,16 +23,15 @@ struct Stretch {
 struct Walked {
     Minutes time;         ///< without the halt before it
     bool slowed = false;  ///< by the hiking rule, in all of it or in a part
+    Metres byNight{0};    ///< that much of its ground; all of it where nobody knows the light
 };
-
-enum class Light { Day, Night };
 
 /// From here on a doctrinal rate holds, until the next one.
 struct RateSpan {
     Metres from;    ///< ground distance from the first stop
     Minutes since;  ///< on the move and at halts
     plan::Going going = plan::Going::CrossCountry;
-    Light light = Light::Day;
+    plan::Light light = plan::Light::Day;
     KilometresPerHour rate;
     friend bool operator==(const RateSpan&, const RateSpan&) = default;
 };
@@ -58,12 +57,13 @@ struct WalkedWay {
 };
 
 /// Walks the stretches one after the other. By light, a rate changes in the middle of a stretch when night falls or
-/// ends. Without a start nobody knows the light, and the slower of both rates is taken. Nothing where the plan has
+/// ends; at one rate only the light changes. Without a start nobody knows the light: it is taken as night, with the
+/// slower of both rates. Nothing where the plan has
 /// neither timing nor a rate over 0.
 [[nodiscard]] std::optional<WalkedWay> walk(const std::vector<Stretch>& stretches, const plan::Heading& heading,
                                             std::optional<Instant> start, const std::vector<Night>& nights);
 
-/// No walk over these stretches takes longer: for whoever has to know the nights before.
-[[nodiscard]] Minutes longestTime(const std::vector<Stretch>& stretches, const plan::MarchRates& rates);
+/// No walk over these stretches takes longer: for whoever has to know the nights before. The plan has a rate.
+[[nodiscard]] Minutes longestTime(const std::vector<Stretch>& stretches, const plan::Heading& heading);
 
 }  // namespace crosstick::movement

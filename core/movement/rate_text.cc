@@ -1,5 +1,7 @@
 #include "core/movement/rate_text.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "core/units/number_text.h"
@@ -17,7 +19,7 @@ std::string spanText(const RateSpan& span, const RateSpan* before, const RouteFi
     if (before == nullptr || before->going != span.going) {
         text += fmt::format(" {}", goingText(span.going));
     }
-    text += span.light == Light::Night ? " by night" : " by day";
+    text += span.light == plan::Light::Night ? " by night" : " by day";
     if (const auto since = arrivalAfter(figures.start, span.since); before != nullptr && since) {
         text += " from " + clockTime(*since, zone);
     }
@@ -28,6 +30,36 @@ std::string spanText(const RateSpan& span, const RateSpan* before, const RouteFi
 
 std::string kilometresPerHourText(KilometresPerHour rate) {
     return numberText(rate.value()) + " km/h";
+}
+
+std::string paceText(const RouteFigures& figures) {
+    std::string text;
+    for (const UsedPace& used : figures.counts) {
+        text += fmt::format("{}{} double per 100 m", text.empty() ? "" : ", ", countText(used.pace.doublePacesPer100));
+        if (used.pace.basis != PaceBasis::Given) {
+            text += fmt::format(" {} by {}", goingText(used.conditions.ground), nameOf(used.conditions.light));
+        }
+        text += (used.pace.how.empty() ? "" : ", ") + used.pace.how;
+    }
+    const bool isUnlit = figures.pace == std::nullopt && !figures.progress.knowsLight;
+    return text.empty() ? "not given" : text + (isUnlit ? ", since the light is not known" : "");
+}
+
+std::string shortPaceText(const RouteFigures& figures) {
+    std::string counts;
+    PaceBasis basis = PaceBasis::Given;
+    for (const UsedPace& used : figures.counts) {
+        counts += (counts.empty() ? "" : ", ") + countText(used.pace.doublePacesPer100);
+        basis = std::max(basis, used.pace.basis);
+    }
+    if (counts.empty()) {
+        return "not given";
+    }
+    const char* from = basis == PaceBasis::Given           ? "yours"
+                       : basis == PaceBasis::Measured      ? "measured"
+                       : basis == PaceBasis::TrainingRatio ? "by training ratio"
+                                                           : "our factor in it";
+    return fmt::format("{} paces per 100 m, {}", counts, from);
 }
 
 std::string_view ruleName(plan::TimeRule rule) {

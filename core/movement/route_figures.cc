@@ -54,9 +54,6 @@ Piece pieceFrom(const MeasuredPiece& measured, std::optional<std::size_t> vertex
         piece.slopeDistance = relief->slope;
         piece.steepest = relief->steepest;
     }
-    if (const auto& pace = work.plan.heading().pace; pace && isWalked(work.route)) {
-        piece.paces = piece.groundDistance.value() / 100 * pace->doublePacesPer100;
-    }
     work.way.addPiece(piece.groundDistance, going, relief);
     return piece;
 }
@@ -80,14 +77,12 @@ void addFigures(Sum& sum, const Part& part) {
     add(sum.climb, part.climb);
     add(sum.descent, part.descent);
     add(sum.slopeDistance, part.slopeDistance);
-    add(sum.paces, part.paces);
 }
 
 template <class Sum>
 void startAtNothing(Sum& sum) {
     sum.climb = sum.descent = sum.slopeDistance = Metres(0);
     sum.steepest = Steepest{};
-    sum.paces = 0;
 }
 
 std::string labelOf(const plan::Plan& plan, const plan::ItemId& id) {
@@ -171,16 +166,6 @@ Result<std::optional<Onward>> onwardFrom(std::size_t last, Work& work) {
     return Onward{measure->id, label(*measure), pieceFrom(*piece, std::nullopt, std::nullopt, work)};
 }
 
-/// Without a profile a sum is unknown, not nothing.
-void forgetPaces(RouteFigures& figures) {
-    if (!figures.pace) {
-        figures.paces.reset();
-        for (Leg& leg : figures.legs) {
-            leg.paces.reset();
-        }
-    }
-}
-
 }  // namespace
 
 std::optional<Instant> arrivalAfter(std::optional<Instant> start, std::optional<Minutes> time) {
@@ -236,7 +221,7 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
     figures.gm = *gm;
     figures.start = route.start;
     if (isWalked(route)) {
-        figures.pace = plan.heading().pace;
+        figures.pace = plan.heading().courses.empty() ? plan.heading().pace : std::nullopt;
         figures.rate = plan.heading().rate;
         figures.timing = plan.heading().timing;
     }
@@ -248,7 +233,6 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
         figures.legs.back().fromGrid = n == 0 ? grid.gridText(work.pieces[first].from) : figures.legs[n - 1].toGrid;
     }
     countUp(figures);
-    forgetPaces(figures);
     auto onward = onwardFrom(last, work);
     if (!onward) {
         return tl::unexpected(onward.error());
@@ -259,7 +243,7 @@ Result<RouteFigures> routeFigures(const plan::Plan& plan, const plan::Route& rou
         return tl::unexpected(place.error());
     }
     if (isWalked(route)) {
-        work.way.giveTimes(figures, *place);
+        work.way.giveTimesAndPaces(figures, *place);
     }
     return figures;
 }

@@ -6,6 +6,7 @@
 
 #include "core/geodesy/declination.h"
 #include "core/geodesy/plane_angles.h"
+#include "core/movement/pace.h"
 #include "core/movement/progress.h"
 #include "core/movement/relief.h"
 #include "core/plan/plan.h"
@@ -39,7 +40,7 @@ struct Piece {
     Metres groundDistance;                                ///< geodesic on WGS 84
     std::optional<Metres> climb, descent, slopeDistance;  ///< unknown without heights
     std::optional<Steepest> steepest;
-    std::optional<double> paces;  ///< double paces on ground distance; none without a profile
+    std::optional<double> paces;  ///< double paces on ground distance, by its ground and light; none without a count
     std::optional<Minutes> time;
     bool slowed = false;        ///< by the plan's hiking rule, which is slower here than doctrine
     bool fromContours = false;  ///< heights were read off the sheet by hand
@@ -98,7 +99,8 @@ struct RouteFigures {
     std::optional<Minutes> time;  ///< on the move and at the halts of route points between the first and the last
     std::optional<Instant> start, arrival;
     Progress progress;  ///< over the legs, onward, and as far beyond as the longest column reaches back
-    std::optional<plan::PaceProfile> pace;
+    std::optional<plan::PaceProfile> pace;  ///< the one figure; none where courses were walked
+    std::vector<UsedPace> counts;           ///< that the legs were counted by, each once; of a vehicle none
     std::optional<plan::MarchRate> rate;
     std::optional<plan::Timing> timing;  ///< none: the one rate made the times
     friend bool operator==(const RouteFigures&, const RouteFigures&) = default;

@@ -150,6 +150,20 @@ Plan withoutLastContour(const Plan& plan, const ItemId& route) {
     return std::move(PlanBuilder(plan).put(std::move(changed))).build();
 }
 
+Plan withLegNotes(const Plan& plan, const ItemId& item, const ItemId& point, const LegNotes& notes) {
+    const RoutePtr held = plan.route(item);
+    if (!held) {
+        return plan;
+    }
+    Route route = *held;
+    for (Stop& stop : route.stops) {
+        if (stop.measure == point) {
+            stop.leg = notes;
+        }
+    }
+    return std::move(PlanBuilder(plan).put(std::move(route))).build();
+}
+
 Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other) {
     const RoutePtr a = plan.route(one);
     const RoutePtr b = plan.route(other);

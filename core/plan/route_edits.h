@@ -30,6 +30,9 @@ namespace crosstick::plan {
 /// Without the one that was read last.
 [[nodiscard]] Plan withoutLastContour(const Plan& plan, const ItemId& route);
 
+/// What is said of the leg that ends on a route point; of every leg that ends there, where a route passes it twice.
+[[nodiscard]] Plan withLegNotes(const Plan& plan, const ItemId& route, const ItemId& point, const LegNotes& notes);
+
 /// Primary and alternate change places.
 [[nodiscard]] Plan swappedUse(const Plan& plan, const ItemId& one, const ItemId& other);
 

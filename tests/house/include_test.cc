@@ -24,7 +24,8 @@ constexpr std::array kFloors{
     Floor{"ui/press", 10},     Floor{"ui/look", 11},     Floor{"ui/tools", 10},         Floor{"ui/work", 10},
     Floor{"ui/table", 11},     Floor{"ui/ledger", 12},   Floor{"ui/details", 12},       Floor{"ui/phases", 12},
     Floor{"ui/copies", 12},    Floor{"ui/start", 12},    Floor{"ui/registering", 12},   Floor{"ui/march", 12},
-    Floor{"ui/tray", 13},      Floor{"ui/window", 14},   Floor{"sample-data", 15},      Floor{"app", 16},
+    Floor{"ui/timing", 12},    Floor{"ui/tray", 13},     Floor{"ui/window", 14},        Floor{"sample-data", 15},
+    Floor{"app", 16},
 };
 
 const Floor* floorOf(std::string_view path) {

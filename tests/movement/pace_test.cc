@@ -11,24 +11,28 @@
 namespace crosstick::movement {
 namespace {
 
+using plan::Going;
+using plan::Light;
 using testing::HasSubstr;
 
-constexpr PaceConditions kRoadByDay{PaceGround::Road, PaceLight::Day};
-constexpr PaceConditions kCrossByDay{PaceGround::CrossCountry, PaceLight::Day};
-constexpr PaceConditions kCrossByNight{PaceGround::CrossCountry, PaceLight::Night};
+constexpr PaceConditions kRoadByDay{Going::Road, Light::Day};
+constexpr PaceConditions kCrossByDay{Going::CrossCountry, Light::Day};
+constexpr PaceConditions kCrossByNight{Going::CrossCountry, Light::Night};
 
-MeasuredCourse course(const char* text) {
+plan::PaceCourse course(const char* text) {
     return parseCourse(text).value();
 }
 
 TEST(Pace, IsReadFromTheCourseThatWasWalked) {
-    const MeasuredCourse night = course("600 444 cross-country night");
+    const plan::PaceCourse night = course("600 444 cross-country night");
     EXPECT_EQ(night.length, Metres(600));
     EXPECT_EQ(night.doublePaces, 444);
-    EXPECT_EQ(night.conditions, kCrossByNight);
-    EXPECT_EQ(course("100 62").conditions, kCrossByDay);
+    EXPECT_EQ(night.light, Light::Night);
+    EXPECT_EQ(night.going, Going::CrossCountry);
+    EXPECT_EQ(course("100 62").light, Light::Day);
     EXPECT_EQ(course("  100  116   single road ").doublePaces, 58);
-    EXPECT_EQ(course("100 62 road double day").conditions, kRoadByDay);
+    EXPECT_EQ(course("100 62 road double day").going, Going::Road);
+    EXPECT_EQ(course("100 62 night , P14 ").walker, "P14");
 }
 
 TEST(Pace, RefusesWhatIsNoCourse) {
@@ -47,17 +51,17 @@ TEST(Pace, RefusesWhatIsNoCourse) {
 
 // Task 071-329-1006 as trade.md 4.5 has it: 116 single paces to 100 m on the level, about 148 cross-country.
 TEST(Pace, GoesFromRoadToCrossCountryByTheTrainingTasksRatio) {
-    const std::vector<MeasuredCourse> courses{course("100 116 single road")};
+    const std::vector<plan::PaceCourse> courses{course("100 116 single road")};
     const WorkedPace cross = paceFor(courses, kCrossByDay).value();
     EXPECT_NEAR(cross.doublePacesPer100, 74, 1e-9);
     EXPECT_EQ(cross.basis, PaceBasis::TrainingRatio);
     EXPECT_EQ(cross.how, "58.0 by road day x 148/116");
-    const std::vector<MeasuredCourse> back{course("100 148 single")};
+    const std::vector<plan::PaceCourse> back{course("100 148 single")};
     EXPECT_NEAR(paceFor(back, kRoadByDay)->doublePacesPer100, 58, 1e-9);
 }
 
 TEST(Pace, SaysWhereAFactorIsOurs) {
-    const std::vector<MeasuredCourse> courses{course("100 116 single road")};
+    const std::vector<plan::PaceCourse> courses{course("100 116 single road")};
     const WorkedPace night = paceFor(courses, kCrossByNight).value();
     EXPECT_NEAR(night.doublePacesPer100, 74 * kNightFactor, 1e-9);
     EXPECT_EQ(night.basis, PaceBasis::OurFactor);
@@ -65,13 +69,14 @@ TEST(Pace, SaysWhereAFactorIsOurs) {
 }
 
 TEST(Pace, MeasuredInTheConditionsGoesBeforeEveryFactor) {
-    const std::vector<MeasuredCourse> courses{course("100 58 road"), course("400 300 night"), course("600 438 night")};
+    const std::vector<plan::PaceCourse> courses{course("100 58 road"), course("400 300 night"),
+                                                course("600 438 night")};
     const WorkedPace night = paceFor(courses, kCrossByNight).value();
     EXPECT_NEAR(night.doublePacesPer100, 73.8, 1e-9);
     EXPECT_EQ(night.basis, PaceBasis::Measured);
     EXPECT_EQ(night.how, "measured over 1000 m");
     EXPECT_EQ(paceFor(courses, kCrossByDay)->basis, PaceBasis::TrainingRatio);  // rather than our night factor
-    EXPECT_FALSE(paceFor({}, kCrossByDay));
+    EXPECT_FALSE(paceFor(plan::Heading{}, kCrossByDay));
 }
 
 TEST(Pace, BeadsAreWholeHundredsAndWhatIsLeft) {

@@ -50,7 +50,7 @@ TEST(Progress, ChangesItsRateInTheMiddleOfAStretchWhenNightFalls) {
     ASSERT_TRUE(walked);
     EXPECT_NEAR(walked->stretches.front().time.value(), 94 + 9, 1e-9);
     ASSERT_EQ(walked->progress.spans.size(), 2U);
-    EXPECT_EQ(walked->progress.spans[1].light, Light::Night);
+    EXPECT_EQ(walked->progress.spans[1].light, plan::Light::Night);
     EXPECT_NEAR(walked->progress.spans[1].from.value(), 3760, 1e-9);
     EXPECT_NEAR(walked->progress.spans[1].since.value(), 94, 1e-9);
     EXPECT_NEAR(walked->progress.at(Metres(3760))->value(), 94, 1e-9);
@@ -61,7 +61,7 @@ TEST(Progress, ChangesBackAtDawn) {
     const auto walked = walk({stretch(1600), stretch(2400)}, byLight(), kStart, {night(-300, 60)});
     EXPECT_NEAR(walked->stretches[0].time.value(), 60, 1e-9);
     EXPECT_NEAR(walked->stretches[1].time.value(), 60, 1e-9);
-    EXPECT_EQ(walked->progress.spans.back().light, Light::Day);
+    EXPECT_EQ(walked->progress.spans.back().light, plan::Light::Day);
 }
 
 TEST(Progress, WithoutAStartTakesTheSlowerRate) {
@@ -146,7 +146,7 @@ TEST(Progress, NobodyWhoStartsLaterArrivesEarlier) {
                 sum += walked->stretches[n].time + way[n].haltBefore;
             }
             EXPECT_NEAR(whole.value(), sum.value(), 1e-6);
-            EXPECT_LE(whole.value(), longestTime(way, heading.timing->rates).value() + 1e-6);
+            EXPECT_LE(whole.value(), longestTime(way, heading).value() + 1e-6);
             const Instant there = start + std::chrono::seconds(std::llround(whole.value() * 60));
             EXPECT_TRUE(!before || there + std::chrono::seconds(1) >= *before) << round << ' ' << later;
             before = there;

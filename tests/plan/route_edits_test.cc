@@ -122,6 +122,17 @@ TEST(RouteEdits, PrimaryAndAlternateChangePlaces) {
     EXPECT_EQ(swappedUse(before, id(1), id(9)), before);
 }
 
+TEST(RouteEdits, WhatIsSaidOfALegStandsAtItsEndAlone) {
+    LegNotes notes;
+    notes.catching = "the lake's shore";
+    notes.rally = id(11);
+    const Plan plan = withLegNotes(planWithRoute(), id(1), id(12), notes);
+    EXPECT_EQ(plan.route(id(1))->stops[2].leg, notes);
+    EXPECT_EQ(plan.route(id(1))->stops[1].leg.catching, "road beyond the weir");
+    EXPECT_EQ(withLegNotes(planWithRoute(), id(1), id(99), notes), planWithRoute());
+    EXPECT_EQ(withLegNotes(planWithRoute(), id(9), id(12), notes), planWithRoute());
+}
+
 // Laws over random routes: twice back is the same way and the same points; split and joined again are the route's.
 TEST(RouteEdits, TwiceBackIsTheSameWay) {
     constexpr std::uint64_t kSeed = 3107;

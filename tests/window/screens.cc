@@ -57,6 +57,7 @@ class Screens {
         films();
         copies();
         keep("7-copies");
+        movement();
     }
 
   private:
@@ -137,6 +138,38 @@ class Screens {
         window_->run("pin-film");
         for (const plan::FilmPtr& film : films) {
             window_->work().setLook(film->id, {});
+        }
+    }
+    /// Times, legs bend by bend, what is said of one, and a table each.
+    void movement() {
+        work::Work& work = window_->work();
+        plan::Heading heading = work.plan().heading();
+        heading.timing = plan::Timing{};
+        heading.courses = {{"P14", Metres(600), 372, plan::Going::CrossCountry, plan::Light::Day, {}}};
+        heading.preparations = {{"orders", Minutes(60), {}}, {"rehearsal", Minutes(90), {}}};
+        work.commit(std::move(plan::PlanBuilder(work.plan()).heading(heading)).build(), "times");
+        chooseRoute();
+        window_->run("timing");
+        rest();
+        keep("12-timing");
+        window_->run("timing");
+        if (window_->actionsByName().at("details")->isChecked()) {
+            window_->run("details");
+        }
+        window_->run("bends");
+        window_->run("drift");
+        rest();
+        keep("13-bends-and-drift");
+        window_->run("bends");
+        window_->run("drift");
+        work.select(work.plan().routes().front()->stops.at(2).measure);
+        rest();
+        keep("14-leg-notes");
+        window_->run("details");
+        for (const char* page : {"march", "elements", "tasks", "events", "matrix", "march-table", "profile", "light"}) {
+            window_->run(page);
+            rest();
+            keep((std::string("15-") + page).c_str());
         }
     }
     void copies() {

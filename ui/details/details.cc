@@ -75,6 +75,15 @@ void Details::askForLabel() {
     }
 }
 
+void Details::askForLeg() {
+    if (legField_ != nullptr) {
+        legField_->setFocus(Qt::OtherFocusReason);
+        widget()->layout()->activate();
+        ensureWidgetVisible(numbers_ != nullptr ? static_cast<QWidget*>(numbers_) : legField_);
+        ensureWidgetVisible(legField_);
+    }
+}
+
 void Details::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape) {
         Q_EMIT left();
@@ -101,6 +110,7 @@ void Details::rebuild() {
     values_.clear();
     labelField_ = nullptr;
     gridField_ = nullptr;
+    legField_ = nullptr;
     numbers_ = nullptr;
     token_ = nullptr;
     beyond_ = nullptr;
@@ -211,6 +221,9 @@ QLineEdit* Details::addField(const QString& label, const std::string& value, con
         }
         refuse({});
         work_.commit(std::move(*next), caption);
+        if (const auto taken = values_.find(field); taken != values_.end()) {
+            field->setText(text(taken->second()));  // as it is written, so that leaving the field is no second step
+        }
         return true;
     };
     connect(field, &QLineEdit::editingFinished, this, [this, enter] {

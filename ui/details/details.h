@@ -34,6 +34,8 @@ class Details final : public QScrollArea {
     void setLight(look::Light light);
     /// The caret into the number or name, all of it chosen: Enter keeps it.
     void askForLabel();
+    /// The caret into the first of what is said of the leg that ends on the chosen point.
+    void askForLeg();
     [[nodiscard]] QLineEdit* labelField() const { return labelField_; }
     [[nodiscard]] QLineEdit* gridField() const { return gridField_; }
     [[nodiscard]] QString title() const { return title_->text(); }
@@ -66,6 +68,7 @@ class Details final : public QScrollArea {
     QVBoxLayout* column_ = nullptr;
     QLineEdit* labelField_ = nullptr;
     QLineEdit* gridField_ = nullptr;
+    QLineEdit* legField_ = nullptr;  ///< none where no leg ends on what is shown
     QLabel* title_ = nullptr;
     QLabel* beyond_ = nullptr;
     QLabel* course_ = nullptr;  ///< of an alternate: where it leaves, what is still open
@@ -86,6 +89,11 @@ class Details final : public QScrollArea {
     void addNames(const plan::Measure& measure, const Held& held);
     void addTie(const plan::Measure& measure, const Held& held);
     void addGrid(const plan::Measure& measure, const Held& held);
+    /// What is said of the leg that ends here, on the route in the ledger.
+    void addLegNotes(const plan::ItemId& point);
+    QLineEdit* addLegField(const QString& label, const char* caption, const plan::ItemId& route,
+                           const plan::ItemId& point, std::string plan::LegNotes::*note);
+    void addGoing(const plan::ItemId& route, const plan::ItemId& point);
     void addOwnFields(const measures::Entry& entry, const plan::ItemId& id, const Held& held);
     void addRoute(const plan::Route& route);
     void addDecision(const plan::Route& route);

@@ -8,6 +8,8 @@ inline constexpr FaultId kNumberTaken{"details/number-taken"};
 inline constexpr FaultId kNumberTakenOnRoute{"details/number-taken-on-route"};
 inline constexpr FaultId kNumberIssued{"details/number-issued"};
 inline constexpr FaultId kNameTaken{"details/name-taken"};
+inline constexpr FaultId kBadHalt{"details/bad-halt"};
+inline constexpr FaultId kNoSuchRally{"details/no-such-rally"};
 inline constexpr FaultId kGridOffSheet{"details/grid-off-sheet"};
 inline constexpr FaultId kGridUnread{"details/grid-unread"};
 inline constexpr FaultId kNoCarryRate{"details/no-carry-rate"};

@@ -81,6 +81,7 @@ void Details::addMeasure(const plan::Measure& measure) {
         });
     why->setPlaceholderText(tr("one line: what it is for"));
     values_[why] = [held] { return held() ? held()->why : std::string{}; };
+    addLegNotes(id);
     addFigures(id);
 }
 

@@ -76,9 +76,10 @@ QPushButton* factButton(QWidget* parent) {
     return made;
 }
 
-void showFact(QPushButton& fact, const QString& words) {
+/// @param more  what there is no room for
+void showFact(QPushButton& fact, const QString& words, const QString& more) {
     fact.setText(fact.fontMetrics().elidedText(words, Qt::ElideRight, kFactsWide - 22));
-    fact.setToolTip(words);
+    fact.setToolTip(words + QLatin1Char('\n') + more);
     fact.setAccessibleName(words);
     fact.setAccessibleDescription(QObject::tr("Press to change it"));
 }
@@ -135,6 +136,10 @@ void Ledger::buildTable() {
             action->setChecked(!table_->isColumnHidden(column));
             connect(action, &QAction::toggled, this, [this, column](bool on) { showColumn(column, on); });
         }
+        QAction* bends = menu.addAction(tr("Bend by bend"));
+        bends->setCheckable(true);
+        bends->setChecked(model_.rows() == Rows::Bends);
+        connect(bends, &QAction::triggered, this, &Ledger::bendsWanted);
         menu.exec(header->mapToGlobal(at));
     });
     static constexpr int kWide[] = {46, 90, 240, 150, 100, 84, 78, 84, 96, 110, 110};
@@ -172,7 +177,8 @@ void Ledger::buildFacts() {
         renewFacts();
     });
     connect(pace_, &QPushButton::clicked, this, [this] { ask(Want::Pace); });
-    connect(rate_, &QPushButton::clicked, this, [this] { ask(Want::Rate); });
+    connect(rate_, &QPushButton::clicked, this,
+            [this] { work_.plan().heading().timing ? Q_EMIT timingWanted() : ask(Want::Rate); });
 }
 
 void Ledger::setLight(look::Light light) {
@@ -197,8 +203,9 @@ void Ledger::setFolded(bool folded) {
     facts_->setVisible(!folded);
     table_->horizontalHeader()->setVisible(!folded);
     table_->setVerticalScrollBarPolicy(folded ? Qt::ScrollBarAlwaysOff : Qt::ScrollBarAsNeeded);
-    if (folded && model_.rowCount() > 0) {  // the live row alone: the leg being drawn, else the sums
-        const int live = model_.rowCount() - (work_.wetPlan() ? 2 : 1);
+    if (folded && model_.rowCount() > 0) {  // the live row alone: the leg being drawn or chosen, else the sums
+        const auto chosen = work_.selected() ? model_.rowTo(*work_.selected()) : std::nullopt;
+        const int live = work_.wetPlan() ? model_.rowCount() - 2 : chosen.value_or(model_.rowCount() - 1);
         table_->scrollTo(model_.index(std::max(0, live), 0), QAbstractItemView::PositionAtTop);
     }
 }
@@ -241,11 +248,14 @@ void Ledger::renewFacts() {
                         .arg(QString::fromStdString(movement::gmAngleText(figures->gm.angle, work_.angles())),
                              printed ? tr("from the sheet") : tr("from the model")));
     angle_->setToolTip(QString::fromStdString(movement::gmRuleText(figures->gm.angle, work_.angles())));
-    showFact(*pace_, figures->pace ? tr("%1 paces per 100 m, yours").arg(figures->pace->doublePacesPer100)
-                                   : tr("no pace count: give it"));
-    showFact(*rate_, figures->rate || figures->timing
-                         ? QString::fromStdString(movement::rateText(*figures, work_.plan().heading().zone))
-                         : tr("no rate of march: give it"));
+    showFact(*pace_,
+             figures->paces ? QString::fromStdString(movement::shortPaceText(*figures)) : tr("no pace count: give it"),
+             QString::fromStdString(movement::paceText(*figures)));
+    showFact(*rate_,
+             figures->rate || figures->timing
+                 ? QString::fromStdString(movement::rateText(*figures, work_.plan().heading().zone))
+                 : tr("no rate of march: give it"),
+             tr("Ctrl+Shift+H: rates, start, paces"));
     renewQuestion(wantsOf(*figures, !work_.wetPlan()));
 }
 
@@ -294,10 +304,17 @@ void Ledger::ask(Want want) {
     field_->setFocus(Qt::OtherFocusReason);
 }
 
+/// A cell whose figure is missing asks for it; any other chooses its leg.
 void Ledger::askAt(const QModelIndex& cell) {
     if (const auto want = model_.wantAt(cell)) {
         ask(*want);
+    } else if (const auto leg = model_.legAt(cell.row()); leg && !work_.wetPlan()) {
+        Q_EMIT legChosen(model_.figures()->legs[*leg].to);
     }
+}
+
+void Ledger::setRows(Rows rows) {
+    model_.setRows(rows);
 }
 
 void Ledger::take() {

@@ -32,6 +32,7 @@ class Ledger final : public QWidget {
     [[nodiscard]] bool isWanted() const;  ///< a route is chosen or being drawn
     void renew();
     void showColumn(LegsModel::Column column, bool shown);
+    void setRows(Rows rows);
     [[nodiscard]] const LegsModel& legs() const { return model_; }
     /// Asks for something at the left, the caret in its field; what is known already can be changed so.
     void ask(Want want);
@@ -40,8 +41,11 @@ class Ledger final : public QWidget {
     [[nodiscard]] QString questionAsked() const { return question_->text(); }
 
   Q_SIGNALS:
-    void roomWanted();  ///< something is asked for, and there is no room for it
-    void left();        ///< back to the table
+    void roomWanted();                      ///< something is asked for, and there is no room for it
+    void left();                            ///< back to the table
+    void legChosen(crosstick::Uuid point);  ///< the leg that ends there
+    void bendsWanted();                     ///< the other way of listing the legs
+    void timingWanted();                    ///< there is more than one rate to see
 
   protected:
     void paintEvent(QPaintEvent* event) override;

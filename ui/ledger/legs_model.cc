@@ -27,6 +27,39 @@ QString azimuths(const movement::PaperLeg& leg, std::string movement::PaperPiece
 LegsModel::LegsModel(work::Work& work, std::function<QString(const Error&)> say, QObject* parent)
     : QAbstractTableModel(parent), work_(work), say_(std::move(say)) {}
 
+void LegsModel::setRows(Rows rows) {
+    rowsAre_ = rows;
+    renew();
+}
+
+void LegsModel::listLines() {
+    lines_.clear();
+    for (std::size_t leg = 0; paper_ && leg < paper_->legs.size(); ++leg) {
+        const std::size_t pieces = paper_->legs[leg].pieces.size();
+        if (rowsAre_ == Rows::Legs || pieces < 2) {
+            lines_.push_back({leg, std::nullopt, true});
+            continue;
+        }
+        for (std::size_t piece = 0; piece < pieces; ++piece) {
+            lines_.push_back({leg, piece, piece + 1 == pieces});
+        }
+    }
+}
+
+std::optional<std::size_t> LegsModel::legAt(int row) const {
+    return row >= 0 && row < static_cast<int>(lines_.size()) ? std::optional(lines_[static_cast<std::size_t>(row)].leg)
+                                                             : std::nullopt;
+}
+
+std::optional<int> LegsModel::rowTo(const plan::ItemId& point) const {
+    for (std::size_t n = 0; figures_ && n < lines_.size(); ++n) {
+        if (lines_[n].isLast && figures_->legs[lines_[n].leg].to == point) {
+            return static_cast<int>(n);
+        }
+    }
+    return std::nullopt;
+}
+
 void LegsModel::renew() {
     beginResetModel();
     paper_.reset();
@@ -47,15 +80,18 @@ void LegsModel::renew() {
             fault_ = figures.error();
         }
     }
+    listLines();
     endResetModel();
 }
 
 bool LegsModel::isLive(int row) const {
-    return work_.wetPlan() && paper_ && row + 1 == static_cast<int>(paper_->legs.size());
+    const auto leg = legAt(row);
+    return leg && (work_.wetPlan() ? *leg + 1 == paper_->legs.size()
+                                   : work_.selected() && figures_->legs[*leg].to == *work_.selected());
 }
 
 int LegsModel::rowCount(const QModelIndex& parent) const {
-    return parent.isValid() || !paper_ ? 0 : static_cast<int>(paper_->legs.size()) + 1;
+    return parent.isValid() || !paper_ ? 0 : static_cast<int>(lines_.size()) + 1;
 }
 
 int LegsModel::columnCount(const QModelIndex& parent) const {
@@ -83,15 +119,51 @@ QString LegsModel::total(int column) const {
     }
 }
 
+/// "2a", "2b", then by number: what one bend of a leg has of its own.
+QString LegsModel::pieceCell(const Line& line, int column) const {
+    const movement::PaperLeg& leg = paper_->legs[line.leg];
+    const movement::PaperPiece& piece = leg.pieces[*line.piece];
+    switch (column) {
+        case Leg:
+            return QString::number(leg.number) + (*line.piece < 26
+                                                      ? QString(QChar(u'a' + static_cast<char16_t>(*line.piece)))
+                                                      : QStringLiteral(".%1").arg(*line.piece + 1));
+        case To:
+            return line.isLast ? text(leg.to) : tr("bend");
+        case Tie:
+            return line.isLast ? text(leg.tie) : text(piece.toGrid);
+        case Azimuth:
+            return text(piece.magnetic);
+        case BackAzimuth:
+            return text(piece.backMagnetic);
+        case GridAzimuth:
+            return text(piece.grid);
+        case Distance:
+            return QString::number(piece.metres);
+        case Paces:
+            return whole(piece.paces);
+        default:
+            return {};
+    }
+}
+
 QString LegsModel::cell(int row, int column) const {
-    const movement::PaperLeg& leg = paper_->legs[static_cast<std::size_t>(row)];
+    const Line& line = lines_[static_cast<std::size_t>(row)];
+    const movement::PaperLeg& leg = paper_->legs[line.leg];
+    const bool isPieces = column < Time || column == BackAzimuth || column == GridAzimuth;
+    if (line.piece && isPieces) {
+        return pieceCell(line, column);
+    }
+    if (!line.isLast) {
+        return {};
+    }
     switch (column) {
         case Leg:
             return QString::number(leg.number);
         case To:
             return text(leg.to);
         case Tie:
-            return isLive(row) ? tr("drawing") : text(leg.tie);
+            return work_.wetPlan() && isLive(row) ? tr("drawing") : text(leg.tie);
         case Azimuth:
             return azimuths(leg, &movement::PaperPiece::magnetic);
         case BackAzimuth:
@@ -114,7 +186,8 @@ QString LegsModel::cell(int row, int column) const {
 }
 
 std::optional<Gap> LegsModel::gap(int row, int column) const {
-    if (!(isTotal(row) ? total(column) : cell(row, column)).isEmpty()) {
+    const bool isWithin = !isTotal(row) && !lines_[static_cast<std::size_t>(row)].isLast && column != Paces;
+    if (isWithin || !(isTotal(row) ? total(column) : cell(row, column)).isEmpty()) {
         return std::nullopt;
     }
     if (figures_->use == plan::Use::Vehicle && (column == Paces || column == Time || column == Arrive)) {
@@ -177,13 +250,18 @@ QString LegsModel::hint(const QModelIndex& index) const {
     if (index.column() == Climb && paper_->fromContours) {
         return tr("read from contours by hand, even between them");
     }
-    if (index.column() != Distance || index.row() >= static_cast<int>(figures_->legs.size())) {
+    const auto at = legAt(index.row());
+    if (index.column() != Distance || !at) {
         return {};
     }
-    const movement::Leg& leg = figures_->legs[static_cast<std::size_t>(index.row())];
-    return tr("map %1 m, ground %2 m")
-        .arg(leg.mapDistance.value(), 0, 'f', 2)
-        .arg(leg.groundDistance.value(), 0, 'f', 2);
+    const movement::Leg& leg = figures_->legs[*at];
+    const auto exact = [](const auto& lies) {
+        return tr("map %1 m, ground %2 m")
+            .arg(lies.mapDistance.value(), 0, 'f', 2)
+            .arg(lies.groundDistance.value(), 0, 'f', 2);
+    };
+    const auto& piece = lines_[static_cast<std::size_t>(index.row())].piece;
+    return piece ? exact(leg.pieces[*piece]) : exact(leg);
 }
 
 QVariant LegsModel::headerData(int section, Qt::Orientation orientation, int role) const {

@@ -10,6 +10,9 @@
 
 namespace crosstick::ledger {
 
+/// How the ledger lists a way: legs from route point to route point, or every bend of theirs for itself.
+enum class Rows { Legs, Bends };
+
 /// The legs of the route in the ledger as the trade writes them, and a row of totals. The figures are those of the
 /// route card: movement::paperFigures makes both.
 class LegsModel final : public QAbstractTableModel {
@@ -23,9 +26,15 @@ class LegsModel final : public QAbstractTableModel {
     LegsModel(work::Work& work, std::function<QString(const Error&)> say, QObject* parent = nullptr);
 
     void renew();
+    void setRows(Rows rows);
+    [[nodiscard]] Rows rows() const { return rowsAre_; }
+    /// The leg that a row is of, from 0; nothing for the sums.
+    [[nodiscard]] std::optional<std::size_t> legAt(int row) const;
+    /// The last row of the leg that ends on a route point; nothing where none does.
+    [[nodiscard]] std::optional<int> rowTo(const plan::ItemId& point) const;
     [[nodiscard]] bool isEmpty() const { return !paper_; }
     [[nodiscard]] bool isLive(int row) const;  ///< the leg that is being drawn
-    [[nodiscard]] bool isTotal(int row) const { return paper_ && row == static_cast<int>(paper_->legs.size()); }
+    [[nodiscard]] bool isTotal(int row) const { return paper_ && row == static_cast<int>(lines_.size()); }
     [[nodiscard]] const std::optional<movement::PaperRoute>& paper() const { return paper_; }
     [[nodiscard]] const std::optional<movement::RouteFigures>& figures() const { return figures_; }
     [[nodiscard]] const std::optional<Error>& fault() const { return fault_; }
@@ -41,11 +50,21 @@ class LegsModel final : public QAbstractTableModel {
   private:
     work::Work& work_;
     std::function<QString(const Error&)> say_;
+    Rows rowsAre_ = Rows::Legs;
+    /// A row: a leg, or one piece of it.
+    struct Line {
+        std::size_t leg = 0;
+        std::optional<std::size_t> piece;
+        bool isLast = true;  ///< of the leg
+    };
+    std::vector<Line> lines_;
     std::optional<movement::PaperRoute> paper_;
     std::optional<movement::RouteFigures> figures_;
     std::optional<Error> fault_;
 
+    void listLines();
     [[nodiscard]] QString cell(int row, int column) const;
+    [[nodiscard]] QString pieceCell(const Line& line, int column) const;
     [[nodiscard]] QString total(int column) const;
     /// Why the figure of a cell is missing; nothing where it is there.
     [[nodiscard]] std::optional<Gap> gap(int row, int column) const;

@@ -7,15 +7,12 @@
 
 #include "core/geodesy/faults.h"
 #include "core/movement/faults.h"
+#include "core/movement/typed_timing.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::ledger {
 namespace {
 
-constexpr double kFewestPaces = 30;
-constexpr double kMostPaces = 150;
-constexpr double kSlowest = 0.1;  ///< km/h
-constexpr double kFastest = 20;
 constexpr double kMostDegrees = 90;
 
 using Taken = tl::expected<plan::Plan, QString>;
@@ -28,13 +25,8 @@ Taken refused(const QString& why) {
     return tl::unexpected(why);
 }
 
-template <class Change>
-plan::Plan withHeading(const plan::Plan& plan, Change&& change) {
-    plan::Heading heading = plan.heading();
-    change(heading);
-    plan::PlanBuilder builder(plan);
-    builder.heading(std::move(heading));
-    return std::move(builder).build();
+Taken worded(Result<plan::Plan> result, const std::function<QString(const Error&)>& say) {
+    return result ? Taken(std::move(*result)) : refused(say(result.error()));
 }
 
 std::optional<double> numberIn(const QString& typed, double least, double most) {
@@ -42,56 +34,12 @@ std::optional<double> numberIn(const QString& typed, double least, double most) 
     return number && *number >= least && *number <= most ? number : std::nullopt;
 }
 
-Taken withPace(const plan::Plan& plan, const QString& typed) {
-    const auto count = numberIn(typed, kFewestPaces, kMostPaces);
-    if (!count) {
-        return refused(tr("A number from 30 to 150: one person's left foot in 100 m."));
-    }
-    return withHeading(plan, [&](plan::Heading& heading) { heading.pace = plan::PaceProfile{*count, {}, {}}; });
-}
-
-Taken withRate(const plan::Plan& plan, const QString& typed) {
-    const auto rate = numberIn(typed, kSlowest, kFastest);
-    if (!rate) {
-        return refused(tr("Kilometres in an hour, 0.1 to 20, halts left out."));
-    }
-    return withHeading(plan, [&](plan::Heading& heading) {
-        heading.rate = plan::MarchRate{KilometresPerHour(*rate), {}, {}};
-    });
-}
-
-/// "2100" alone is on the day of the plan, in its zone.
-std::string wholeGroup(const plan::Heading& heading, const QString& typed) {
-    static const QRegularExpression clock(QStringLiteral("^([01][0-9]|2[0-3]):?[0-5][0-9]$"));
-    if (!clock.match(typed).hasMatch() || !heading.date.ok()) {
-        return typed.toStdString();
-    }
-    const Instant midnight = std::chrono::sys_days(heading.date) - heading.zone.offset;
-    const QString figures = QString(typed).remove(QLatin1Char(':'));
-    const auto since = std::chrono::minutes(figures.left(2).toInt() * 60 + figures.right(2).toInt());
-    return dateTimeGroup(midnight + since, heading.zone);
-}
-
-Taken withStart(const plan::Plan& plan, const plan::ItemId& id, const QString& typed,
-                const std::function<QString(const Error&)>& say) {
-    const auto when = parseDateTimeGroup(wholeGroup(plan.heading(), typed));
-    const plan::RoutePtr held = plan.route(id);
-    if (!when || !held) {
-        return when ? Taken(plan) : refused(say(when.error()));
-    }
-    plan::Route route = *held;
-    route.start = *when;
-    plan::PlanBuilder builder(plan);
-    builder.put(std::move(route));
-    return std::move(builder).build();
-}
-
 Taken withDay(const plan::Plan& plan, const QString& typed, const std::function<QString(const Error&)>& say) {
     const auto day = parseIsoDate(typed.toStdString());
     if (!day) {
         return refused(say(day.error()));
     }
-    return withHeading(plan, [&](plan::Heading& heading) { heading.date = *day; });
+    return movement::withHeading(plan, [&](plan::Heading& heading) { heading.date = *day; });
 }
 
 /// "11 W", "190 mils W": east positive.
@@ -111,14 +59,15 @@ std::optional<Degrees> angleIn(const QString& typed) {
 /// As the sheet prints it, taken to hold on the day of the plan.
 Taken withAngle(const plan::Plan& plan, const QString& typed) {
     if (typed.compare(QStringLiteral("model"), Qt::CaseInsensitive) == 0) {
-        return withHeading(plan, [](plan::Heading& heading) { heading.declination = plan::DeclinationSource::Model; });
+        return movement::withHeading(
+            plan, [](plan::Heading& heading) { heading.declination = plan::DeclinationSource::Model; });
     }
     const auto angle = angleIn(typed);
     if (!angle || plan.sheets().empty()) {
         return refused(tr("As the sheet prints it, with its side: 11 W, or 190 mils W. Or the word model."));
     }
-    const plan::Plan next =
-        withHeading(plan, [](plan::Heading& heading) { heading.declination = plan::DeclinationSource::Sheet; });
+    const plan::Plan next = movement::withHeading(
+        plan, [](plan::Heading& heading) { heading.declination = plan::DeclinationSource::Sheet; });
     plan::Sheet sheet = *next.sheets().front();
     sheet.declination = plan::PrintedDeclination{*angle, next.heading().date, Degrees(0), {}};
     plan::PlanBuilder builder(next);
@@ -171,7 +120,7 @@ std::vector<Want> wantsOf(const movement::RouteFigures& figures, bool isDrawn) {
     if (figures.use == plan::Use::Vehicle) {
         return wants;  // nobody walks it
     }
-    if (!figures.pace) {
+    if (!figures.paces) {
         wants.push_back(Want::Pace);
     }
     if (!figures.rate && !figures.timing) {
@@ -206,7 +155,7 @@ QString example(Want want, const plan::Heading& heading) {
         case Want::Angle:
             return QStringLiteral("11 W");
         case Want::Pace:
-            return QStringLiteral("62");
+            return tr("62, or a course: 600 372 night");
         case Want::Rate:
             return QStringLiteral("3.0");
         case Want::Start:
@@ -240,11 +189,11 @@ Taken answered(Want want, const plan::Plan& plan, const plan::ItemId& route, con
         case Want::Angle:
             return withAngle(plan, words);
         case Want::Pace:
-            return withPace(plan, words);
+            return worded(movement::withPaceTyped(plan, words.toStdString()), say);
         case Want::Rate:
-            return withRate(plan, words);
+            return worded(movement::withRateTyped(plan, words.toStdString()), say);
         case Want::Start:
-            return withStart(plan, route, words, say);
+            return worded(movement::withStartTyped(plan, route, words.toStdString()), say);
     }
     return plan;
 }

@@ -8,7 +8,6 @@
 namespace crosstick::march {
 namespace {
 
-constexpr double kMostPeople = 999;
 constexpr double kLongestGap = 10'000;
 constexpr double kMostFiles = 8;
 
@@ -133,7 +132,9 @@ void ColumnModel::takeOut(int row) {
             return std::any_of(other.serials.begin(), other.serials.end(),
                                [&](const plan::Serial& serial) { return serial.element == gone; });
         });
-    if (!marchesElsewhere) {
+    const bool isTasked = std::any_of(force.tasks.begin(), force.tasks.end(),
+                                      [&](const plan::Task& task) { return task.element == gone; });
+    if (!marchesElsewhere && !isTasked) {
         std::erase_if(force.elements, [&](const plan::Element& element) { return element.id == gone; });
     }
     commit(std::move(force), "take out an element");
@@ -313,12 +314,10 @@ Result<plan::Force> ColumnModel::typed(int row, int field, const std::string& wo
         return force;
     }
     if (field == People) {
-        const auto number = words.empty() ? std::optional(0.0) : parseNumber(words);
-        if (!number || !isWhole(*number) || *number < 0 || *number > kMostPeople) {
-            return fail(kBadStrength, {{"typed", words}});
-        }
-        found->people = static_cast<int>(*number);
-        return force;
+        return strengthTyped(words).map([&](int people) {
+            found->people = people;
+            return force;
+        });
     }
     (field == Unit ? found->unit : field == Name ? found->name : found->callSign) = words;
     return force;

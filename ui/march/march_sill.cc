@@ -230,8 +230,7 @@ void MarchSill::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
     const look::Colours c = look::colours(light_);
     painter.fillRect(rect(), c.card);
-    painter.fillRect(0, 0, width(), 2, c.ink);
-    painter.fillRect(kFactsWide, 2, 1, height() - 2, c.rule);
+    painter.fillRect(kFactsWide, 0, 1, height(), c.rule);
 }
 
 void MarchSill::keyPressEvent(QKeyEvent* event) {

@@ -90,10 +90,7 @@ std::vector<CardFact> leftFacts(const plan::Plan& plan, const movement::RouteFig
     }
     return {{"Sheet", sheetText(plan)},
             {"Grid", gridText(figures)},
-            {"Pace count",
-             figures.pace
-                 ? joined({numberText(figures.pace->doublePacesPer100) + " double per 100 m", figures.pace->note}, ", ")
-                 : "not given"},
+            {"Pace count", movement::paceText(figures)},
             {"Rate", movement::rateText(figures, heading.zone)},
             {"Start", figures.start ? dateTimeGroup(*figures.start, heading.zone) : "not given"}};
 }

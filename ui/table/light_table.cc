@@ -216,6 +216,18 @@ void LightTable::fitSheet() {
     }
 }
 
+void LightTable::setGuides(std::vector<Guide> guides) {
+    if (guides_ != guides) {
+        guides_ = std::move(guides);
+        update();
+    }
+}
+
+void LightTable::setMark(std::optional<geodesy::PlanePoint> onGrid) {
+    mark_ = onGrid;
+    update();
+}
+
 void LightTable::zoomBy(double factor) {
     const Spot at = pointerInside_ ? Spot{pointer_.x(), pointer_.y()} : view_.area().middle();
     setView(view_.zoomedAt(at, factor, kLeast, kMost));

@@ -8,6 +8,7 @@
 #include "ui/table/film_layer.h"
 #include "ui/table/held_picture.h"
 #include "ui/table/laid_sheets.h"
+#include "ui/table/overlay.h"
 #include "ui/table/rim_figures.h"
 #include "ui/table/sliding_image.h"
 #include "ui/table/tile_store.h"
@@ -63,6 +64,12 @@ class LightTable final : public QWidget {
     [[nodiscard]] Metres reach() const;  ///< on the ground: how far beside a thing still means it
     void setView(const View& view);
     void centreOn(geodesy::PlanePoint onGrid);
+    /// Lines of ours over the films, in the grid of the work; they never print.
+    void setGuides(std::vector<Guide> guides);
+    [[nodiscard]] const std::vector<Guide>& guides() const { return guides_; }
+    /// A place that is pointed at elsewhere.
+    void setMark(std::optional<geodesy::PlanePoint> onGrid);
+    [[nodiscard]] const std::optional<geodesy::PlanePoint>& mark() const { return mark_; }
     /// Nothing is missing any more: every tile is there and the films are those of the plan.
     [[nodiscard]] bool isSettled() const;
     /// The sheet of the present plan has been seen, coarsely at least; without a sheet: the grid.
@@ -81,6 +88,7 @@ class LightTable final : public QWidget {
     void givenUp();                      ///< a tool was laid down and nothing came of it
     void nextWanted(int step);           ///< Tab: the next thing on the table, or the one before
     void viewChanged();
+    void pointedAt(crosstick::geodesy::PlanePoint onGrid);
     void sheetFailed(std::size_t sheet);  ///< its copy cannot be read
 
   protected:
@@ -131,6 +139,8 @@ class LightTable final : public QWidget {
     std::optional<geodesy::PlanePoint> typedHand_;  ///< in the plan's plane
     drafting::SnapWish snapWish_;
     std::optional<drafting::Snap> snap_;  ///< what the hand is drawn to now
+    std::vector<Guide> guides_;
+    std::optional<geodesy::PlanePoint> mark_;
     std::shared_ptr<const Scene> scene_;
     std::optional<plan::FilmId> inset_;  ///< that is worked on
     std::optional<View> beforeInset_;    ///< how the table was looked at until then

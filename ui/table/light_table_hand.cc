@@ -308,6 +308,7 @@ void LightTable::mouseMoveEvent(QMouseEvent* event) {
     if (!drawing_ || !typedHand_) {  // what is typed holds the hand
         tell(tools::Event::Kind::Move, pointer_, event->modifiers(), event->buttons().testFlag(Qt::LeftButton));
     }
+    Q_EMIT pointedAt(view_.place({pointer_.x(), pointer_.y()}));
     update();
 }
 

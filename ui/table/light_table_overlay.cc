@@ -76,6 +76,14 @@ void LightTable::paintInHand(QPainter& painter, const Palette& colours) {
 
 void LightTable::paintOverlay(QPainter& painter, const Palette& colours) {
     paintStaleTraces(painter, colours);
+    for (const Guide& guide : guides_) {
+        paintGuide(painter, guide, view_, *faces_, colours);
+    }
+    if (mark_) {
+        const Spot spot = view_.spot(*mark_);
+        paintThreads(painter, *mark_, view_, *faces_, colours);
+        paintCrossHair(painter, {spot.x, spot.y}, colours);
+    }
     if (!drawing_) {
         paintChosen(painter, colours);
         paintWetLines(painter, tool_->wet(), colours);

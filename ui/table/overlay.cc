@@ -159,6 +159,33 @@ void paintTag(QPainter& painter, QPointF at, const Tag& tag, const View& view, c
     painter.restore();
 }
 
+void paintGuide(QPainter& painter, const Guide& guide, const View& view, const press::Faces& faces,
+                const Palette& colours) {
+    QPolygonF line;
+    for (const geodesy::PlanePoint place : guide.line) {
+        const Spot spot = view.spot(place);
+        line << QPointF(spot.x, spot.y);
+    }
+    const bool isHeavy = guide.weight == Guide::Weight::Heavy;
+    painter.save();
+    for (const auto& [colour, wide] :
+         {std::pair(colours.pens.paper, isHeavy ? 5.0 : 3.5), std::pair(colours.ours, isHeavy ? 2.5 : 1.2)}) {
+        painter.setPen(QPen(colour, wide));
+        painter.drawPolygon(line);
+    }
+    const LetterStyle style{11, isHeavy ? drawing::Weight::Bold : drawing::Weight::Regular, colours.ours};
+    const QRectF box = line.boundingRect();
+    const QPointF base(box.right() + 6, box.center().y() + 4);
+    const double wide = lettersWide(guide.word, style);
+    if (!guide.word.empty() && base.x() + wide < view.area().right()) {
+        QColor ground = colours.pens.paper;
+        ground.setAlpha(200);
+        painter.fillRect(QRectF(base.x() - 3, base.y() - 11, wide + 6, 15), ground);
+        letter(painter, faces, {base.x(), base.y()}, guide.word, style);
+    }
+    painter.restore();
+}
+
 void paintFilmName(QPainter& painter, QPointF at, const FilmWord& film, const View& view, const press::Faces& faces,
                    const Palette& colours) {
     const LetterStyle style{11, drawing::Weight::Bold, colours.ours};

@@ -44,6 +44,15 @@ struct Tag {
 };
 void paintTag(QPainter& painter, QPointF at, const Tag& tag, const View& view, const press::Faces& faces,
               const Palette& colours);
+/// A closed line of ours on the ground, with a word beside it.
+struct Guide {
+    std::vector<geodesy::PlanePoint> line;  ///< grid of the work
+    std::string word;
+    enum class Weight { Thin, Heavy } weight = Weight::Thin;
+    friend bool operator==(const Guide&, const Guide&) = default;
+};
+void paintGuide(QPainter& painter, const Guide& guide, const View& view, const press::Faces& faces,
+                const Palette& colours);
 /// A small word beside the pointer: the working film's name, with a pin where nothing is drawn on it.
 struct FilmWord {
     const std::string& name;

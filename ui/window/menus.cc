@@ -162,16 +162,14 @@ void Window::buildViewMenu(QMenuBar* bar) {
     };
     toggle("details", tr("Details"), "F4", [this] {
         detailsWanted_ = !details_->isVisible();
+        timingWanted_ = false;
         arrange();
     });
     toggle("ledger", tr("Legs ledger"), "F5", [this] {
         ledgerHidden_ = !ledgerHidden_;
         arrange();
     });
-    toggle("march", tr("Order of march"), "Ctrl+Shift+O", [this] {
-        marchWanted_ = !marchWanted_;
-        arrange();
-    });
+    addMarchDeeds(menu);
     toggle("bare", tr("Bare table"), "F9", [this] {
         bare_ = !bare_;
         arrange();
@@ -197,6 +195,7 @@ void Window::buildDrawMenu(QMenuBar* bar) {
     menu->addSeparator();
     add(menu, "route", tr("Route"), key("Ctrl+R"), [this] { drawRoute(plan::Use::Primary); });
     add(menu, "alternate", tr("Alternate route"), key("Ctrl+Shift+R"), [this] { drawRoute(plan::Use::Alternate); });
+    addRouteDeeds(menu->addMenu(tr("The route as a whole")));
     add(menu, "vehicles", tr("Way of vehicles"), key("Ctrl+Alt+V"), [this] { drawRoute(plan::Use::Vehicle); });
     add(menu, "contours", tr("Read contours along the route"), key("Ctrl+Alt+C"), [this] { readContours(); });
     add(menu, "follow", tr("Follow the map"), key("Ctrl+K"), [this] { followMap(Following::TheLine); });
@@ -272,6 +271,7 @@ void Window::showThingMenu(const QPoint& at) {
     menu.addAction(actions_.at("trace"));
     addPlacings(menu, *work_.selected());
     addBecomings(menu);
+    addRouteDeedsHere(menu, at);
     menu.addSeparator();
     menu.addAction(actions_.at("delete"));
     menu.exec(at);

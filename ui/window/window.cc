@@ -91,7 +91,7 @@ void Window::buildParts() {
     desk_ = new QWidget(pages_);
     table_ = new table::LightTable(work_, outside_.share, desk_);
     ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
-    march_ = new march::MarchSill(work_, outside_.say, outside_.share, desk_);
+    tables_ = new march::TablesSill(work_, outside_.say, outside_.share, desk_);
     details_ = new details::Details(work_, outside_.say, outside_.share, desk_);
     tray_ = new tray::Tray(
         work_, *table_, outside_.say, [this] { return details_->faces(); }, desk_);
@@ -99,6 +99,7 @@ void Window::buildParts() {
     offers_ = new phases::OfferCard(desk_);
     board_ = new phases::PhaseBoard(work_, outside_.share, desk_);
     board_->hide();
+    timing_ = new timing::TimingCard(work_, outside_.say, desk_);
     auto* rows = new QVBoxLayout(middle);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(0);
@@ -115,11 +116,12 @@ void Window::buildParts() {
     down->setSpacing(0);
     down->addWidget(table_, 1);
     down->addWidget(ledger_);
-    down->addWidget(march_);
+    down->addWidget(tables_);
     down->addWidget(tray_);
     across_->addLayout(down, 1);
-    across_->addWidget(details_);
-    across_->addWidget(offers_);
+    for (QWidget* card : std::initializer_list<QWidget*>{details_, offers_, timing_}) {
+        across_->addWidget(card);
+    }
     for (QWidget* page :
          {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_), static_cast<QWidget*>(register_)}) {
         pages_->addWidget(page);
@@ -158,6 +160,7 @@ void Window::connectWork() {
     connect(&work_, &work::Work::tableChanged, this, [this] { renewHead(); });
     connect(&work_, &work::Work::selectionChanged, this, [this] {
         detailsWanted_ = detailsWanted_ || work_.selected().has_value();
+        timingWanted_ = timingWanted_ && work_.selected() && work_.plan().route(*work_.selected());
         arrange();
     });
     connect(&work_, &work::Work::groundChanged, this, &Window::renewGround);
@@ -195,6 +198,10 @@ void Window::connectPages() {
             table_->setFocus();
         }
     });
+    connect(timing_, &timing::TimingCard::left, this, [this] { table_->setFocus(); });
+    connect(ledger_, &ledger::Ledger::legChosen, this, &Window::chooseLeg);
+    connect(ledger_, &ledger::Ledger::bendsWanted, this, [this] { run("bends"); });
+    connect(ledger_, &ledger::Ledger::timingWanted, this, [this] { run("timing"); });
     connect(ledger_, &ledger::Ledger::left, this, [this] {
         ledgerAsks_ = false;
         arrange();
@@ -202,11 +209,10 @@ void Window::connectPages() {
     });
     connect(ledger_, &ledger::Ledger::roomWanted, this, [this] {
         ledgerAsks_ = true;
-        detailsWanted_ = false;
+        detailsWanted_ = timingWanted_ = false;
         arrange();
     });
-    connect(march_, &march::MarchSill::left, this, [this] { table_->setFocus(); });
-    connect(march_, &march::MarchSill::refused, this, [this](const QString& why) { say(why); });
+    connectTables();
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
     connect(board_, &phases::PhaseBoard::filmMenuWanted, this, &Window::showFilmMenu);
     connect(board_, &phases::PhaseBoard::left, this, &Window::rollRail);
@@ -244,23 +250,33 @@ void Window::connectPages() {
 /// One card at a time, the ledger only with a route; an open card folds the ledger to its live row.
 void Window::arrange() {
     const bool open = work_.isOpen();
-    const bool offered = open && offers_->isOffering() && !bare_;
-    const bool card = open && detailsWanted_ && !offered && !bare_;
+    const bool timing = open && timingWanted_ && !bare_;
+    const bool offered = open && offers_->isOffering() && !timing && !bare_;
+    const bool card = open && detailsWanted_ && !timing && !offered && !bare_;
     const plan::MeasurePtr block = open ? chosenMarch() : nullptr;
     const bool tray = open && !bare_ && trayWanted_;
     const bool march = open && !bare_ && !tray && (marchWanted_ || block != nullptr);
     const bool sill = open && !bare_ && !tray && !march && !ledgerHidden_ && ledger_->isWanted();
     if (march) {
         const auto name = block ? block->fields.find("column") : decltype(block->fields.end()){};
-        march_->show(block && name != block->fields.end() ? name->second : std::string{});
+        tables_->showColumn(block && name != block->fields.end() ? name->second : std::string{});
     }
-    march_->setVisible(march);
+    tables_->setVisible(march);
     tray_->setVisible(tray);
+    if (march) {
+        tables_->show(marchWanted_ ? tables_->page() : march::TablesSill::Page::Order);
+    }
+    if (!march || tables_->page() != march::TablesSill::Page::Profile) {
+        table_->setMark(std::nullopt);
+    }
+    renewDrift();
     ledger_->renew();
     ledger_->setVisible(sill);
-    ledger_->setFolded(card || offered || (isNarrow() && !ledgerAsks_));
+    ledger_->setFolded(timing || card || offered || (isNarrow() && !ledgerAsks_));
     details_->setVisible(card);
     offers_->setVisible(offered);
+    timing_->setVisible(timing);
+    timing_->renew();
     head_->setVisible(!bare_);
     layBoard();
     renewHead();
@@ -281,13 +297,14 @@ void Window::renewHead() {
     setWindowModified(open && work_.isChanged());
     const auto enable = [this](const char* name, bool on) { actions_.at(name)->setEnabled(on); };
     for (const char* name :
-         {"save",      "save-as",     "carry",      "carry-nothing", "copies",        "films-pdf",   "close",
-          "fit",       "whole-sheet", "true-size",  "route",         "alternate",     "new-film",    "name-film",
-          "new-phase", "ticks",       "ticks-at",   "window-at",     "ticks-by-hand", "north-up",    "page-up",
-          "march-up",  "turn-left",   "turn-right", "march",         "next-phase",    "join-phases", "part-phases",
-          "inset",     "inset-at",    "trace",      "renew-traces",  "alone",         "rail",        "lift",
-          "pin-film",  "hide-film",   "fainter",    "stronger",      "tint",          "tray",        "renumber",
-          "paste",     "paste-here",  "issue",      "steps"}) {
+         {"save",       "save-as",     "carry",        "carry-nothing", "copies",        "films-pdf",   "close",
+          "fit",        "whole-sheet", "true-size",    "route",         "alternate",     "new-film",    "name-film",
+          "new-phase",  "ticks",       "ticks-at",     "window-at",     "ticks-by-hand", "north-up",    "page-up",
+          "march-up",   "turn-left",   "turn-right",   "next-phase",    "join-phases",   "part-phases", "inset",
+          "inset-at",   "trace",       "renew-traces", "alone",         "rail",          "lift",        "pin-film",
+          "hide-film",  "fainter",     "stronger",     "tint",          "tray",          "renumber",    "paste",
+          "paste-here", "issue",       "steps",        "timing",        "route-reverse", "route-split", "route-join",
+          "route-swap"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();
@@ -302,8 +319,16 @@ void Window::renewHead() {
     }
     actions_.at("inserted-letters")->setChecked(work_.inserted() == plan::Inserted::Lettered);
     actions_.at("details")->setChecked(detailsWanted_);
+    actions_.at("bends")->setChecked(ledger_->legs().rows() == ledger::Rows::Bends);
+    actions_.at("timing")->setChecked(timingWanted_);
     actions_.at("ledger")->setChecked(!ledgerHidden_);
-    actions_.at("march")->setChecked(marchWanted_);
+    const char* pages[] = {"march", "elements", "tasks", "events", "matrix", "march-table", "profile", "light"};
+    for (int n = 0; n < march::TablesSill::kPages; ++n) {
+        actions_.at(pages[n])->setChecked(marchWanted_ && static_cast<int>(tables_->page()) == n);
+        enable(pages[n], open);
+    }
+    actions_.at("drift")->setChecked(driftWanted_);
+    enable("drift", open);
     actions_.at("bare")->setChecked(bare_);
     actions_.at("night")->setChecked(light_ == look::Light::Night);
     actions_.at("one-pen")->setChecked(work_.pens() == work::Pens::One);
@@ -333,10 +358,11 @@ void Window::setLight(look::Light light) {
     rail_->setLight(light);
     board_->setLight(light);
     ledger_->setLight(light);
-    march_->setLight(light);
+    tables_->setLight(light);
     details_->setLight(light);
     tray_->setLight(light);
     offers_->setLight(light);
+    timing_->setLight(light);
     copies_->setLight(light);
     register_->setLight(light);
     start_->setLight(light);
@@ -374,13 +400,14 @@ void Window::resizeEvent(QResizeEvent* event) {
     foldMenus(isNarrow());
     doing_->setMostWide(isNarrow() ? kDoingNarrow : kDoingWide);
     notices_->fit();
-    layCard();
-    ledger_->setFolded(details_->isVisible() || offers_->isVisible() || (isNarrow() && !ledgerAsks_));
+    layCards();
+    ledger_->setFolded(details_->isVisible() || timing_->isVisible() || offers_->isVisible() ||
+                       (isNarrow() && !ledgerAsks_));
 }
 
 bool Window::eventFilter(QObject* watched, QEvent* event) {
     if (watched == table_ && event->type() == QEvent::Resize) {
-        placeCard();
+        placeCards();
     } else if (watched == desk_ && event->type() == QEvent::Resize) {
         placeBoard();
     }
@@ -407,21 +434,21 @@ void Window::foldMenus(bool fold) {
     bar_->setFixedWidth(fold ? bar_->sizeHint().width() : kMenusWide);
 }
 
-void Window::layCard() {
+void Window::layCards() {
     const bool over = isNarrow();
-    for (QWidget* card : {static_cast<QWidget*>(details_), static_cast<QWidget*>(offers_)}) {
+    for (QWidget* card : std::initializer_list<QWidget*>{details_, offers_, timing_}) {
         card->setFixedWidth(std::min(details::Details::kWidth, width() / 2));
         if (over == (across_->indexOf(card) >= 0)) {
             over ? across_->removeWidget(card) : across_->addWidget(card);
             card->raise();
         }
     }
-    placeCard();
+    placeCards();
 }
 
 /// Also while the desk is being laid out, when nothing may come into its layout or leave it.
-void Window::placeCard() {
-    for (QWidget* card : {static_cast<QWidget*>(details_), static_cast<QWidget*>(offers_)}) {
+void Window::placeCards() {
+    for (QWidget* card : std::initializer_list<QWidget*>{details_, offers_, timing_}) {
         if (across_->indexOf(card) < 0) {
             card->setGeometry(desk_->width() - card->width(), 0, card->width(), table_->height());
         }

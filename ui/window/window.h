@@ -19,13 +19,14 @@
 #include "ui/details/details.h"
 #include "ui/ledger/ledger.h"
 #include "ui/look/theme.h"
-#include "ui/march/march_sill.h"
+#include "ui/march/tables_sill.h"
 #include "ui/phases/offer_card.h"
 #include "ui/phases/phase_board.h"
 #include "ui/phases/rail.h"
 #include "ui/registering/register_page.h"
 #include "ui/start/start_page.h"
 #include "ui/table/light_table.h"
+#include "ui/timing/timing_card.h"
 #include "ui/tools/registration_tool.h"
 #include "ui/tray/tray.h"
 #include "ui/window/doing_mark.h"
@@ -113,6 +114,7 @@ class Window final : public QMainWindow {
     look::Light light_ = look::Light::Day;
     bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false, ledgerAsks_ = false;
     bool railDown_ = false;
+    bool timingWanted_ = false, driftWanted_ = false;
     QWidget* head_;
     QMenuBar* bar_ = nullptr;
     QMenu* folded_ = nullptr;
@@ -124,11 +126,12 @@ class Window final : public QMainWindow {
     QWidget* desk_;
     table::LightTable* table_;
     ledger::Ledger* ledger_;
-    march::MarchSill* march_;
+    march::TablesSill* tables_;
     details::Details* details_;
     tray::Tray* tray_;
     bool trayWanted_ = false;
     phases::OfferCard* offers_;  ///< lies where the details lie while it offers something
+    timing::TimingCard* timing_;
     copies::Copies* copies_;
     registering::RegisterPage* register_;
     QWidget* beforeRegister_ = nullptr;  ///< the page to go back to
@@ -156,8 +159,8 @@ class Window final : public QMainWindow {
     void connectTray();
     void arrange();
     void foldMenus(bool fold);  ///< into one button, or out of it
-    void layCard();             ///< over the table on a small screen, else beside it
-    void placeCard();           ///< where it lies over the table
+    void layCards();            ///< over the table on a small screen, else beside it
+    void placeCards();          ///< where it lies over the table
     void placeBoard();
     void layBoard();
     [[nodiscard]] bool isNarrow() const;  ///< a small screen, or one at 200 %
@@ -288,6 +291,26 @@ class Window final : public QMainWindow {
     bool strokeBecomes(const measures::Entry& kind);
     void become(const measures::Entry& kind);
     void addBecomings(QMenu& menu);
+    // Whole routes (route_deeds.cc).
+    void addRouteDeeds(QMenu* menu);
+    /// Where a route is chosen, or a point of one.
+    /// @param at  of the screen
+    void addRouteDeedsHere(QMenu& menu, const QPoint& at);
+    /// The route that is chosen, or that a chosen point sits on; null, with a word to the user, where there is none.
+    [[nodiscard]] plan::RoutePtr routeInHand();
+    void showARoute();
+    void reverseRoute();
+    void splitRoute(std::optional<geodesy::PlanePoint> at);
+    void joinRoute();
+    void swapRoute();
+    void chooseLeg(const plan::ItemId& point);
+    // Tables in the sill, and how far a navigator may drift (table_deeds.cc).
+    void addMarchDeeds(QMenu* menu);
+    void addTableDeeds(QMenu* menu);
+    void turnToPage(march::TablesSill::Page page);
+    void connectTables();
+    void renewDrift();
+    void tellOfDrift();
     // What is read off the printed sheet (follow_deeds.cc).
     enum class Following { TheLine, InsideOurBoundary, OnTheLeft, OnTheRight };
     void followMap(Following what);
