@@ -51,7 +51,7 @@ TEST_F(PhasesInTheWindow, TheNextPhaseIsOfferedOnACardAndTakenAsItIsTicked) {
     openPhase();
     const plan::ItemId boundary = put("boundary", {at(-1500, 0), at(1500, 0)}, kMove);
     const plan::ItemId arrow = put("direction-of-attack", {at(-500, 500), at(500, 900)}, kMove);
-    plan::Measure unit = *plan().measure(put("unit", {at(-900, -300)}, kMove));
+    const plan::ItemId unit = put("unit", {at(-900, -300)}, kMove);
     window->run("next-phase");
     ASSERT_TRUE(offers().isVisible());
     EXPECT_FALSE(card().isVisible());
@@ -71,7 +71,7 @@ TEST_F(PhasesInTheWindow, TheNextPhaseIsOfferedOnACardAndTakenAsItIsTicked) {
     ASSERT_TRUE(film);
     EXPECT_TRUE(plan::isShownOn(*film, arrow));
     EXPECT_FALSE(plan::isShownOn(*film, boundary));
-    EXPECT_FALSE(plan::isShownOn(*film, unit.id)) << "another one is proposed in its place";
+    EXPECT_FALSE(plan::isShownOn(*film, unit)) << "another one is proposed in its place";
     ASSERT_EQ(film->shows.size(), 2U);
     EXPECT_EQ(window->work().phase(), 2);
     EXPECT_EQ(window->work().workingFilm(), film->id);
@@ -130,14 +130,14 @@ TEST_F(PhasesInTheWindow, AnInsetIsDraggedAndThenFillsTheTable) {
 TEST_F(PhasesInTheWindow, AnInsetByTypedCornersMovesTheOneThatIsWorkedOn) {
     openPhase();
     window->run("inset-at");
-    window->findChild<Question*>()->field()->setText("FL53709770, FL54209830");
+    window->findChild<Question*>()->field()->setText("53709770, 54209830");
     QTest::keyClick(window->findChild<Question*>()->field(), Qt::Key_Return);
     settle();
     const plan::FilmPtr inset = plan().filmNamed("INSET 1");
     ASSERT_TRUE(inset) << window->question().refusal().toStdString();
     EXPECT_EQ(inset->inset->place.southWest, at(-300, -300));
     window->run("inset-at");
-    window->findChild<Question*>()->field()->setText("FL53909770, FL54209830");
+    window->findChild<Question*>()->field()->setText("53909770, 54209830");
     QTest::keyClick(window->findChild<Question*>()->field(), Qt::Key_Return);
     EXPECT_EQ(plan().film(inset->id)->inset->place.southWest, at(-100, -300));
     EXPECT_EQ(plan().films().size(), 3U);

@@ -101,10 +101,10 @@ void OfferCard::build() {
     for (const Field& field : offered_.fields) {
         addField(body_, field);
     }
+    addDeed(body_);  // above what may be a long list, so that it is always seen
     for (const Group& group : offered_.groups) {
         addGroup(body_, group);
     }
-    addFoot(body_);
     column->addStretch(1);
     if (QWidget* old = takeWidget()) {  // its own button may be what called
         old->hide();
@@ -184,10 +184,10 @@ void OfferCard::addGroup(QWidget* body, const Group& group) {
     rowsOf(body)->addWidget(frame);
 }
 
-void OfferCard::addFoot(QWidget* body) {
+void OfferCard::addDeed(QWidget* body) {
     auto* frame = new QWidget(body);
     auto* rows = new QVBoxLayout(frame);
-    rows->setContentsMargins(kInner, 12, kInner, 2);
+    rows->setContentsMargins(kInner, 8, kInner, 2);
     rows->setSpacing(4);
     refusal_ = label({}, look::colours(light_).error, frame);
     refusal_->hide();

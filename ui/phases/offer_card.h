@@ -74,7 +74,7 @@ class OfferCard final : public QScrollArea {
     void addHead(QWidget* body);
     void addField(QWidget* body, const Field& field);
     void addGroup(QWidget* body, const Group& group);
-    void addFoot(QWidget* body);
+    void addDeed(QWidget* body);
     [[nodiscard]] QLabel* label(const QString& words, const QColor& ink, QWidget* parent) const;
     [[nodiscard]] Answer answer() const;
     void give();

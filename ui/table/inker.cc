@@ -137,6 +137,8 @@ Result<FilmInk> Inker::inkOf(const Scene& scene, const plan::FilmPtr& film) {
     if (!insets) {
         return tl::unexpected(insets.error());
     }
+    std::vector<drawing::Box> reserved = boxesOf(ticks);
+    reserved.insert(reserved.end(), insets->labels.begin(), insets->labels.end());
     ticks.append(insets->drawing);
     symbols::Engraving engraving{.plan = scene.plan,
                                  .film = onTable,
@@ -144,7 +146,7 @@ Result<FilmInk> Inker::inkOf(const Scene& scene, const plan::FilmPtr& film) {
                                  .gauge = scene.plan.gauge(*film),
                                  .pens = scene.tinted.contains(film->id) ? symbols::PenMode::OnePen : scene.pens,
                                  .surface = symbols::Surface::LightTable,
-                                 .reserved = boxesOf(ticks),
+                                 .reserved = std::move(reserved),
                                  .figures = scene.figures,
                                  .angles = scene.angles};
     auto engraved = std::make_shared<const symbols::EngravedFilm>(symbols::engrave(engraving));

@@ -7,10 +7,6 @@
 namespace crosstick::window {
 namespace {
 
-QString text(const std::string& utf8) {
-    return QString::fromStdString(utf8);
-}
-
 /// The film that an inset of the working film is a part of: that film, or what it is an inset of itself.
 plan::FilmPtr parentOf(const plan::Plan& plan, const std::optional<plan::FilmId>& working) {
     const plan::FilmPtr film = working ? plan.film(*working) : nullptr;
@@ -61,8 +57,6 @@ void Window::takeInset(geodesy::PlanePoint corner, geodesy::PlanePoint opposite)
     const Uuid id = work_.newId();
     work_.commit(film::withInset(work_.committed(), *parent, *place, id, name), "draw an inset");
     work_.setWorkingFilm(id);
-    say(tr("An inset of %1 at %2, with ticks of its own on the 100 m grid.")
-            .arg(text(parent->name), text(film::scaleText(place->scale))));
     renameFilm(id);
 }
 

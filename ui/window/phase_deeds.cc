@@ -86,6 +86,7 @@ void Window::startNextPhase() {
                        .arg(next->after)
                        .arg(next->phase.number));
     }
+    say({});
     Rows rows = rowsOf(work_.committed(), *next);
     const int number = next->phase.number;
     offers_->offer({tr("Phase %1").arg(number),

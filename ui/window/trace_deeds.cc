@@ -165,6 +165,7 @@ void Window::offerTraces(geodesy::PlanePoint corner, geodesy::PlanePoint opposit
     if (found.empty()) {
         return say(tr("Nothing of another film lies in the box that the working film does not show itself."));
     }
+    say({});
     std::vector<phases::OfferCard::Group> groups;
     std::vector<plan::TraceOrder> orders;
     for (const auto& [kind, things] : found) {
