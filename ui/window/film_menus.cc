@@ -41,16 +41,16 @@ void Window::buildFilmsMenu(QMenu* view) {
         work_.setTop(work_.top() == work::Top::Lies ? work::Top::Lifted : work::Top::Lies);
     })->setCheckable(true);
     menu->addSeparator();
-    add(menu, "pin-film", tr("Pinned"), key("Ctrl+B"), ofWorking([this](const plan::FilmId& film) { turnPin(film); }))
+    add(menu, "pin-film", tr("Pinned"), key("Ctrl+F8"), ofWorking([this](const plan::FilmId& film) { turnPin(film); }))
         ->setCheckable(true);
-    add(menu, "hide-film", tr("Hidden"), key("Ctrl+H"),
+    add(menu, "hide-film", tr("Hidden"), key("Ctrl+Shift+F8"),
         ofWorking([this](const plan::FilmId& film) { turnShown(film); }))
         ->setCheckable(true);
     add(menu, "fainter", tr("Fainter"), key("Ctrl+PgDown"),
         ofWorking([this](const plan::FilmId& film) { fade(film, work::Fading::Fainter); }));
     add(menu, "stronger", tr("Stronger"), key("Ctrl+PgUp"),
         ofWorking([this](const plan::FilmId& film) { fade(film, work::Fading::Stronger); }));
-    add(menu, "tint", tr("Next tint"), key("Ctrl+Alt+U"),
+    add(menu, "tint", tr("Next tint"), key("Alt+F8"),
         ofWorking([this](const plan::FilmId& film) { setTint(film, work::tintAfter(work_.look(film).tint)); }));
 }
 
