@@ -137,5 +137,46 @@ TEST_F(Scan, EscapeLeadsBackAndKeepsNothing) {
     EXPECT_FALSE(window->work().isOpen());
 }
 
+// The plan keeps the marks: the scan is taken up again from them, one is moved, and the sheet lies by what they say
+// now.
+TEST_F(Scan, ASheetIsRegisteredAnewFromTheMarksThatThePlanKept) {
+    name(0, 0, "25T FM 50 05");
+    name(5, -4, "55 01");
+    QTest::keyClick(page().entry(), Qt::Key_Return);
+    ready();
+    for (QLineEdit* field : page().findChildren<QLineEdit*>()) {
+        if (field->accessibleName() == QStringLiteral("The number under the 1 of its scale")) {
+            QTest::keyClicks(field, QStringLiteral("25000"));
+        }
+    }
+    page().lay();
+    rest();
+    settle();
+    ASSERT_TRUE(window->work().isOpen());
+    const plan::Sheet first = *window->work().plan().sheets().front();
+    ASSERT_EQ(first.marks.size(), 3U);
+    window->registerAnew(first.id);
+    rest();
+    ready();
+    ASSERT_TRUE(page().isVisible());
+    ASSERT_EQ(page().work().marks().size(), 3U);
+    EXPECT_EQ(page().work().marks()[1].place, first.marks[1].place);
+    ASSERT_TRUE(page().work().fit());
+    QTest::mouseClick(&page().canvas(), Qt::LeftButton, {},
+                      page().canvas().spotOf(page().work().marks()[1].at).toPoint());
+    QTest::keyClick(&page().canvas(), Qt::Key_Right);
+    page().lay();
+    rest();
+    settle();
+    ASSERT_EQ(window->work().plan().sheets().size(), 1U);
+    const plan::Sheet& again = *window->work().plan().sheets().front();
+    EXPECT_EQ(again.id, first.id);
+    EXPECT_EQ(again.path, first.path);
+    EXPECT_DOUBLE_EQ(again.marks[1].spot.column, first.marks[1].spot.column + 0.5);
+    EXPECT_NE(again.placement, first.placement);
+    window->run("undo");
+    EXPECT_EQ(window->work().plan().sheets().front()->placement, first.placement);
+}
+
 }  // namespace
 }  // namespace crosstick::window

@@ -171,7 +171,9 @@ void RegisterPage::renewList() {
     const auto scale = this->scale();
     for (std::size_t n = 0; n < marks_->marks().size(); ++n) {
         const registration::NamedMark& mark = marks_->marks()[n];
-        const bool isBare = mark.printed.find_first_not_of("0123456789 ") == std::string::npos;
+        constexpr std::size_t kLongestFigures = 11;  // "12345 67890"; metres are longer, and need no square
+        const bool isBare = mark.printed.size() <= kLongestFigures &&
+                            mark.printed.find_first_not_of("0123456789 ") == std::string::npos;
         const std::string square = isBare ? registration::squareOf(mark.place, marks_->crs()) : std::string();
         QStringList columns{QStringLiteral("%1  %2").arg(n + 1).arg(
             QString::fromStdString(square.empty() ? mark.printed : square + ' ' + mark.printed))};
@@ -208,7 +210,7 @@ void RegisterPage::renewWords() {
                             .arg(next));
     } else if (canvas_->pending()) {
         asked_->setText(tr("What does the map print at this crossing?"));
-    } else if (searches_) {
+    } else if (search_->isOn()) {
         asked_->setText(tr("Looking at the picture."));
     } else if (!marks_->crossings().empty()) {
         const auto used = std::count_if(marks_->crossings().begin(), marks_->crossings().end(),
@@ -222,7 +224,7 @@ void RegisterPage::renewWords() {
     }
     squares_->setText(squaresWords());
     squares_->setVisible(!squares_->text().isEmpty());
-    find_->setEnabled(count >= 3 && !ground_.copy().empty() && !searches_);
+    find_->setEnabled(count >= 3 && search_->hasCopy() && !search_->isOn());
     lay_->setEnabled(marks_->fit().has_value());
     howButton_->setEnabled(marks_->fit().has_value());
     const auto paper = stretch();

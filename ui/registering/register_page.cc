@@ -8,9 +8,7 @@
 
 #include "core/film/registration.h"
 #include "core/registration/figures.h"
-#include "core/registration/found_fit.h"
 #include "core/registration/registered_sheet.h"
-#include "core/registration/snap.h"
 
 namespace crosstick::registering {
 namespace {
@@ -21,8 +19,7 @@ using work::GivingUp;
 using work::Lane;
 
 constexpr std::size_t kEnoughToFind = 3;
-constexpr double kHandReach = 14;      // logical pixels beside a crossing that a click still means
-constexpr double kProposedReach = 14;  // pixels of the picture round a proposal
+constexpr double kHandReach = 14;  // logical pixels beside a crossing that a click still means
 constexpr std::size_t kMostPassed = 24;
 
 QString text(const std::string& utf8) {
@@ -43,6 +40,7 @@ RegisterPage::RegisterPage(work::Errands& errands, const sheets::ForeignReader& 
     if (auto faces = press::Faces::open(share / "faces")) {
         faces_.emplace(std::move(*faces));
     }
+    search_ = new PictureSearch(errands, this);
     canvas_ = new PictureCanvas(marks_.get(), faces_ ? &*faces_ : nullptr, this);
     buildCard();
     connectParts();
@@ -51,6 +49,7 @@ RegisterPage::RegisterPage(work::Errands& errands, const sheets::ForeignReader& 
 RegisterPage::~RegisterPage() = default;
 
 void RegisterPage::connectParts() {
+    connect(search_, &PictureSearch::changed, this, &RegisterPage::renew);
     connect(&ground_, &work::SheetGround::changed, this, &RegisterPage::showGround);
     connect(canvas_, &PictureCanvas::broken, &ground_, &work::SheetGround::copyIsDamaged);
     connect(canvas_, &PictureCanvas::pointed, this, [this](double x, double y) { point({x, y}); });
@@ -77,8 +76,9 @@ void RegisterPage::connectParts() {
 }
 
 void RegisterPage::open(const std::filesystem::path& file, const sheets::FileReport& report,
-                        const sheets::GivenFacts& given, const Uuid& newId) {
+                        const sheets::GivenFacts& given, const Uuid& newId, const std::vector<plan::GridMark>& marks) {
     ++round_;
+    search_->begin();
     file_ = file;
     report_ = report;
     id_ = newId;
@@ -86,7 +86,7 @@ void RegisterPage::open(const std::filesystem::path& file, const sheets::FileRep
     canvas_->setWork(marks_.get());
     moved_.reset();
     proposal_ = 0;
-    isProposed_ = searches_ = false;
+    isProposed_ = false;
     howButton_->setChecked(false);
     fits_->setChecked(false);
     canvas_->setPending(std::nullopt);
@@ -98,6 +98,9 @@ void RegisterPage::open(const std::filesystem::path& file, const sheets::FileRep
     scale_->setText(given.scale ? QString::number(given.scale->denominator, 'f', 0) : QString());
     title_->setText(text(file.filename().string()));
     takeCollar();
+    if (auto taken = marks_->takeUp(marks); !taken) {
+        refusal_->setText(say_(taken.error()));
+    }
     auto sheet = std::make_shared<plan::Sheet>();
     sheet->path = std::filesystem::absolute(file).string();
     sheet->columns = report.columns;
@@ -109,6 +112,7 @@ void RegisterPage::open(const std::filesystem::path& file, const sheets::FileRep
 }
 
 void RegisterPage::showGround() {
+    search_->setCopy(ground_.copy());
     canvas_->show({ground_.copy(), ground_.glance(), {report_.columns, report_.rows}}, light_);
     if (const auto& fault = ground_.fault()) {
         refusal_->setText(say_(*fault));
@@ -179,28 +183,19 @@ registration::CrossSight RegisterPage::sightAt(PixelPoint at) const {
 
 /// Sets the pending spot on the crossing that is printed near it, if there is one.
 void RegisterPage::snap(PixelPoint at, double reach) {
-    if (ground_.copy().empty()) {
+    if (!search_->hasCopy()) {
         return;
     }
-    const QPointer<RegisterPage> self(this);
-    errands_.run(
-        Lane::Makings, tr("Looking for the crossing"), GivingUp::Allowed,
-        [copy = ground_.copy(), sight = sightAt(at), reach](Course&) {
-            return sheets::Raster::open(copy).and_then([&](const sheets::Raster& raster) {
-                return registration::crossingNear(registration::greyOf(raster), sight, reach);
-            });
-        },
-        [self, at, round = round_](const Result<std::optional<PixelPoint>>& found) {
-            if (!self || round != self->round_ || !found || !*found || !self->canvas_->pending() ||
-                !(*self->canvas_->pending() == at)) {
-                return;  // the hand has gone on
-            }
-            self->canvas_->setPending(**found);
-            if (self->moved_) {
-                self->marks_->move(*self->moved_, **found);
-            }
-            self->renew();
-        });
+    search_->crossingAt(sightAt(at), reach, [this, at](PixelPoint found) {
+        if (!canvas_->pending() || !(*canvas_->pending() == at)) {
+            return;  // the hand has gone on
+        }
+        canvas_->setPending(found);
+        if (moved_) {
+            marks_->move(*moved_, found);
+        }
+        renew();
+    });
 }
 
 /// The name in the entry belongs to the pending spot; the next mark is proposed then.
@@ -235,58 +230,25 @@ void RegisterPage::drop() {
 
 /// Looks for the best place of the next mark that really shows a crossing.
 void RegisterPage::propose() {
-    if (marks_->marks().size() < 2 || ground_.copy().empty() || !marks_->crossings().empty()) {
+    if (marks_->marks().size() < 2 || !search_->hasCopy() || !marks_->crossings().empty()) {
         return renew();
     }
-    std::vector<std::pair<registration::Proposal, registration::CrossSight>> candidates;
+    PictureSearch::Candidates candidates;
     for (std::size_t n = proposal_; n < proposal_ + kMostPassed; ++n) {
         if (auto next = marks_->proposal(n)) {
             candidates.emplace_back(*next, sightAt(next->at));
         }
     }
-    struct Seen {
-        std::size_t passed = 0;
-        registration::Proposal proposal;
-    };
-    const QPointer<RegisterPage> self(this);
-    searches_ = true;
-    errands_.run(
-        Lane::Makings, tr("Looking for the next crossing"), GivingUp::Allowed,
-        [copy = ground_.copy(), candidates](Course& course) -> Result<std::optional<Seen>> {
-            const auto raster = sheets::Raster::open(copy);
-            if (!raster) {
-                return tl::unexpected(raster.error());
-            }
-            const registration::GreyPicture picture = registration::greyOf(*raster);
-            for (std::size_t n = 0; n < candidates.size() && !course.isStopped(); ++n) {
-                const auto found = registration::crossingNear(picture, candidates[n].second, kProposedReach);
-                if (found && *found) {
-                    Seen seen{n, candidates[n].first};
-                    seen.proposal.at = **found;
-                    return std::optional(seen);
-                }
-            }
-            return std::optional<Seen>();
-        },
-        [self, round = round_](const Result<std::optional<Seen>>& found) {
-            if (!self || round != self->round_) {
-                return;
-            }
-            self->searches_ = false;
-            if (found && *found && !self->canvas_->pending()) {
-                self->proposal_ += (*found)->passed;
-                self->isProposed_ = true;
-                self->canvas_->lookAt((*found)->proposal.at);
-                self->entry_->setText(text((*found)->proposal.printed));
-                self->pointAt((*found)->proposal.at);
-            }
-            self->renew();
-        },
-        [self] {
-            if (self) {
-                self->searches_ = false;
-            }
-        });
+    search_->next(std::move(candidates), [this](const std::optional<PictureSearch::Next>& found) {
+        if (found && !canvas_->pending()) {
+            proposal_ += found->passed;
+            isProposed_ = true;
+            canvas_->lookAt(found->proposal.at);
+            entry_->setText(text(found->proposal.printed));
+            pointAt(found->proposal.at);
+        }
+        renew();
+    });
 }
 
 void RegisterPage::nudge(double right, double down) {
@@ -323,7 +285,7 @@ void RegisterPage::removeHeld() {
 }
 
 void RegisterPage::find() {
-    if (marks_->marks().size() < kEnoughToFind || ground_.copy().empty()) {
+    if (marks_->marks().size() < kEnoughToFind || !search_->hasCopy()) {
         return;
     }
     drop();
@@ -331,37 +293,16 @@ void RegisterPage::find() {
     for (const registration::NamedMark& mark : marks_->marks()) {
         set.push_back({mark.at, mark.place});
     }
-    const QPointer<RegisterPage> self(this);
-    searches_ = true;
-    renew();
-    errands_.run(
-        Lane::Makings, tr("Looking for the grid's crossings"), GivingUp::Allowed,
-        [copy = ground_.copy(), set](Course& course) {
-            return sheets::Raster::open(copy).and_then([&](const sheets::Raster& raster) {
-                return registration::fitWithCrossings(registration::greyOf(raster), set, std::nullopt,
-                                                      [&course] { return course.isStopped(); });
-            });
-        },
-        [self, round = round_](const Result<registration::FoundFit>& found) {
-            if (!self || round != self->round_) {
-                return;
-            }
-            self->searches_ = false;
-            if (found) {
-                self->marks_->take(found->crossings);
-                self->canvas_->fit();
-            }
-            self->renew();
-            self->refusal_->setText(!found                     ? self->say_(found.error())
-                                    : found->crossings.empty() ? tr("No lines of a grid were found round the marks.")
-                                                               : QString());
-        },
-        [self] {
-            if (self) {
-                self->searches_ = false;
-                self->renew();
-            }
-        });
+    search_->all(std::move(set), [this](const Result<registration::FoundFit>& found) {
+        if (found) {
+            marks_->take(found->crossings);
+            canvas_->fit();
+        }
+        renew();
+        refusal_->setText(!found                     ? say_(found.error())
+                          : found->crossings.empty() ? tr("No lines of a grid were found round the marks.")
+                                                     : QString());
+    });
 }
 
 bool RegisterPage::eventFilter(QObject* watched, QEvent* event) {
@@ -452,6 +393,7 @@ void RegisterPage::lay() {
                 return self->refusal_->setText(self->say_(sum.error()));
             }
             sheet.sha256 = *sum;
+            sheet.marks = self->marks_->kept();
             std::error_code ignored;
             sheet.bytes = static_cast<std::int64_t>(std::filesystem::file_size(self->file_, ignored));
             Q_EMIT self->laid(self->file_, self->chosen(sheet));

@@ -11,12 +11,12 @@
 #include <QTreeWidget>
 #include <QWidget>
 
-#include "core/registration/crossing_trace.h"
 #include "core/registration/registering.h"
 #include "core/sheets/sheet_file.h"
 #include "ui/look/theme.h"
 #include "ui/press/faces.h"
 #include "ui/registering/picture_canvas.h"
+#include "ui/registering/picture_search.h"
 #include "ui/work/sheet_ground.h"
 
 namespace crosstick::registering {
@@ -37,8 +37,9 @@ class RegisterPage final : public QWidget {
     ~RegisterPage() override;
 
     /// Begins with a picture. @param given  what is known of it already  @param newId  for the sheet
+    /// @param marks  by which it was laid before
     void open(const std::filesystem::path& file, const sheets::FileReport& report, const sheets::GivenFacts& given,
-              const Uuid& newId);
+              const Uuid& newId, const std::vector<plan::GridMark>& marks = {});
     void setPurpose(Purpose purpose);
     void setLight(look::Light light);
     [[nodiscard]] const registration::Registering& work() const { return *marks_; }
@@ -47,7 +48,7 @@ class RegisterPage final : public QWidget {
     [[nodiscard]] QString told() const { return proof_->text(); }
     [[nodiscard]] QString asked() const { return asked_->text(); }
     [[nodiscard]] QString refusal() const { return refusal_->text(); }
-    [[nodiscard]] bool isReading() const { return ground_.isReading() || searches_; }
+    [[nodiscard]] bool isReading() const { return ground_.isReading() || search_->isOn(); }
     void point(registration::PixelPoint at);  ///< as a click would
     void find();
     void lay();
@@ -73,10 +74,11 @@ class RegisterPage final : public QWidget {
     std::unique_ptr<registration::Registering> marks_;
     std::optional<std::size_t> moved_;  ///< a mark that is being nudged
     std::size_t proposal_ = 0;          ///< how many proposals were passed over
-    bool isProposed_ = false, searches_ = false, isNear_ = false;
+    bool isProposed_ = false;
     int round_ = 0;
     look::Light light_ = look::Light::Day;
 
+    PictureSearch* search_;
     PictureCanvas* canvas_;
     QWidget* card_;
     QLabel *title_, *asked_, *refusal_, *proof_, *how_, *squares_;

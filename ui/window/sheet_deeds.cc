@@ -250,6 +250,12 @@ void Window::fillSheetMenu(QMenu& menu, const plan::Sheet& sheet) {
     menu.addAction(tr("Crop where its grid ends"), this, [this, id] { cropAtNeatline(id); });
     menu.addAction(tr("Edge of its map by hand"), this, [this, id] { holdNeatline(id); });
     menu.addAction(tr("Show its collar"), this, [this, id] { showAllOf(id); })->setEnabled(!sheet.neatline.empty());
+    menu.addAction(tr("Register it anew, from its marks"), this, [this, id] { registerAnew(id); })
+        ->setEnabled(!sheet.marks.empty());
+    if (sheet.asFilm) {
+        menu.addAction(tr("Its ticks for all films of the plan"), this, [this, id] { takeTicksOf(id); })
+            ->setEnabled(!sheet.marks.empty());
+    }
     if (work_.committed().sheets().front()->id != id) {
         QMenu* film = menu.addMenu(tr("As a film over the maps"));
         for (const int percent : {100, 75, 50, 25}) {

@@ -67,7 +67,12 @@ class Window final : public QMainWindow {
     [[nodiscard]] copies::Copies& copies() { return *copies_; }
     [[nodiscard]] registering::RegisterPage& registerPage() { return *register_; }
     /// Lays a scan or photo on its grid by hand; then it is a new plan's sheet, or one more of the present plan.
-    void registerScan(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
+    /// @param before  the sheet of the plan that it is already, to be laid anew from its marks
+    void registerScan(const std::filesystem::path& file, const sheets::GivenFacts& given = {},
+                      const plan::SheetPtr& before = nullptr);
+    void registerAnew(const plan::SheetId& sheet);
+    /// The plan's ticks are those of somebody's film from now on.
+    void takeTicksOf(const plan::SheetId& film);
     [[nodiscard]] const std::map<std::string, QAction*>& actionsByName() const { return actions_; }
     void run(const std::string& action);  ///< by its name, as a menu would
     void saveTo(const std::filesystem::path& file);
@@ -195,6 +200,7 @@ class Window final : public QMainWindow {
     void askForSheetBeside();
     void askForScan();
     void laidByHand(const std::filesystem::path& file, const plan::Sheet& sheet);
+    void layAnew(const plan::Sheet& before, const std::filesystem::path& file, plan::Sheet sheet);
     void leaveRegister();
     void fillSheetsMenu();
     void fillSheetMenu(QMenu& menu, const plan::Sheet& sheet);
