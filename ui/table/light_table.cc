@@ -396,6 +396,7 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
             rows.first = placeWords(work_, looked);
         }
         paintCornerBlock(painter, view_, rows, *faces_, colours);
+        paintComing(painter, colours);
     }
     painter.restore();
     paintRim(painter, view_, figures, *faces_, colours);

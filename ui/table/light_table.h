@@ -128,6 +128,7 @@ class LightTable final : public QWidget {
     void paintZooming(QPainter& painter, double ratio, const RimFigures& figures, const Palette& colours);
     void paintGround(QPainter& painter, const QRectF& part, Scaling scaling, const RimFigures& figures,
                      const Palette& colours);
+    void paintComing(QPainter& painter, const Palette& colours) const;
     [[nodiscard]] std::vector<QRectF> takeArrived();
     void paintOverlay(QPainter& painter, const Palette& colours);
 };

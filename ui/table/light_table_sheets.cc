@@ -4,6 +4,7 @@
 #include <QPainter>
 
 #include "ui/table/light_table.h"
+#include "ui/table/overlay.h"
 #include "ui/table/rim_painter.h"
 
 namespace crosstick::table {
@@ -72,6 +73,20 @@ void LightTable::paintGround(QPainter& painter, const QRectF& part, Scaling scal
         paintGrid(painter, view_, figures, colours);
     } else {
         paintSeams(painter, view_, seams_, *faces_, colours);
+    }
+}
+
+/// A bare grid might be all there is: while the first sheet is read, it says that more is to come.
+void LightTable::paintComing(QPainter& painter, const Palette& colours) const {
+    const bool isSeen =
+        std::any_of(laid_.begin(), laid_.end(), [this](const LaidSheet& laid) { return tiles_.isOpen(laid.place); });
+    if (!isSeen && !laid_.empty() && work_.sheetGrounds().isReading()) {
+        const plan::Sheet& sheet = *laid_.front().sheet;
+        const std::string name =
+            sheet.name.empty() ? std::filesystem::path(sheet.path).filename().string() : sheet.name;
+        paintSentence(painter,
+                      tr("%1 is coming. Its grid is here already.").arg(QString::fromStdString(name)).toStdString(),
+                      view_, *faces_, colours);
     }
 }
 

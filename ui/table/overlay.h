@@ -36,5 +36,8 @@ void paintTag(QPainter& painter, QPointF at, const Tag& tag, const View& view, c
 /// A small word beside the pointer: the working film's name.
 void paintFilmName(QPainter& painter, QPointF at, const std::string& name, const View& view, const press::Faces& faces,
                    const Palette& colours);
+/// A sentence in the middle of a table that has nothing to show yet.
+void paintSentence(QPainter& painter, const std::string& words, const View& view, const press::Faces& faces,
+                   const Palette& colours);
 
 }  // namespace crosstick::table
