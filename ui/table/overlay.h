@@ -63,5 +63,8 @@ void paintFilmName(QPainter& painter, QPointF at, const FilmWord& film, const Vi
 /// A sentence in the middle of a table that has nothing to show yet.
 void paintSentence(QPainter& painter, const std::string& words, const View& view, const press::Faces& faces,
                    const Palette& colours);
+/// A sentence in the middle of a table that has nothing to show yet.
+void paintSentence(QPainter& painter, const std::string& words, const View& view, const press::Faces& faces,
+                   const Palette& colours);
 
 }  // namespace crosstick::table
