@@ -49,7 +49,7 @@ class HandCheckPage : public ::testing::Test {
     void SetUp() override {
         plan::Sheet sheet;
         sheet.crs = "EPSG:32625";
-        plan_ = *demo::demoPlan(CROSSTICK_SHARE, sheet);
+        plan_ = *demo::demoPlan(CROSSTICK_SHARE "/demo", sheet);
         const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
         figures_ = *movement::routeFigures(plan_, *plan_.routeNamed("QUILL"), &*model, nullptr);
         paper_ = *movement::paperFigures(plan_, figures_, geodesy::AngleUnit::Degrees);

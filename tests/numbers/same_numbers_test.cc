@@ -146,7 +146,7 @@ class SameNumbers : public ::testing::Test {
 
 TEST_F(SameNumbers, OfTheDemoStandInLedgerCardsMarchTableAndCommandLine) {
     plan::Sheet sheet = *movement::kettlePlan().sheets().front();
-    compare(*demo::demoPlan(CROSSTICK_SHARE, sheet));
+    compare(*demo::demoPlan(CROSSTICK_SHARE "/demo", sheet));
 }
 
 TEST_F(SameNumbers, OfPlansAtRandomStandInLedgerCardsMarchTableAndCommandLine) {

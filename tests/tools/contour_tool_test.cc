@@ -49,7 +49,7 @@ TEST_F(ContourHand, TakesTheLastContourBackAndShowsThoseThatWereRead) {
     plan_ = plan::withContour(plan_, route_, {at(100, 0), Metres(40)});
     plan_ = plan::withContour(plan_, route_, {at(500, 0), Metres(50)});
     (void)take(Event::Kind::Move, at(700, 5));
-    EXPECT_EQ(tool_.wet().marks.size(), 2U);
+    EXPECT_EQ(tool_.wet().marks, (plan::Points{at(100, 0), at(500, 0), at(700, 0)})) << "and the one under the hand";
     const Reply reply = take(Event::Kind::TakeBack);
     ASSERT_TRUE(reply.commit);
     EXPECT_EQ(reply.commit->plan.route(route_)->contours.size(), 1U);

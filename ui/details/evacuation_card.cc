@@ -127,7 +127,8 @@ void Details::addEvacuation(const plan::Measure& measure) {
     addNamed(tr("Vehicle's way on"), &plan::Evacuation::onward, ways);
     std::vector<Named> fetched;
     work_.plan().measures().forEach([&](const plan::MeasurePtr& other) {
-        if (isOneOf(kFetched, other->kind)) {
+        const auto& held = work_.plan().heading().evacuation;
+        if (isOneOf(kFetched, other->kind) || (held && held->pickUp == other->id)) {
             fetched.push_back({text(movement::label(*other)), other->id});
         }
     });

@@ -12,7 +12,6 @@ namespace {
 
 constexpr double kLinePen = 0.5;
 constexpr double kTick = 2.2;      // half the mark of a crossing
-constexpr double kRowStep = 3.3;   // least distance of two crossings' words
 constexpr double kFootRoom = 1.4;  // a point's tip above its strip's lower edge
 constexpr double kLeastBox = 8.2;  // of a point's box over its tip
 constexpr double kDot = 1.3;
@@ -49,12 +48,12 @@ Passed drawPoint(CardPen& pen, const CardMeasures& m, const plan::MeasurePtr& po
 }
 
 /// Pushes rows apart to the least distance inside a space; they keep their order.
-std::vector<double> spread(std::vector<double> rows, double from, double to) {
+std::vector<double> spread(std::vector<double> rows, double step, double from, double to) {
     for (std::size_t n = 0; n < rows.size(); ++n) {
-        rows[n] = std::max(rows[n], n == 0 ? from : rows[n - 1] + kRowStep);
+        rows[n] = std::max(rows[n], n == 0 ? from : rows[n - 1] + step);
     }
     for (std::size_t n = rows.size(); n-- > 0;) {
-        rows[n] = std::min(rows[n], n + 1 == rows.size() ? to : rows[n + 1] - kRowStep);
+        rows[n] = std::min(rows[n], n + 1 == rows.size() ? to : rows[n + 1] - step);
     }
     return rows;
 }
@@ -67,9 +66,9 @@ void drawCrossings(CardPen& pen, const CardMeasures& m, const movement::PaperLeg
             met.push_back(&crossing);
         }
     }
-    const double top = from + kRowStep / 2;
-    const double foot = to - kRowStep / 2;
-    const auto room = static_cast<std::size_t>(std::max(1.0, (foot - top) / kRowStep + 1));
+    const double top = from + m.crossingRow / 2;
+    const double foot = to - m.crossingRow / 2;
+    const auto room = static_cast<std::size_t>(std::max(1.0, (foot - top) / m.crossingRow + 1));
     const std::size_t shown = met.size() > room ? room - 1 : met.size();
     std::vector<double> rows;
     for (std::size_t n = 0; n < shown; ++n) {
@@ -78,11 +77,17 @@ void drawCrossings(CardPen& pen, const CardMeasures& m, const movement::PaperLeg
     if (shown < met.size()) {
         rows.push_back(foot);
     }
-    rows = spread(std::move(rows), top, std::max(top, foot));
+    rows = spread(std::move(rows), m.crossingRow, top, std::max(top, foot));
     for (std::size_t n = 0; n < shown; ++n) {
         const std::string metres = fmt::format("{}", met[n]->metresFromLast);
         const double base = rows[n] + kNameHand.capHeight / 2;
         pen.line({m.ladderLine - kTick, rows[n]}, {m.ladderLine + kTick, rows[n]}, kLinePen);
+        if (m.metresUnder > 0) {
+            const double width = m.ladderEnd - m.ladderText;
+            pen.writeWithin(met[n]->label, {m.ladderText, base - 0.4}, width, kNameHand, Align::Left);
+            pen.write(metres, {m.ladderText, base - 0.4 + m.metresUnder}, kInfoHand);
+            continue;
+        }
         pen.write(metres, {m.ladderEnd, base}, kInfoHand, Align::Right);
         pen.writeWithin(met[n]->label, {m.ladderText, base},
                         m.ladderEnd - m.ladderText - widthOf(metres, kInfoHand) - 0.8, kNameHand, Align::Left);

@@ -23,6 +23,8 @@ struct CardMeasures {
 
     // Columns of the table.
     double ladderLine, ladderText, ladderEnd, divide, text, textWidth;
+    double crossingRow;  ///< least distance of two crossings' words
+    double metresUnder;  ///< how far under a crossing's label its metres stand; 0: beside it
     double azimuthEnd, metresEnd, pacesEnd;
     double figureWidth, arriveWidth;
 
@@ -38,7 +40,7 @@ struct CardMeasures {
     double passedDrop;
 
     // Round the table.
-    double headRow, startRow, broughtDrop, totalsRow, exactRow, exactLeft;
+    double headRow, startRow, totalsRow, exactRow, exactLeft;
     double notesStep, sourceFoot, sourceStep;
     Hand label, grid, figure, azimuth, note, lead, source, mark;
 };
@@ -58,6 +60,8 @@ inline constexpr CardMeasures kA5{
     .divide = 40,
     .text = 41,
     .textWidth = 42,
+    .crossingRow = 3.3,
+    .metresUnder = 0,
     .azimuthEnd = 98,
     .metresEnd = 111,
     .pacesEnd = 124,
@@ -80,7 +84,6 @@ inline constexpr CardMeasures kA5{
     .passedDrop = 0,
     .headRow = 6.5,
     .startRow = 10.8,  // label, tie, and the box of the first point beside them
-    .broughtDrop = 5.0,
     .totalsRow = 7.6,
     .exactRow = 3.8,
     .exactLeft = 41,
@@ -107,12 +110,14 @@ inline constexpr CardMeasures kA6{
     .markTop = 6.2,
     .markFoot = 145.2,
     .legs = 4,
-    .ladderLine = 10.6,
-    .ladderText = 13.8,
+    .ladderLine = 9.2,
+    .ladderText = 12.2,
     .ladderEnd = 28.8,
     .divide = 30,
     .text = 31,
     .textWidth = 18.6,
+    .crossingRow = 5.4,
+    .metresUnder = 2.5,
     .azimuthEnd = 62.6,
     .metresEnd = 73.6,
     .pacesEnd = 84.6,
@@ -135,7 +140,6 @@ inline constexpr CardMeasures kA6{
     .passedDrop = 9.6,
     .headRow = 4.4,
     .startRow = 9.6,
-    .broughtDrop = 7.6,
     .totalsRow = 6.0,
     .exactRow = 3.2,
     .exactLeft = 6,

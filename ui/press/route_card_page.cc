@@ -65,17 +65,22 @@ void drawSums(CardPen& pen, const CardMeasures& m, std::int64_t metres, std::opt
     }
 }
 
+/// The point a card begins with; what was walked before it stands in the columns, "brought on" beside or under it.
 void drawStart(CardPen& pen, const CardMeasures& m, const Beginning& beginning, double top) {
-    constexpr double kBrought = 17;  // room for "brought on"
-    const bool beside = m.broughtDrop == m.labelDrop;
-    drawLabel(pen, m, beginning.label, beginning.grid, top,
-              beside ? m.textWidth : m.right - m.arriveWidth - m.text - 2);
+    constexpr double kBrought = 15;  // room for the words
+    const bool beside = m.gridDrop == m.labelDrop;
+    const double second = top + m.labelDrop + m.tieStep;
+    const double labelEnd = beside                ? m.text + m.textWidth
+                            : beginning.broughtOn ? m.metresEnd - m.figureWidth
+                                                  : m.right - m.arriveWidth - 2;
+    drawLabel(pen, m, beginning.label, beginning.grid, top, labelEnd - m.text);
     pen.write(beginning.time, {m.right, top + m.labelDrop}, m.figure, Align::Right);
-    const double tieEnd = beginning.broughtOn && !beside ? m.azimuthEnd - kBrought : m.right;
-    pen.write(fitted(beginning.tie, tieEnd - m.text, kTieHand), {m.text, top + m.labelDrop + m.tieStep}, kTieHand);
+    const double tieEnd = beginning.broughtOn && !beside ? m.pacesEnd - kBrought : m.right;
+    pen.write(fitted(beginning.tie, tieEnd - m.text, kTieHand), {m.text, second}, kTieHand);
     if (beginning.broughtOn) {
-        pen.write("brought on", {m.azimuthEnd, top + m.broughtDrop}, kSmallHand, Align::Right);
-        drawSums(pen, m, beginning.metres, beginning.paces, top + m.broughtDrop, kTieHand);
+        pen.write("brought on", {beside ? m.azimuthEnd : m.pacesEnd, beside ? top + m.labelDrop : second}, kSmallHand,
+                  Align::Right);
+        drawSums(pen, m, beginning.metres, beginning.paces, top + m.labelDrop, kTieHand);
     }
     pen.line({m.divide, top + m.startRow}, {m.right, top + m.startRow}, kThinRule);
 }
@@ -151,21 +156,29 @@ std::vector<std::string> noteRows(const CardMeasures& m, const CardNote& note) {
     return wrapped(note.lead + ' ' + note.text, m.right - m.left - 4, m.lead, 4);
 }
 
-double notesHeight(const Work& work, bool last) {
+/// Where a card stands among a route's cards.
+struct Turn {
+    bool first, last;
+    [[nodiscard]] bool has(OnCard on) const {
+        return on == OnCard::Every || (on == OnCard::First && first) || (on == OnCard::Last && last);
+    }
+};
+
+double notesHeight(const Work& work, Turn turn) {
     double height = 0;
     for (const CardNote& note : work.words.notes) {
-        if (last || note.onEveryCard) {
+        if (turn.has(note.on)) {
             height += work.measures.notesStep * static_cast<double>(noteRows(work.measures, note).size());
         }
     }
     return height + 1.5;
 }
 
-void drawNotes(CardPen& pen, const Work& work, bool last, double top) {
+void drawNotes(CardPen& pen, const Work& work, Turn turn, double top) {
     const CardMeasures& m = work.measures;
     double base = top + 0.9;
     for (const CardNote& note : work.words.notes) {
-        if (!last && !note.onEveryCard) {
+        if (!turn.has(note.on)) {
             continue;
         }
         const auto rows = noteRows(m, note);
@@ -187,10 +200,10 @@ std::vector<std::string> sourceRows(const Work& work) {
     return wrapped(m.gridAzimuthDrop > 0 ? work.words.source : work.words.briefSource, m.right - m.left, m.source, 3);
 }
 
-double tableFoot(const Work& work, bool last) {
+double tableFoot(const Work& work, Turn turn) {
     const CardMeasures& m = work.measures;
     const double source = m.sourceFoot - m.sourceStep * static_cast<double>(sourceRows(work).size()) - 1;
-    return source - notesHeight(work, last) - m.totalsRow - (last ? m.exactRow : 0);
+    return source - notesHeight(work, turn) - m.totalsRow - (turn.last ? m.exactRow : 0);
 }
 
 void drawFoot(CardPen& pen, const Work& work) {
@@ -245,11 +258,11 @@ drawing::Drawing drawCard(const Work& work, const CardStrips& card, const Beginn
                           std::size_t number) {
     const CardMeasures& m = work.measures;
     CardPen pen;
-    const bool last = number == work.cards;
+    const Turn turn{number == 1, number == work.cards};
     const double top = drawCardHead(pen, work.head(number));
     const double startFoot = top + m.startRow;
     drawStart(pen, m, from, top);
-    const auto strips = placed(m, card.strips, startFoot, tableFoot(work, last));
+    const auto strips = placed(m, card.strips, startFoot, tableFoot(work, turn));
     for (const PlacedStrip& strip : strips) {
         drawStrip(pen, work, strip);
         if (strip.strip.endsLeg && &strip != &strips.back()) {
@@ -260,8 +273,8 @@ drawing::Drawing drawCard(const Work& work, const CardStrips& card, const Beginn
     pen.line({m.divide, top - m.headRow}, {m.divide, foot}, kThinRule);
     pen.line({m.left, foot}, {m.right, foot}, kRule);
     drawLadder(pen, {work.plan, work.figures, work.paper, m}, {top, startFoot, from.point}, strips);
-    const double totals = drawTotals(pen, work, end, last, foot);
-    drawNotes(pen, work, last, totals);
+    const double totals = drawTotals(pen, work, end, turn.last, foot);
+    drawNotes(pen, work, turn, totals);
     drawFoot(pen, work);
     return std::move(pen).take();
 }
@@ -274,8 +287,8 @@ CardRoom roomOf(const Work& work) {
     };
     const double first = under(1);
     const double later = under(2);
-    return {tableFoot(work, false) - first, tableFoot(work, false) - later, tableFoot(work, true) - first,
-            tableFoot(work, true) - later};
+    return {tableFoot(work, {true, false}) - first, tableFoot(work, {false, false}) - later,
+            tableFoot(work, {true, true}) - first, tableFoot(work, {false, true}) - later};
 }
 
 }  // namespace

@@ -160,7 +160,7 @@ std::vector<CardNote> otherRoutes(const plan::Plan& plan, const movement::RouteF
             notes.push_back({own->use == plan::Use::Primary ? "Alternate:" : "Instead of:",
                              movement::routeTitle(other->name) + ", parts at " + movement::label(*at) +
                                  decisionText(own->use == plan::Use::Alternate ? *own : *other),
-                             true});
+                             OnCard::Every});
         }
     }
     return notes;
@@ -226,23 +226,23 @@ CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figure
     words.light = cardLight(plan, figures);
     const std::string caution = movement::gmCautionText(figures.gm, unit);
     if (!caution.empty()) {
-        words.notes.push_back({"Caution:", caution, true});
+        words.notes.push_back({"Caution:", caution, OnCard::Every});
     }
     const plan::RoutePtr route = plan.route(figures.route);
     if (paper.onward) {
-        words.notes.push_back({"On to " + paper.onwardTo + ":", onwardText(*paper.onward, unit), false});
+        words.notes.push_back({"On to " + paper.onwardTo + ":", onwardText(*paper.onward, unit), OnCard::Last});
     }
     if (route && !route->ifNotFound.empty()) {
-        words.notes.push_back({"If not found:", route->ifNotFound, true});
+        words.notes.push_back({"If not found:", route->ifNotFound, OnCard::Every});
     }
     for (CardNote& note : otherRoutes(plan, figures)) {
         words.notes.push_back(std::move(note));
     }
     if (evacuation) {
-        // where they are fetched stands on every card; how long the carrying is, once
+        // where they are fetched stands on every card; how long the carrying is, on the first, which has no sums
         for (movement::EvacuationLine& line : movement::evacuationLines(*evacuation, unit)) {
-            const bool always = line.lead != "Carry:";
-            words.notes.push_back({std::move(line.lead), std::move(line.text), always});
+            const OnCard on = line.lead == "Carry:" ? OnCard::First : OnCard::Every;
+            words.notes.push_back({std::move(line.lead), std::move(line.text), on});
         }
     }
     words.exact = exactText(figures, paper);

@@ -24,11 +24,14 @@ struct CardLight {
     std::array<movement::LightFigure, 9> figures;
 };
 
+/// Which of a route's cards a note stands on.
+enum class OnCard { Last, First, Every };
+
 /// A line under the table: "If not found:" bold, then its text.
 struct CardNote {
     std::string lead;
     std::string text;
-    bool onEveryCard = false;
+    OnCard on = OnCard::Last;
 };
 
 /// Everything a card says beside the figures of its legs.

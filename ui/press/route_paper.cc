@@ -14,7 +14,7 @@ PaperColumn column(const char* key, const char* head, double width, double most,
     one.align = align;
     one.width = width;
     one.most = most;
-    one.rows = align == Align::Left ? 4 : 1;
+    one.rows = align == Align::Left ? 4 : 2;  // so that all cells of a row begin at its top
     return one;
 }
 
@@ -141,7 +141,7 @@ PaperTable routePaper(const plan::Plan& plan, const movement::RouteFigures& figu
     table.rows.push_back(totalRow(paper, table.columns.size()));
     table.notes = words.notes;
     if (figures.fromContours) {
-        table.notes.push_back({"Climb:", "read from contours by hand, even between them", false});
+        table.notes.push_back({"Climb:", "read from contours by hand, even between them", OnCard::Last});
     }
     return table;
 }

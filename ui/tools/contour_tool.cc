@@ -51,6 +51,9 @@ Wet ContourTool::wet() const {
     }
     wet.what = "contour";
     wet.marks = read_;
+    if (onRoute_) {
+        wet.marks.push_back(*onRoute_);  // the hand may be beside the route
+    }
     wet.belongs = Wet::Belongs::ToThePlan;
     return wet;
 }

@@ -4,8 +4,8 @@
 
 namespace crosstick::tools {
 
-/// Reads a route's profile off the sheet: a click where the route crosses a contour, whose height is then typed. The
-/// cross-hair stands on the route, wherever the hand is. Backspace takes the last contour back, Enter ends.
+/// Reads a route's profile off the sheet: a click where the route crosses a contour, whose height is then typed. A mark
+/// stands on the route, wherever the hand is. Backspace takes the last contour back, Enter ends.
 class ContourTool final : public Tool {
   public:
     /// Asks for the height of the contour at a place of the route, in the plan's plane.
