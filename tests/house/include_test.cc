@@ -25,7 +25,7 @@ constexpr std::array kFloors{
     Floor{"ui/table", 11},     Floor{"ui/ledger", 12},   Floor{"ui/details", 12},       Floor{"ui/phases", 12},
     Floor{"ui/copies", 12},    Floor{"ui/start", 12},    Floor{"ui/registering", 12},   Floor{"ui/march", 12},
     Floor{"ui/timing", 12},    Floor{"ui/tray", 13},     Floor{"ui/window", 14},        Floor{"sample-data", 15},
-    Floor{"app", 16},
+    Floor{"app", 16},          Floor{"ui/brief", 12},    Floor{"ui/settings", 12},
 };
 
 const Floor* floorOf(std::string_view path) {

@@ -6,6 +6,7 @@
 #include <QWidget>
 
 #include "ui/table/film_layer.h"
+#include "ui/table/fingers.h"
 #include "ui/table/held_picture.h"
 #include "ui/table/laid_sheets.h"
 #include "ui/table/overlay.h"
@@ -14,6 +15,8 @@
 #include "ui/table/tile_store.h"
 #include "ui/tools/tool.h"
 #include "ui/work/work.h"
+
+class QTouchEvent;
 
 namespace crosstick::table {
 
@@ -28,6 +31,8 @@ class LightTable final : public QWidget {
 
     void setTheme(Theme theme);
     void setTool(std::unique_ptr<tools::Tool> tool);  ///< null: the hand
+    /// Lays these films alone, in their own order and with nothing of the hand's over them; none: as the work says.
+    void lieOnly(std::optional<std::vector<plan::FilmId>> films);
     /// Shows a sheet with its collar, whatever the plan says, until another tool is taken.
     void showCollar(std::optional<plan::SheetId> sheet);
     [[nodiscard]] bool isDrawing() const { return drawing_; }
@@ -70,6 +75,12 @@ class LightTable final : public QWidget {
     /// A place that is pointed at elsewhere.
     void setMark(std::optional<geodesy::PlanePoint> onGrid);
     [[nodiscard]] const std::optional<geodesy::PlanePoint>& mark() const { return mark_; }
+    void show(const GridBox& ground);  ///< as large as the table holds it
+    /// The ground of what is inked on the films that lie; nothing where there is no ink.
+    [[nodiscard]] std::optional<GridBox> inked() const { return films_.picture().ground; }
+    [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
+    /// Corners of a block that lies on the paper, on the table; none for anything else.
+    [[nodiscard]] std::vector<QPointF> blockCorners(const plan::ItemId& item) const;
     /// Nothing is missing any more: every tile is there and the films are those of the plan.
     [[nodiscard]] bool isSettled() const;
     /// The sheet of the present plan has been seen, coarsely at least; without a sheet: the grid.
@@ -89,6 +100,7 @@ class LightTable final : public QWidget {
     void nextWanted(int step);           ///< Tab: the next thing on the table, or the one before
     void viewChanged();
     void pointedAt(crosstick::geodesy::PlanePoint onGrid);
+    void filmsLaid();                     ///< the films' picture is another
     void sheetFailed(std::size_t sheet);  ///< its copy cannot be read
 
   protected:
@@ -133,6 +145,9 @@ class LightTable final : public QWidget {
     QTimer rest_;
     bool moving_ = false;
     std::optional<QPointF> panFrom_;
+    Fingers fingers_;
+    QTimer hold_;                 ///< a finger or a pen rests
+    std::optional<QPointF> pen_;  ///< where a pen came down that has not moved since
     bool spaceHeld_ = false;
     QPointF pointer_;
     bool pointerInside_ = false;
@@ -142,8 +157,9 @@ class LightTable final : public QWidget {
     std::vector<Guide> guides_;
     std::optional<geodesy::PlanePoint> mark_;
     std::shared_ptr<const Scene> scene_;
-    std::optional<plan::FilmId> inset_;  ///< that is worked on
-    std::optional<View> beforeInset_;    ///< how the table was looked at until then
+    std::optional<plan::FilmId> inset_;              ///< that is worked on
+    std::optional<View> beforeInset_;                ///< how the table was looked at until then
+    std::optional<std::vector<plan::FilmId>> only_;  ///< the films that a brief has laid
 
     void planReplaced();
     void renewSheet();
@@ -161,15 +177,17 @@ class LightTable final : public QWidget {
     [[nodiscard]] QPointF handSpot() const;  ///< where the hand is, drawn to what it is drawn to
     [[nodiscard]] bool isRefused(const tools::Reply& reply);
     [[nodiscard]] bool isHeldFast();
+    [[nodiscard]] bool takeTouch(const QTouchEvent& event);
+    void does(const std::vector<Fingers::Deed>& deeds);
+    void askForMenu(QPointF at);
+    void holdOver();
     void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);
     [[nodiscard]] tools::Ground ground() const;
     [[nodiscard]] tools::Touch touch() const;
     [[nodiscard]] const film::Frame* workingFrame() const;
-    [[nodiscard]] std::vector<QPointF> blockCorners(const plan::ItemId& item) const;
     [[nodiscard]] std::optional<drawing::Point> onPaper(geodesy::PlanePoint inPlan) const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> inPlan(QPointF at) const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> onGrid(geodesy::PlanePoint inPlan) const;
-    [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
     void paintTable(QPainter& painter, const RimFigures& figures, const Palette& colours);
     /// Whole frames: at rest, while the view slides, while it goes nearer or farther.
     void paintZooming(QPainter& painter, double ratio, const RimFigures& figures, const Palette& colours);

@@ -2,25 +2,17 @@
 
 #include <QApplication>
 #include <QCloseEvent>
-#include <QDragEnterEvent>
 #include <QHBoxLayout>
 #include <QMenuBar>
-#include <QMimeData>
 #include <QPainter>
 #include <QSettings>
 #include <QVBoxLayout>
 
 #include "core/sheets/faults.h"
+#include "ui/look/spoken.h"
 
 namespace crosstick::window {
 namespace {
-
-constexpr int kHeadHigh = 32;
-constexpr int kMenusWide = 372;
-constexpr int kLeastTable = 48;  ///< under the rail rolled down
-constexpr int kNarrow = 1100;    ///< below it the card lies over the table
-constexpr int kDoingWide = 300;
-constexpr int kDoingNarrow = 130;
 
 QString text(const std::string& utf8) {
     return QString::fromStdString(utf8);
@@ -36,11 +28,16 @@ Window::Window(Outside outside, QWidget* parent)
     setWindowTitle(tr("Crosstick"));
     setMinimumSize(683, 384);
     setAcceptDrops(true);
-    light_ = settings_->value(QStringLiteral("light")).toString() == QStringLiteral("night") ? look::Light::Night
-                                                                                             : look::Light::Day;
+    const settings::Choices choices = settings::read(*settings_);
+    const bool wasNight = settings_->value(QStringLiteral("light")).toString() == QStringLiteral("night");
+    const bool isNight =
+        choices.opens == settings::Opens::AsLeft ? wasNight : choices.opens == settings::Opens::ByNight;
+    light_ = isNight ? look::Light::Night : look::Light::Day;
+    dimming_ = choices.dimming;
+    work_.setAngles(choices.angles);
     // Parts take their face from the application when they are made, so it is dressed before and after.
     if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
-        look::dress(*application, light_);
+        look::dress(*application, light_, letters());
     }
     work_.setInserted(settings_->value(QStringLiteral("insertedNumbers")).toString() == QStringLiteral("lettered")
                           ? plan::Inserted::Lettered
@@ -64,73 +61,6 @@ Window::~Window() {
 work::Ending Window::end() {
     hide();  // the panels look at the work once more while they are hidden: it must still be there
     return work_.errands().finish();
-}
-
-void Window::buildParts() {
-    head_ = new QWidget(this);
-    head_->setFixedHeight(kHeadHigh);
-    bar_ = new QMenuBar(head_);
-    bar_->setAccessibleName(tr("Menus"));
-    bar_->setNativeMenuBar(false);
-    bar_->setFixedSize(kMenusWide, kHeadHigh);
-    folded_ = new QMenu(tr("&Menu"), bar_);
-    rail_ = new phases::Rail(work_, head_);
-    auto* row = new QHBoxLayout(head_);
-    row->setContentsMargins(0, 0, 12, 0);
-    row->setSpacing(0);
-    row->addWidget(bar_);
-    row->addWidget(rail_, 1);
-    doing_ = new DoingMark(work_.errands(), head_);
-    row->addWidget(doing_);
-    setMenuWidget(head_);
-    auto* middle = new QWidget(this);
-    pages_ = new QStackedWidget(middle);
-    notices_ = new Notices(middle);
-    question_ = new Question(middle);
-    start_ = new start::StartPage(pages_);
-    desk_ = new QWidget(pages_);
-    table_ = new table::LightTable(work_, outside_.share, desk_);
-    ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
-    tables_ = new march::TablesSill(work_, outside_.say, outside_.share, desk_);
-    details_ = new details::Details(work_, outside_.say, outside_.share, desk_);
-    tray_ = new tray::Tray(
-        work_, *table_, outside_.say, [this] { return details_->faces(); }, desk_);
-    tray_->hide();
-    offers_ = new phases::OfferCard(desk_);
-    board_ = new phases::PhaseBoard(work_, outside_.share, desk_);
-    board_->hide();
-    timing_ = new timing::TimingCard(work_, outside_.say, desk_);
-    auto* rows = new QVBoxLayout(middle);
-    rows->setContentsMargins(0, 0, 0, 0);
-    rows->setSpacing(0);
-    rows->addWidget(pages_, 1);
-    rows->addWidget(notices_);
-    rows->addWidget(question_);
-    setCentralWidget(middle);
-    copies_ = new copies::Copies(work_, outside_.say, outside_.share, pages_);
-    register_ = new registering::RegisterPage(work_.errands(), work_.reader(), outside_.say, outside_.share, pages_);
-    across_ = new QHBoxLayout(desk_);
-    across_->setContentsMargins(0, 0, 0, 0);
-    across_->setSpacing(0);
-    auto* down = new QVBoxLayout;
-    down->setSpacing(0);
-    down->addWidget(table_, 1);
-    down->addWidget(ledger_);
-    down->addWidget(tables_);
-    down->addWidget(tray_);
-    across_->addLayout(down, 1);
-    for (QWidget* card : std::initializer_list<QWidget*>{details_, offers_, timing_}) {
-        across_->addWidget(card);
-    }
-    for (QWidget* page :
-         {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_), static_cast<QWidget*>(register_)}) {
-        pages_->addWidget(page);
-    }
-    buildMenus(bar_);
-    board_->setDeeds(railDeeds());
-    board_->addAction(actions_.at("name-film"));
-    table_->installEventFilter(this);
-    desk_->installEventFilter(this);
 }
 
 void Window::connectParts() {
@@ -162,6 +92,7 @@ void Window::connectWork() {
     connect(&work_, &work::Work::selectionChanged, this, [this] {
         detailsWanted_ = detailsWanted_ || work_.selected().has_value();
         timingWanted_ = timingWanted_ && work_.selected() && work_.plan().route(*work_.selected());
+        actionsWanted_ = false;
         arrange();
     });
     connect(&work_, &work::Work::groundChanged, this, &Window::renewGround);
@@ -232,6 +163,15 @@ void Window::connectPages() {
     });
     connect(register_, &registering::RegisterPage::laid, this, &Window::laidByHand);
     connect(register_, &registering::RegisterPage::left, this, &Window::leaveRegister);
+    connect(brief_, &brief::BriefView::ended, this, &Window::endBrief);
+    connect(actionsCard_, &ActionsCard::left, this, &Window::leaveActions);
+    connect(actionsCard_, &ActionsCard::chosen, this, [this](QAction* action) {
+        leaveActions();
+        action->trigger();
+    });
+    connect(settingsPage_, &settings::SettingsPage::left, this, &Window::leavePage);
+    connect(settingsPage_, &settings::SettingsPage::changed, this, &Window::take);
+    connect(help_, &HelpPage::left, this, &Window::leavePage);
     connect(start_, &start::StartPage::sheetWanted, this, &Window::askForSheet);
     connect(start_, &start::StartPage::scanWanted, this, &Window::askForScan);
     connect(start_, &start::StartPage::planWanted, this, &Window::askForPlan);
@@ -248,50 +188,6 @@ void Window::connectPages() {
     });
 }
 
-/// One card at a time, the ledger only with a route; an open card folds the ledger to its live row.
-void Window::arrange() {
-    const bool open = work_.isOpen();
-    const bool timing = open && timingWanted_ && !bare_;
-    const bool offered = open && offers_->isOffering() && !timing && !bare_;
-    const bool card = open && detailsWanted_ && !timing && !offered && !bare_;
-    const plan::MeasurePtr block = open ? chosenMarch() : nullptr;
-    const bool tray = open && !bare_ && trayWanted_;
-    const bool march = open && !bare_ && !tray && (marchWanted_ || block != nullptr);
-    const bool sill = open && !bare_ && !tray && !march && !ledgerHidden_ && ledger_->isWanted();
-    if (march) {
-        const auto name = block ? block->fields.find("column") : decltype(block->fields.end()){};
-        tables_->showColumn(block && name != block->fields.end() ? name->second : std::string{});
-    }
-    tables_->setVisible(march);
-    tray_->setVisible(tray);
-    if (march) {
-        tables_->show(marchWanted_ ? tables_->page() : march::TablesSill::Page::Order);
-    }
-    if (!march || tables_->page() != march::TablesSill::Page::Profile) {
-        table_->setMark(std::nullopt);
-    }
-    renewDrift();
-    ledger_->renew();
-    ledger_->setVisible(sill);
-    ledger_->setFolded(timing || card || offered || (isNarrow() && !ledgerAsks_));
-    details_->setVisible(card);
-    offers_->setVisible(offered);
-    timing_->setVisible(timing);
-    timing_->renew();
-    head_->setVisible(!bare_);
-    layBoard();
-    renewHead();
-}
-
-bool Window::isNarrow() const {
-    return width() < kNarrow;
-}
-
-plan::MeasurePtr Window::chosenMarch() const {
-    const plan::MeasurePtr measure = work_.selected() ? work_.plan().measure(*work_.selected()) : nullptr;
-    return measure && measure->kind == "order-of-march" ? measure : nullptr;
-}
-
 void Window::renewHead() {
     const bool open = work_.isOpen();
     setWindowTitle(open ? text(work_.plan().heading().name) + QStringLiteral("[*] \u2013 Crosstick") : tr("Crosstick"));
@@ -305,13 +201,13 @@ void Window::renewHead() {
           "inset-at",   "trace",       "renew-traces", "alone",         "rail",          "lift",        "pin-film",
           "hide-film",  "fainter",     "stronger",     "tint",          "tray",          "renumber",    "paste",
           "paste-here", "issue",       "steps",        "timing",        "route-reverse", "route-split", "route-join",
-          "route-swap"}) {
+          "route-swap", "brief",       "plan-card"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();
     const std::string redo = work_.redoCaption();
-    actions_.at("undo")->setText(undo.empty() ? tr("Undo") : tr("Undo: %1").arg(text(undo)));
-    actions_.at("redo")->setText(redo.empty() ? tr("Redo") : tr("Redo: %1").arg(text(redo)));
+    actions_.at("undo")->setText(undo.empty() ? tr("Undo") : tr("Undo: %1").arg(look::spoken(undo)));
+    actions_.at("redo")->setText(redo.empty() ? tr("Redo") : tr("Redo: %1").arg(look::spoken(redo)));
     enable("undo", !undo.empty());
     enable("redo", !redo.empty());
     const bool chosen = open && work_.selected().has_value();
@@ -342,10 +238,33 @@ void Window::renewHead() {
     actions_.at("mils")->setChecked(work_.angles() == geodesy::AngleUnit::Mils);
 }
 
+/// Thin letters would go where the picture is dimmed far.
+look::Weight Window::letters() const {
+    return light_ == look::Light::Night && dimming_ <= look::Dimmer::kBoldUpTo ? look::Weight::Bold
+                                                                               : look::Weight::Regular;
+}
+
+void Window::setDimming(int level) {
+    dimming_ = std::clamp(level, 1, look::Dimmer::kLevels);
+    settings_->setValue(QStringLiteral("dimming"), dimming_);
+    setLight(light_);
+}
+
+/// One step darker; from the darkest back to the full night light.
+void Window::stepDimmer() {
+    if (light_ == look::Light::Day) {
+        say(tr("The dimmer belongs to the night light. Ctrl+L turns it on."));
+        return;
+    }
+    setDimming(dimming_ == 1 ? look::Dimmer::kLevels : dimming_ - 1);
+    say(tr("Night light at %1 of %2. Ctrl+Shift+L: darker.").arg(dimming_).arg(look::Dimmer::kLevels));
+}
+
 void Window::setLight(look::Light light) {
     light_ = light;
+    dimmer_.setLevel(light, dimming_);
     if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
-        look::dress(*application, light);
+        look::dress(*application, light, letters());
     }
     const look::Colours c = look::colours(light);
     QPalette p = palette();
@@ -366,7 +285,11 @@ void Window::setLight(look::Light light) {
     timing_->setLight(light);
     copies_->setLight(light);
     register_->setLight(light);
+    actionsCard_->setLight(light);
+    settingsPage_->setLight(light);
+    help_->setLight(light);
     start_->setLight(light);
+    brief_->setLight(light);
     table_->setTheme(light == look::Light::Night ? table::Theme::Night : table::Theme::Day);
     settings_->setValue(QStringLiteral("light"),
                         light == look::Light::Night ? QStringLiteral("night") : QStringLiteral("day"));
@@ -396,103 +319,11 @@ void Window::closeEvent(QCloseEvent* event) {
     event->accept();
 }
 
-void Window::resizeEvent(QResizeEvent* event) {
-    QMainWindow::resizeEvent(event);
-    foldMenus(isNarrow());
-    doing_->setMostWide(isNarrow() ? kDoingNarrow : kDoingWide);
-    notices_->fit();
-    layCards();
-    ledger_->setFolded(details_->isVisible() || timing_->isVisible() || offers_->isVisible() ||
-                       (isNarrow() && !ledgerAsks_));
-}
-
-bool Window::eventFilter(QObject* watched, QEvent* event) {
-    if (watched == table_ && event->type() == QEvent::Resize) {
-        placeCards();
-    } else if (watched == desk_ && event->type() == QEvent::Resize) {
-        placeBoard();
-    }
-    return QMainWindow::eventFilter(watched, event);
-}
-
-void Window::foldMenus(bool fold) {
-    if (fold == !folded_->isEmpty()) {
-        return;
-    }
-    if (fold) {
-        for (QAction* menu : bar_->actions()) {
-            bar_->removeAction(menu);
-            folded_->addAction(menu);
-        }
-        bar_->addMenu(folded_);
-    } else {
-        bar_->removeAction(folded_->menuAction());
-        for (QAction* menu : folded_->actions()) {
-            folded_->removeAction(menu);
-            bar_->addAction(menu);
-        }
-    }
-    bar_->setFixedWidth(fold ? bar_->sizeHint().width() : kMenusWide);
-}
-
-void Window::layCards() {
-    const bool over = isNarrow();
-    for (QWidget* card : std::initializer_list<QWidget*>{details_, offers_, timing_}) {
-        card->setFixedWidth(std::min(details::Details::kWidth, width() / 2));
-        if (over == (across_->indexOf(card) >= 0)) {
-            over ? across_->removeWidget(card) : across_->addWidget(card);
-            card->raise();
-        }
-    }
-    placeCards();
-}
-
-/// Also while the desk is being laid out, when nothing may come into its layout or leave it.
-void Window::placeCards() {
-    for (QWidget* card : std::initializer_list<QWidget*>{details_, offers_, timing_}) {
-        if (across_->indexOf(card) < 0) {
-            card->setGeometry(desk_->width() - card->width(), 0, card->width(), table_->height());
-        }
-    }
-}
-
-/// Over table and card, from the head down; never the whole desk, so that what it is about is seen under it.
-void Window::placeBoard() {
-    board_->setGeometry(0, 0, desk_->width(), std::min(phases::PhaseBoard::kHigh, desk_->height() - kLeastTable));
-}
-
-void Window::layBoard() {
-    const bool down = railDown_ && work_.isOpen() && !bare_;
-    rail_->setRoll(down ? phases::Roll::Down : phases::Roll::Up);
-    placeBoard();
-    board_->setVisible(down);
-    board_->raise();
-}
-
-/// Who comes back from another program may have mended there what is missing here.
 void Window::changeEvent(QEvent* event) {
     QMainWindow::changeEvent(event);
     if (event->type() == QEvent::ActivationChange && isActiveWindow() && notices_ != nullptr &&
         (!notices_->kept("sheet").isEmpty() || !notices_->kept("heights").isEmpty())) {
         work_.lookAtGround();
-    }
-}
-
-void Window::dragEnterEvent(QDragEnterEvent* event) {
-    if (event->mimeData()->hasUrls()) {
-        event->acceptProposedAction();
-    }
-}
-
-void Window::dropEvent(QDropEvent* event) {
-    for (const QUrl& url : event->mimeData()->urls()) {
-        const std::filesystem::path file = url.toLocalFile().toStdString();
-        if (file.extension() == ".gpkg") {
-            openPlan(file);
-        } else if (!file.empty()) {
-            openSheet(file);
-        }
-        return;
     }
 }
 

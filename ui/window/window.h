@@ -15,21 +15,26 @@
 #include "core/sheets/sheet_file.h"
 #include "core/terrain/follow.h"
 #include "core/terrain/handrail.h"
+#include "ui/brief/brief_view.h"
 #include "ui/copies/copies.h"
 #include "ui/details/details.h"
 #include "ui/ledger/ledger.h"
+#include "ui/look/dimmer.h"
 #include "ui/look/theme.h"
 #include "ui/march/tables_sill.h"
 #include "ui/phases/offer_card.h"
 #include "ui/phases/phase_board.h"
 #include "ui/phases/rail.h"
 #include "ui/registering/register_page.h"
+#include "ui/settings/settings_page.h"
 #include "ui/start/start_page.h"
 #include "ui/table/light_table.h"
 #include "ui/timing/timing_card.h"
 #include "ui/tools/registration_tool.h"
 #include "ui/tray/tray.h"
+#include "ui/window/actions_card.h"
 #include "ui/window/doing_mark.h"
+#include "ui/window/help_page.h"
 #include "ui/window/notices.h"
 #include "ui/window/question.h"
 #include "ui/work/work.h"
@@ -72,6 +77,11 @@ class Window final : public QMainWindow {
     void openPlan(const std::filesystem::path& file);
     void openSheet(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
     void setLight(look::Light light);
+    /// How far the night light is dimmed: 1 to look::Dimmer::kLevels. By day nothing is.
+    void setDimming(int level);
+    /// What a file dropped on the window is for: a plan is taken up, a sheet or scan laid, GeoJSON drawn on the working
+    /// film; anything else is answered in words.
+    void takeFile(const std::filesystem::path& file);
     void say(const QString& words);
     [[nodiscard]] work::Work& work() { return work_; }
     [[nodiscard]] table::LightTable& table() { return *table_; }
@@ -98,6 +108,7 @@ class Window final : public QMainWindow {
     [[nodiscard]] const DoingMark& doing() const { return *doing_; }
     [[nodiscard]] const Question& question() const { return *question_; }
     [[nodiscard]] const phases::OfferCard& offers() const { return *offers_; }
+    [[nodiscard]] brief::BriefView& briefView() { return *brief_; }
 
   protected:
     void closeEvent(QCloseEvent* event) override;
@@ -112,6 +123,8 @@ class Window final : public QMainWindow {
     std::unique_ptr<QSettings> settings_;
     work::Work work_;
     look::Light light_ = look::Light::Day;
+    look::Dimmer dimmer_;
+    int dimming_ = look::Dimmer::kLevels;  ///< by night
     bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false, ledgerAsks_ = false;
     bool railDown_ = false;
     bool timingWanted_ = false, driftWanted_ = false;
@@ -127,17 +140,25 @@ class Window final : public QMainWindow {
     table::LightTable* table_;
     ledger::Ledger* ledger_;
     march::TablesSill* tables_;
+    QStackedWidget* cards_;  ///< at the side, one at a time
     details::Details* details_;
+    phases::OfferCard* offers_;
+    timing::TimingCard* timing_;
+    ActionsCard* actionsCard_;
+    bool actionsWanted_ = false;
     tray::Tray* tray_;
     bool trayWanted_ = false;
-    phases::OfferCard* offers_;  ///< lies where the details lie while it offers something
-    timing::TimingCard* timing_;
     copies::Copies* copies_;
     registering::RegisterPage* register_;
+    settings::SettingsPage* settingsPage_;
+    HelpPage* help_;
+    QWidget* beforePage_ = nullptr;      ///< that settings or help lie over
     QWidget* beforeRegister_ = nullptr;  ///< the page to go back to
+    QWidget* foot_;                      ///< what the window says and asks
     Notices* notices_ = nullptr;
     Question* question_;
     DoingMark* doing_;
+    brief::BriefView* brief_;
     std::map<std::string, QAction*> actions_;
     HeldKey* lift_ = nullptr;
     QMenu* recentMenu_ = nullptr;
@@ -145,22 +166,33 @@ class Window final : public QMainWindow {
     QMenu* sheetsMenu_ = nullptr;
     QStringList goneFiles_;  ///< recent plans that are not where they were
     enum class Next { GoOn, LayAway, Close };
+    Qt::WindowStates beforeBrief_;
     std::optional<plan::ItemId> stroke_;  ///< drawn just now and not yet said what it is
     Metres handrail_ = terrain::kUsualHandrail;
     bool drawnFirst_ = false;  ///< what is drawn is followed before what is printed
     Next next_ = Next::GoOn;   ///< what is wanted once a save has come to pass
 
+    [[nodiscard]] look::Weight letters() const;  ///< of ordinary text, in this light
+    void stepDimmer();
+
+    void drawFrom(const std::filesystem::path& file);
+
     // Parts and how they lie.
     void buildParts();
+    void buildHead();
+    void buildDesk();
+    void buildPages();
     void connectParts();
     void connectWork();
     void connectTable();
     void connectPages();
     void connectTray();
     void arrange();
-    void foldMenus(bool fold);  ///< into one button, or out of it
-    void layCards();            ///< over the table on a small screen, else beside it
-    void placeCards();          ///< where it lies over the table
+    void fitMenus();
+    void foldMenus(bool fold);                  ///< into one button, or out of it
+    [[nodiscard]] QWidget* cardWanted() const;  ///< null: none
+    void layCard();                             ///< over the table on a small screen, else beside it
+    void placeCard();                           ///< where it lies over the table
     void placeBoard();
     void layBoard();
     [[nodiscard]] bool isNarrow() const;  ///< a small screen, or one at 200 %
@@ -362,6 +394,15 @@ class Window final : public QMainWindow {
     [[nodiscard]] Result<std::vector<geodesy::PlanePoint>> gridsTyped(const QString& typed) const;
     [[nodiscard]] QString gridsToType(const std::vector<geodesy::PlanePoint>& onGrid) const;
     void showCopies(bool shown);
+    void showPage(QWidget& page);
+    void leavePage();
+    void showPlanCard();
+    [[nodiscard]] QList<QAction*> allMenus() const;
+    void showActions();
+    void leaveActions();
+    void take(const settings::Choices& choices);
+    void beginBrief();
+    void endBrief();
 };
 
 }  // namespace crosstick::window
