@@ -58,11 +58,11 @@ class Films : public TheWindow {
 };
 
 TEST_F(Films, APinIsPutInAndTakenOutInOneStepEach) {
-    key(Qt::Key_F8, Qt::ControlModifier);
+    key(Qt::Key_B, Qt::ControlModifier);
     EXPECT_TRUE(plan().film(kMove)->pinned);
     EXPECT_EQ(work().undoCaption(), "pin a film");
     EXPECT_NE(toldOf(kMove).indexOf(QStringLiteral("pinned")), -1) << toldOf(kMove).toStdString();
-    key(Qt::Key_F8, Qt::ControlModifier);
+    key(Qt::Key_B, Qt::ControlModifier);
     EXPECT_FALSE(plan().film(kMove)->pinned);
     window->run("undo");
     EXPECT_TRUE(plan().film(kMove)->pinned);
@@ -143,7 +143,7 @@ TEST_F(Films, StrengthAndTintByKeysAreToldOnTheTab) {
     key(Qt::Key_PageDown, Qt::ControlModifier);
     key(Qt::Key_PageDown, Qt::ControlModifier);
     EXPECT_DOUBLE_EQ(work().look(kMove).strength, 0.5);
-    key(Qt::Key_F8, Qt::AltModifier);
+    key(Qt::Key_I, Qt::ControlModifier);
     EXPECT_EQ(work().look(kMove).tint, work::Tint::Amber);
     EXPECT_EQ(toldOf(kMove), QStringLiteral("MOVE, film 1, faded to 50 %, tinted amber"));
     key(Qt::Key_PageUp, Qt::ControlModifier);
@@ -154,12 +154,12 @@ TEST_F(Films, StrengthAndTintByKeysAreToldOnTheTab) {
 
 TEST_F(Films, AloneTheWorkingFilmLiesThereAndTheSameKeyBringsTheOthersBack) {
     EXPECT_EQ(seen(), (std::vector<std::string>{"MOVE", "LOOK"}));
-    key(Qt::Key_F10);
+    key(Qt::Key_F12);
     EXPECT_EQ(seen(), (std::vector<std::string>{"MOVE"}));
     EXPECT_EQ(toldOf(kLook), QStringLiteral("LOOK, film 2, not on the sheet now"));
     work().setWorkingFilm(kLook);
     EXPECT_EQ(seen(), (std::vector<std::string>{"LOOK"}));
-    key(Qt::Key_F10);
+    key(Qt::Key_F12);
     EXPECT_EQ(seen(), (std::vector<std::string>{"MOVE", "LOOK"}));
 }
 
@@ -209,8 +209,8 @@ TEST_F(Films, AKeyLetGoInAnotherPartOfTheWindowLaysTheFilmBack) {
 }
 
 TEST_F(Films, AnotherPlanBeginsWithAllFilmsOnTheSheet) {
-    key(Qt::Key_F10);
-    key(Qt::Key_F8, Qt::AltModifier);
+    key(Qt::Key_F12);
+    key(Qt::Key_I, Qt::ControlModifier);
     open();
     EXPECT_EQ(seen().size(), 2U);
     EXPECT_EQ(work().look(kMove), work::FilmLook{});

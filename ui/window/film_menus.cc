@@ -32,7 +32,7 @@ void Window::buildFilmsMenu(QMenu* view) {
         };
     };
     add(menu, "rail", tr("Phase by phase"), key("F3"), [this] { rollRail(); })->setCheckable(true);
-    add(menu, "alone", tr("Working film alone"), key("F10"), [this] { layAlone(); })->setCheckable(true);
+    add(menu, "alone", tr("Working film alone"), key("F12"), [this] { layAlone(); })->setCheckable(true);
     lift_ = new HeldKey(Qt::Key_F8, this);
     connect(lift_, &HeldKey::pressed, this, [this] { work_.setTop(work::Top::Lifted); });
     connect(lift_, &HeldKey::letGo, this, [this] { work_.setTop(work::Top::Lies); });
@@ -41,16 +41,16 @@ void Window::buildFilmsMenu(QMenu* view) {
         work_.setTop(work_.top() == work::Top::Lies ? work::Top::Lifted : work::Top::Lies);
     })->setCheckable(true);
     menu->addSeparator();
-    add(menu, "pin-film", tr("Pinned"), key("Ctrl+F8"), ofWorking([this](const plan::FilmId& film) { turnPin(film); }))
+    add(menu, "pin-film", tr("Pinned"), key("Ctrl+B"), ofWorking([this](const plan::FilmId& film) { turnPin(film); }))
         ->setCheckable(true);
-    add(menu, "hide-film", tr("Hidden"), key("Ctrl+Shift+F8"),
+    add(menu, "hide-film", tr("Hidden"), key("Ctrl+H"),
         ofWorking([this](const plan::FilmId& film) { turnShown(film); }))
         ->setCheckable(true);
     add(menu, "fainter", tr("Fainter"), key("Ctrl+PgDown"),
         ofWorking([this](const plan::FilmId& film) { fade(film, work::Fading::Fainter); }));
     add(menu, "stronger", tr("Stronger"), key("Ctrl+PgUp"),
         ofWorking([this](const plan::FilmId& film) { fade(film, work::Fading::Stronger); }));
-    add(menu, "tint", tr("Next tint"), key("Alt+F8"),
+    add(menu, "tint", tr("Next tint"), key("Ctrl+I"),
         ofWorking([this](const plan::FilmId& film) { setTint(film, work::tintAfter(work_.look(film).tint)); }));
 }
 
@@ -82,7 +82,7 @@ void Window::layAlone() {
     const bool isAlone = work_.company() == work::Company::WorkingAlone;
     work_.setCompany(isAlone ? work::Company::All : work::Company::WorkingAlone);
     const plan::FilmPtr film = work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
-    say(isAlone || !film ? QString() : tr("%1 lies alone. F10 lays the others back.").arg(text(film->name)));
+    say(isAlone || !film ? QString() : tr("%1 lies alone. F12 lays the others back.").arg(text(film->name)));
 }
 
 void Window::turnPin(const plan::FilmId& film) {
