@@ -213,6 +213,18 @@ TEST_F(Board, ANewFilmIsNamedOnItsCard) {
     EXPECT_TRUE(board().isVisible());
 }
 
+TEST_F(Board, EscapeDropsWhatWasTypedOnACard) {
+    const plan::Plan before = plan();
+    press(Qt::Key_F2);
+    phases::NameField* field = board().nameField();
+    ASSERT_NE(field, nullptr);
+    QTest::keyClicks(field, QStringLiteral("HOLD"));
+    QTest::keyClick(field, Qt::Key_Escape);
+    EXPECT_EQ(board().nameField(), nullptr);
+    EXPECT_TRUE(plan() == before);
+    EXPECT_TRUE(card(kMove).hasFocus());
+}
+
 TEST_F(Board, AFilmsPictureIsItsOwnInkAndFollowsIt) {
     ASSERT_TRUE(QTest::qWaitFor([this] { return board().hasPictures(); }, 10000));
     QTest::qWait(300);

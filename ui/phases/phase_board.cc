@@ -283,7 +283,11 @@ void PhaseBoard::askForName(const plan::FilmId& film) {
     endNaming();
     scroll_->ensureWidgetVisible(card, 0, BoardLayout::kApart);
     nameField_ = new NameField(
-        text(held->name), [this, film](const QString& name) { return nameFilm(work_, film, name); }, light_, card);
+        text(held->name),
+        [this, film](const QString& name) {
+            return nameField_ != nullptr ? nameFilm(work_, film, name) : std::nullopt;
+        },
+        light_, card);
     nameField_->setProperty("card", QVariant::fromValue<QObject*>(card));
     connect(nameField_, &NameField::done, this, [this, card = QPointer<FilmCard>(card)] {
         endNaming();

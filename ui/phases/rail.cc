@@ -282,7 +282,8 @@ void Rail::askForName(const plan::FilmId& film) {
     naming_ = film;
     beforeName_ = focus();
     nameField_ = new NameField(
-        QString::fromStdString(held->name), [this, film](const QString& name) { return nameFilm(work_, film, name); },
+        QString::fromStdString(held->name),
+        [this, film](const QString& name) { return naming_ == film ? nameFilm(work_, film, name) : std::nullopt; },
         light_, this);
     connect(nameField_, &NameField::done, this, [this] {
         const bool hadKeyboard = nameField_ != nullptr && nameField_->hasFocus();

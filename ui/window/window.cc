@@ -119,6 +119,7 @@ void Window::buildParts() {
     }
     buildMenus(bar_);
     board_->setDeeds(railDeeds());
+    board_->addAction(actions_.at("name-film"));
     table_->installEventFilter(this);
     desk_->installEventFilter(this);
 }
