@@ -67,7 +67,9 @@ void Window::rollRail() {
 /// What may be done from the rail rolled down by one letter; all but the last rows do it to the working film.
 std::vector<phases::Deed> Window::railDeeds() {
     const auto run = [this](const char* action) { return [this, action] { this->run(action); }; };
-    return {{QStringLiteral("F"), tr("New film"), run("new-film")},
+    return {{QStringLiteral("N"), tr("Next phase from this"), run("next-phase")},
+            {QStringLiteral("J"), tr("Join with the next"), run("join-phases")},
+            {QStringLiteral("F"), tr("New film"), run("new-film")},
             {QStringLiteral("H"), tr("Hide this film"), run("hide-film")},
             {QStringLiteral("P"), tr("Pin, or take it out"), run("pin-film")},
             {QStringLiteral("A"), tr("This film alone"), run("alone")},
