@@ -137,13 +137,18 @@ void FilmCard::paintState(QPainter& painter, const QRect& room) const {
             painter.setPen(QPen(c.ink, 1.5, Qt::DotLine));
             painter.drawRect(QRectF(corner + QPointF(2, 3), QSizeF(9, 9)));
             break;
+        case StateLine::Mark::PartedLines:
+            painter.setPen(QPen(c.warning, 1.5));
+            painter.drawLine(corner + QPointF(2, 5), corner + QPointF(12, 7));
+            painter.drawLine(corner + QPointF(2, 12), corner + QPointF(12, 9));
+            break;
         case StateLine::Mark::None:
             break;
     }
     if (state.mark != StateLine::Mark::None) {
         rest.setLeft(rest.left() + static_cast<int>(kMark));
     }
-    painter.setPen(c.ink);
+    painter.setPen(state.mark == StateLine::Mark::PartedLines ? c.warning : c.ink);
     painter.drawText(rest, Qt::AlignVCenter | Qt::AlignLeft,
                      painter.fontMetrics().elidedText(state.words, Qt::ElideRight, rest.width()));
 }

@@ -1,9 +1,12 @@
 #include "ui/phases/film_facts.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QCoreApplication>
 #include <QStringList>
+
+#include "core/plan/edits.h"
 
 namespace crosstick::phases {
 namespace {
@@ -14,6 +17,15 @@ QString tr(const char* words) {
 
 QString percent(const FilmFacts& facts) {
     return QString::number(qRound(facts.look.strength * 100));
+}
+
+QString staleWords(const plan::Measure& copy, const files::StaleTrace& trace) {
+    const QString name = QString::fromStdString(movement::label(copy));
+    if (!trace.source) {
+        return name + tr(", higher shows it no more");
+    }
+    const auto metres = std::lround(trace.moved.value());
+    return metres > 0 ? name + tr(", higher moved it %1 m").arg(metres) : name + tr(", higher words it otherwise");
 }
 
 }  // namespace
@@ -37,6 +49,12 @@ FilmFacts factsOf(const work::Work& work, const plan::Film& film) {
         if (const plan::MeasurePtr measure = work.plan().measure(showing.item)) {
             facts.unplaced += measure->state == plan::PlaceState::Unplaced ? 1U : 0U;
             facts.assumed += measure->state == plan::PlaceState::Assumed ? 1U : 0U;
+        }
+    }
+    for (const files::StaleTrace& trace : work.staleTraces()) {
+        const plan::MeasurePtr copy = plan::isShownOn(film, trace.copy) ? work.plan().measure(trace.copy) : nullptr;
+        if (copy && facts.stale++ == 0) {
+            facts.firstStale = staleWords(*copy, trace);
         }
     }
     return facts;
@@ -104,6 +122,11 @@ QString countLine(const FilmFacts& facts) {
 
 StateLine stateLine(const FilmFacts& facts) {
     using Mark = StateLine::Mark;
+    if (facts.stale > 0) {
+        return {
+            Mark::PartedLines,
+            (facts.stale == 1 ? tr("1 stale trace: ") : tr("%1 stale traces: ").arg(facts.stale)) + facts.firstStale};
+    }
     if (facts.unplaced > 0) {
         return {Mark::DashedBox, tr("%1 still to place").arg(facts.unplaced)};
     }

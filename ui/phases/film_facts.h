@@ -20,7 +20,8 @@ struct FilmFacts {
     bool seen = true;     ///< lies on the sheet now
     work::FilmLook look;
     std::size_t measures = 0;  ///< routes among them
-    std::size_t unplaced = 0, assumed = 0;
+    std::size_t unplaced = 0, assumed = 0, stale = 0;
+    QString firstStale;  ///< "PL CHALK, higher moved it 120 m"
     friend bool operator==(const FilmFacts&, const FilmFacts&) = default;
 };
 [[nodiscard]] FilmFacts factsOf(const work::Work& work, const plan::Film& film);
@@ -35,7 +36,7 @@ struct FilmFacts {
 
 /// The third line: the one thing that most wants to be known, with its mark; none where nothing is out of the way.
 struct StateLine {
-    enum class Mark { None, Pin, HalvedSheet, DashedBox };
+    enum class Mark { None, Pin, HalvedSheet, DashedBox, PartedLines };
     Mark mark = Mark::None;
     QString words;
 };

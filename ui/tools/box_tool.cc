@@ -64,6 +64,7 @@ Reply BoxTool::take(const Event& event, const Ground& ground) {
 
 Wet BoxTool::wet() const {
     Wet wet;
+    wet.belongs = Wet::Belongs::Nowhere;
     wet.what = corner_ ? words_(*corner_, hand_) : hint_;
     if (corner_) {
         wet.line = boxInPlan(ways_, *corner_, hand_);

@@ -130,6 +130,7 @@ Wet RulerTool::wet() const {
     Wet wet{line(), false, "ruler and protractor", std::nullopt};
     wet.told = told_;
     wet.rose = rose_;
+    wet.belongs = Wet::Belongs::Nowhere;  // it reads on a pinned film as on any other
     return wet;
 }
 

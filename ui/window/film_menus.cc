@@ -41,9 +41,9 @@ void Window::buildFilmsMenu(QMenu* view) {
         work_.setTop(work_.top() == work::Top::Lies ? work::Top::Lifted : work::Top::Lies);
     })->setCheckable(true);
     menu->addSeparator();
-    add(menu, "pin-film", tr("Pinned"), key("Ctrl+F8"), ofWorking([this](const plan::FilmId& film) { turnPin(film); }))
+    add(menu, "pin-film", tr("Pinned"), key("Ctrl+B"), ofWorking([this](const plan::FilmId& film) { turnPin(film); }))
         ->setCheckable(true);
-    add(menu, "hide-film", tr("Hidden"), key("Ctrl+Shift+F8"),
+    add(menu, "hide-film", tr("Hidden"), key("Ctrl+H"),
         ofWorking([this](const plan::FilmId& film) { turnShown(film); }))
         ->setCheckable(true);
     add(menu, "fainter", tr("Fainter"), key("Ctrl+PgDown"),
@@ -67,7 +67,9 @@ void Window::rollRail() {
 /// What may be done from the rail rolled down by one letter; all but the last rows do it to the working film.
 std::vector<phases::Deed> Window::railDeeds() {
     const auto run = [this](const char* action) { return [this, action] { this->run(action); }; };
-    return {{QStringLiteral("F"), tr("New film"), run("new-film")},
+    return {{QStringLiteral("N"), tr("Next phase from this"), run("next-phase")},
+            {QStringLiteral("J"), tr("Join with the next"), run("join-phases")},
+            {QStringLiteral("F"), tr("New film"), run("new-film")},
             {QStringLiteral("H"), tr("Hide this film"), run("hide-film")},
             {QStringLiteral("P"), tr("Pin, or take it out"), run("pin-film")},
             {QStringLiteral("A"), tr("This film alone"), run("alone")},
