@@ -36,41 +36,6 @@ std::vector<std::uint8_t> mostAround(const std::vector<std::uint8_t>& plane, std
     return most;
 }
 
-/// From every cell to the nearest one of ink, by steps over the eight neighbours, 255 at most: once down, once up.
-std::vector<std::uint8_t> awayFromInk(const std::vector<std::uint8_t>& near, std::size_t side) {
-    std::vector<std::uint8_t> away(near.size());
-    const auto stepFrom = [&](std::size_t to, std::size_t from) {
-        away[to] = std::min<std::uint8_t>(
-            away[to], away[from] == 255 ? std::uint8_t{255} : static_cast<std::uint8_t>(away[from] + 1));
-    };
-    for (std::size_t n = 0; n < near.size(); ++n) {
-        away[n] = near[n] >= kIsInk ? 0 : 255;
-        if (n % side > 0) {
-            stepFrom(n, n - 1);
-        }
-        if (n >= side) {
-            stepFrom(n, n - side);
-            stepFrom(n, n - side + 1);
-            if (n % side > 0) {
-                stepFrom(n, n - side - 1);
-            }
-        }
-    }
-    for (std::size_t n = near.size() - 1; n-- > 0;) {
-        if (n % side + 1 < side) {
-            stepFrom(n, n + 1);
-        }
-        if (n + side < near.size()) {
-            stepFrom(n, n + side);
-            stepFrom(n, n + side - 1);
-            if (n + side + 1 < near.size()) {
-                stepFrom(n, n + side + 1);
-            }
-        }
-    }
-    return away;
-}
-
 double thinnestOf(const std::vector<Vein>& seen) {
     double half = 100;
     for (const Vein& vein : seen) {
@@ -169,7 +134,6 @@ std::unique_ptr<VeinField::Tile> VeinField::load(int tileColumn, int tileRow) {
     std::transform(pixels->rgb.begin(), pixels->rgb.end(), tile->member.begin(),
                    [this](std::uint32_t rgb) { return rgb == 0 ? std::uint8_t{0} : membership_.of(rgb); });
     tile->near = mostAround(tile->member, kSide);
-    tile->away = awayFromInk(tile->near, kSide);
     tile->cost.resize(static_cast<std::size_t>(kTile) * kTile);
     return tile;
 }
@@ -218,9 +182,8 @@ double VeinField::likeness(Place place) const {
 /// The step at which a ray meets the line's end, running on in the ray's direction.
 std::optional<std::size_t> VeinField::meets(Place place, const Ray& ray) const {
     const std::uint8_t* at = place.near;
-    const int farthest = kSteps.back() - place.away;  // beyond, what is met behind would make too wide a gap
-    for (std::size_t n = 0; n < kSteps.size() && kSteps[n] <= farthest; ++n) {
-        if (kSteps[n] >= place.away && at[ray.ahead[n]] >= kIsInk) {
+    for (std::size_t n = 0; n < kSteps.size(); ++n) {
+        if (at[ray.ahead[n]] >= kIsInk) {
             const std::uint8_t* met = at + ray.ahead[n];
             const bool runsOn =
                 std::all_of(ray.onward.begin(), ray.onward.end(), [&](int by) { return met[by] >= kIsInk; });
@@ -261,9 +224,6 @@ int VeinField::computed(Place at) const {
         return dash_ && runsTooFar(at) ? kBarred : cost;
     }
     int least = cost < kOff && dash_ && runsTooFar(at) ? kOff : cost;
-    if (2 * at.away > kSteps.back()) {
-        return least;  // no gap is that wide
-    }
     for (std::size_t n = 0; n < kFineDirections && least > gapCost; ++n) {
         const auto ahead = meets(at, rays_[n]);
         if (!ahead) {
@@ -288,7 +248,7 @@ std::optional<int> VeinField::costAt(Cell cell) {
     std::uint8_t& cost = tile->cost[row * kTile + column];
     if (cost == 0) {
         const std::size_t place = (row + kMargin) * kSide + column + kMargin;
-        cost = static_cast<std::uint8_t>(computed({&tile->member[place], &tile->near[place], tile->away[place]}));
+        cost = static_cast<std::uint8_t>(computed({&tile->member[place], &tile->near[place]}));
     }
     return cost;
 }

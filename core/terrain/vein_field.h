@@ -50,12 +50,10 @@ class VeinField {
     struct Place {
         const std::uint8_t* member;
         const std::uint8_t* near;
-        int away;  ///< cells to the nearest ink, at least
     };
     struct Tile {
         std::vector<std::uint8_t> member;  ///< kSide by kSide
         std::vector<std::uint8_t> near;    ///< the most of a cell and its eight neighbours
-        std::vector<std::uint8_t> away;    ///< cells to the nearest of those that are ink: no ray meets any before
         std::vector<std::uint8_t> cost;    ///< kTile by kTile; 0 where not computed yet
     };
     /// Offsets in a tile's member plane for one direction of the line.
