@@ -6,11 +6,15 @@
 #include <QPalette>
 #include <QString>
 
+#include "ui/look/dimmer.h"
 #include "ui/look/ticked_style.h"
 #include "ui/press/own_family.h"
 
 namespace crosstick::look {
 namespace {
+
+const QString kFamily = QStringLiteral("Crosstick B612-Regular");
+const QString kBoldFamily = QStringLiteral("Crosstick B612-Bold");
 
 QPalette paletteOf(const Colours& c) {
     QPalette p;
@@ -117,19 +121,32 @@ bool bringFace(const std::filesystem::path& share) {
 }
 
 QFont face(int pixels, Weight weight) {
-    QFont font(QStringList{
-        weight == Weight::Bold ? QStringLiteral("Crosstick B612-Bold") : QStringLiteral("Crosstick B612-Regular"),
-        QStringLiteral("DejaVu Sans")});
+    const bool isBold = weight == Weight::Bold || ordinaryLetters() == Weight::Bold;
+    QFont font(QStringList{isBold ? kBoldFamily : kFamily, QStringLiteral("DejaVu Sans")});
     font.setPixelSize(pixels);
     return font;
 }
 
 void dress(QApplication& application, Light light) {
+    dress(application, light, Weight::Regular);
+}
+
+Weight ordinaryLetters() {
+    return QApplication::font().families().contains(kBoldFamily) ? Weight::Bold : Weight::Regular;
+}
+
+void dress(QApplication& application, Light light, Weight ordinary) {
     const Colours c = colours(light);
+    // The desktop's own file dialog would be white by night.
+    QApplication::setAttribute(Qt::AA_DontUseNativeDialogs, light == Light::Night);
     QApplication::setStyle(new TickedStyle);
+    QApplication::setFont(QFont(QStringList{ordinary == Weight::Bold ? kBoldFamily : kFamily}));
     QApplication::setFont(face(12));
     QApplication::setPalette(paletteOf(c));
-    application.setStyleSheet(sheetOf(c));
+    // Parts that took their face when they were made follow by the sheet: it goes before what they have.
+    const QString all =
+        ordinary == Weight::Bold ? QStringLiteral("* { font-family: \"%1\"; }").arg(kBoldFamily) : QString();
+    application.setStyleSheet(all + sheetOf(c));
 }
 
 }  // namespace crosstick::look

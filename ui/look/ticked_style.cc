@@ -1,5 +1,7 @@
 #include "ui/look/ticked_style.h"
 
+#include <QGuiApplication>
+#include <QIcon>
 #include <QPainter>
 #include <QStyleFactory>
 #include <QStyleOption>
@@ -8,6 +10,8 @@ namespace crosstick::look {
 namespace {
 
 constexpr int kBox = 16;
+constexpr int kIcon = 16;
+constexpr int kDark = 60;  ///< a ground under this lightness is the night's
 
 }  // namespace
 
@@ -35,6 +39,26 @@ void TickedStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* op
         painter->drawPolyline(QPolygonF{at(0.22, 0.52), at(0.43, 0.74), at(0.80, 0.26)});
     }
     painter->restore();
+}
+
+QIcon TickedStyle::standardIcon(StandardPixmap which, const QStyleOption* option, const QWidget* widget) const {
+    const QIcon plain = QProxyStyle::standardIcon(which, option, widget);
+    const QPalette colours = QGuiApplication::palette();
+    if (colours.color(QPalette::Window).lightness() > kDark || plain.isNull()) {
+        return plain;
+    }
+    QImage inked = plain.pixmap(kIcon, kIcon).toImage().convertToFormat(QImage::Format_ARGB32);
+    const QColor ink = colours.color(QPalette::Text);
+    for (int y = 0; y < inked.height(); ++y) {
+        for (int x = 0; x < inked.width(); ++x) {
+            const QRgb was = inked.pixel(x, y);
+            const double light = 0.3 + 0.7 * qGray(was) / 255;
+            inked.setPixel(
+                x, y,
+                qRgba(qRound(ink.red() * light), qRound(ink.green() * light), qRound(ink.blue() * light), qAlpha(was)));
+        }
+    }
+    return QPixmap::fromImage(inked);
 }
 
 int TickedStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const {

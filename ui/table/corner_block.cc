@@ -8,6 +8,7 @@
 #include <QPainter>
 
 #include "ui/table/lettering.h"
+#include "ui/table/plain_letters.h"
 
 namespace crosstick::table {
 namespace {
@@ -76,7 +77,7 @@ CornerRows cornerRows(const plan::Plan& plan, const View& view, symbols::PenMode
 void paintCornerBlock(QPainter& painter, const View& view, const CornerRows& rows, const press::Faces& faces,
                       const Palette& palette) {
     const LetterStyle bold{kLetters, drawing::Weight::Bold, palette.ink};
-    const LetterStyle plain{kLetters, drawing::Weight::Regular, palette.inkTwo};
+    const LetterStyle plain{kLetters, plainLetters(), palette.inkTwo};
     const double needed = std::max(lettersWide(rows.first, bold), lettersWide(rows.second, plain)) + 2 * kInside +
                           (rows.ours.empty() ? 0 : lettersWide(rows.ours, bold) + kInside);
     const double room = view.area().width - 2 * kFromEdge;

@@ -9,6 +9,7 @@
 #include "core/drawing/text_ruler.h"
 #include "ui/table/hand_words.h"
 #include "ui/table/lettering.h"
+#include "ui/table/plain_letters.h"
 #include "ui/table/rim_figures.h"
 #include "ui/table/rim_painter.h"
 
@@ -120,7 +121,7 @@ void paintHandles(QPainter& painter, const std::vector<QPointF>& points, const P
 void paintTag(QPainter& painter, QPointF at, const Tag& tag, const View& view, const press::Faces& faces,
               const Palette& colours) {
     const LetterStyle large{17, drawing::Weight::Bold, colours.ink};
-    const LetterStyle plain{12, drawing::Weight::Regular, colours.ink};
+    const LetterStyle plain{12, plainLetters(), colours.ink};
     const LetterStyle own{12, drawing::Weight::Bold, colours.ours};
     struct Row {
         const std::string& text;
