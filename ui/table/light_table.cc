@@ -58,7 +58,10 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
     setAttribute(Qt::WA_OpaquePaintEvent);
     setAccessibleName(tr("Light table"));
     setMinimumSize(240, 160);
-    grabGesture(Qt::PinchGesture);
+    setAttribute(Qt::WA_AcceptTouchEvents);
+    hold_.setSingleShot(true);
+    hold_.setInterval(Fingers::kHoldMs);
+    connect(&hold_, &QTimer::timeout, this, &LightTable::holdOver);
     rest_.setSingleShot(true);
     rest_.setInterval(kRestMs);
     connect(&rest_, &QTimer::timeout, this, [this] {
@@ -82,6 +85,7 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
             fit();
         }
         update();
+        Q_EMIT filmsLaid();
     });
     connect(&work_, &work::Work::planReplaced, this, &LightTable::planReplaced);
     connect(&work_, &work::Work::planChanged, this, &LightTable::renewScene);
@@ -128,13 +132,21 @@ void LightTable::renewScene() {
             scene->films.push_back(film->id);
         }
     }
-    scene->working = work_.workingFilm();
+    if (only_) {
+        scene->films = *only_;
+    }
+    scene->working = only_ ? std::nullopt : work_.workingFilm();
     scene->figures = work_.figures();
     scene->angles = work_.angles();
     scene->pens = work_.pens() == work::Pens::One ? symbols::PenMode::OnePen : symbols::PenMode::Colour;
     scene_ = std::move(scene);
     orderFilms();
     update();
+}
+
+void LightTable::lieOnly(std::optional<std::vector<plan::FilmId>> films) {
+    only_ = std::move(films);
+    renewScene();
 }
 
 void LightTable::orderFilms() {
@@ -185,19 +197,19 @@ void LightTable::fit() {
         fitSheet();
         return;
     }
-    fitOn(*ground);
+    show(*ground);
 }
 
-void LightTable::fitOn(const GridBox& ground) {
+void LightTable::show(const GridBox& ground) {
     setView(View::fitting(ground, insideRim(width(), height()), kFitMargin, zoomFor(kClosest), view_.up()));
 }
 
 void LightTable::fitSheet() {
     fitWanted_ = false;
     if (!laid_.empty()) {
-        fitOn(sheetsGround(laid_));
+        show(sheetsGround(laid_));
     } else if (const auto& registration = work_.plan().registration()) {
-        fitOn({registration->southWest, registration->northEast});
+        show({registration->southWest, registration->northEast});
     }
 }
 
@@ -382,14 +394,14 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     painter.save();
     painter.setClipRect(inside);
     paintTable(painter, figures, colours);
-    if (work_.workingFilm()) {
+    if (work_.workingFilm() && !only_) {
         const auto& stack = work_.plan().films();
         const auto place = std::find_if(stack.begin(), stack.end(),
                                         [this](const plan::FilmPtr& film) { return film->id == *work_.workingFilm(); });
         paintFilmEdge(painter, view_, films_.picture().windowGround, static_cast<int>(place - stack.begin()) + 1,
                       colours);
     }
-    if (work_.isOpen()) {
+    if (work_.isOpen() && !only_) {
         const geodesy::PlanePoint looked = view_.place({pointer_.x(), pointer_.y()});
         CornerRows rows = cornerRows(work_.plan(), view_, scene_ ? scene_->pens : symbols::PenMode::Colour);
         if (pointerInside_) {
@@ -401,7 +413,9 @@ void LightTable::paintEvent(QPaintEvent* /*event*/) {
     paintRim(painter, view_, figures, *faces_, colours);
     painter.save();
     painter.setClipRect(QRectF(0, 0, area.right(), area.bottom()));
-    paintOverlay(painter, colours);
+    if (!only_) {
+        paintOverlay(painter, colours);
+    }
     painter.restore();
     hasPainted_ = work_.isOpen() && (!sheet || tiles_.hasAny() || work_.sheetGrounds().hasFault());
 }

@@ -6,6 +6,7 @@
 #include <QWidget>
 
 #include "ui/table/film_layer.h"
+#include "ui/table/fingers.h"
 #include "ui/table/held_picture.h"
 #include "ui/table/laid_sheets.h"
 #include "ui/table/rim_figures.h"
@@ -13,6 +14,8 @@
 #include "ui/table/tile_store.h"
 #include "ui/tools/tool.h"
 #include "ui/work/work.h"
+
+class QTouchEvent;
 
 namespace crosstick::table {
 
@@ -27,6 +30,8 @@ class LightTable final : public QWidget {
 
     void setTheme(Theme theme);
     void setTool(std::unique_ptr<tools::Tool> tool);  ///< null: the hand
+    /// Lays these films alone, in their own order and with nothing of the hand's over them; none: as the work says.
+    void lieOnly(std::optional<std::vector<plan::FilmId>> films);
     /// Shows a sheet with its collar, whatever the plan says, until another tool is taken.
     void showCollar(std::optional<plan::SheetId> sheet);
     [[nodiscard]] bool isDrawing() const { return drawing_; }
@@ -42,6 +47,12 @@ class LightTable final : public QWidget {
     [[nodiscard]] const View& view() const { return view_; }
     void setView(const View& view);
     void centreOn(geodesy::PlanePoint onGrid);
+    void show(const GridBox& ground);  ///< as large as the table holds it
+    /// The ground of what is inked on the films that lie; nothing where there is no ink.
+    [[nodiscard]] std::optional<GridBox> inked() const { return films_.picture().ground; }
+    [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
+    /// Corners of a block that lies on the paper, on the table; none for anything else.
+    [[nodiscard]] std::vector<QPointF> blockCorners(const plan::ItemId& item) const;
     /// Nothing is missing any more: every tile is there and the films are those of the plan.
     [[nodiscard]] bool isSettled() const;
     /// The sheet of the present plan has been seen, coarsely at least; without a sheet: the grid.
@@ -55,6 +66,7 @@ class LightTable final : public QWidget {
     void menuWanted(const QPoint& at);
     void nextWanted(int step);  ///< Tab: the next thing on the table, or the one before
     void viewChanged();
+    void filmsLaid();                     ///< the films' picture is another
     void sheetFailed(std::size_t sheet);  ///< its copy cannot be read
 
   protected:
@@ -99,10 +111,14 @@ class LightTable final : public QWidget {
     QTimer rest_;
     bool moving_ = false;
     std::optional<QPointF> panFrom_;
+    Fingers fingers_;
+    QTimer hold_;                 ///< a finger or a pen rests
+    std::optional<QPointF> pen_;  ///< where a pen came down that has not moved since
     bool spaceHeld_ = false;
     QPointF pointer_;
     bool pointerInside_ = false;
     std::shared_ptr<const Scene> scene_;
+    std::optional<std::vector<plan::FilmId>> only_;  ///< the films that a brief has laid
 
     void planReplaced();
     void renewSheet();
@@ -111,18 +127,19 @@ class LightTable final : public QWidget {
     void renewPreview();
     void orderFilms();
     void startMoving();
-    void fitOn(const GridBox& ground);
     void apply(const tools::Reply& reply);
+    [[nodiscard]] bool takeTouch(const QTouchEvent& event);
+    void does(const std::vector<Fingers::Deed>& deeds);
+    void askForMenu(QPointF at);
+    void holdOver();
     void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);
     [[nodiscard]] tools::Ground ground() const;
     [[nodiscard]] tools::Touch touch() const;
     [[nodiscard]] const film::Frame* workingFrame() const;
-    [[nodiscard]] std::vector<QPointF> blockCorners(const plan::ItemId& item) const;
     [[nodiscard]] std::optional<drawing::Point> onPaper(geodesy::PlanePoint inPlan) const;
     [[nodiscard]] std::vector<plan::FilmPtr> shownFilms() const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> inPlan(QPointF at) const;
     [[nodiscard]] std::optional<geodesy::PlanePoint> onGrid(geodesy::PlanePoint inPlan) const;
-    [[nodiscard]] std::optional<Spot> spotOf(geodesy::PlanePoint inPlan) const;
     void paintTable(QPainter& painter, const RimFigures& figures, const Palette& colours);
     /// Whole frames: at rest, while the view slides, while it goes nearer or farther.
     void paintZooming(QPainter& painter, double ratio, const RimFigures& figures, const Palette& colours);

@@ -1,8 +1,8 @@
 // The table's hand: pointer and keys become events for the tool, its answers edits of the work.
 #include <cmath>
 
-#include <QGestureEvent>
 #include <QKeyEvent>
+#include <QLineF>
 #include <QMouseEvent>
 #include <QWheelEvent>
 
@@ -108,16 +108,12 @@ void LightTable::mousePressEvent(QMouseEvent* event) {
         panFrom_ = event->position();
         setCursor(Qt::ClosedHandCursor);
     } else if (event->button() == Qt::RightButton) {
-        if (drawing_ && tool_->isBusy()) {
-            finishTool();
-        } else {
-            if (!drawing_) {
-                tell(tools::Event::Kind::Press, event->position(), Qt::NoModifier, false);
-                tell(tools::Event::Kind::Release, event->position(), Qt::NoModifier, false);
-            }
-            Q_EMIT menuWanted(event->globalPosition().toPoint());
-        }
+        askForMenu(event->position());
     } else if (event->button() == Qt::LeftButton) {
+        if (event->pointingDevice()->type() == QInputDevice::DeviceType::Stylus) {
+            pen_ = event->position();
+            hold_.start();
+        }
         tell(tools::Event::Kind::Press, event->position(), event->modifiers(), true);
         if (!drawing_ && !work_.selected()) {  // bare sheet under the hand: it is pushed about
             panFrom_ = event->position();
@@ -136,6 +132,9 @@ void LightTable::mouseDoubleClickEvent(QMouseEvent* event) {
 void LightTable::mouseMoveEvent(QMouseEvent* event) {
     pointer_ = event->position();
     pointerInside_ = true;
+    if (pen_ && QLineF(*pen_, pointer_).length() > Fingers::kSlip) {
+        pen_.reset();
+    }
     if (panFrom_) {
         setView(view_.dragged({panFrom_->x(), panFrom_->y()}, {pointer_.x(), pointer_.y()}));
         panFrom_ = pointer_;
@@ -146,6 +145,7 @@ void LightTable::mouseMoveEvent(QMouseEvent* event) {
 }
 
 void LightTable::mouseReleaseEvent(QMouseEvent* event) {
+    pen_.reset();
     if (panFrom_) {
         panFrom_.reset();
         setCursor(drawing_ ? Qt::CrossCursor : Qt::ArrowCursor);
@@ -169,15 +169,23 @@ void LightTable::wheelEvent(QWheelEvent* event) {
 }
 
 bool LightTable::event(QEvent* event) {
-    if (event->type() == QEvent::Gesture) {
-        auto* pinch = static_cast<QPinchGesture*>(static_cast<QGestureEvent*>(event)->gesture(Qt::PinchGesture));
-        if (pinch != nullptr) {
-            const QPointF at = mapFromGlobal(pinch->centerPoint());
-            setView(view_.zoomedAt({at.x(), at.y()}, pinch->scaleFactor(), kLeast, kMost));
+    switch (event->type()) {
+        case QEvent::TouchBegin:
+        case QEvent::TouchUpdate:
+        case QEvent::TouchEnd:
+        case QEvent::TouchCancel:
+            return takeTouch(*static_cast<QTouchEvent*>(event));
+        case QEvent::NativeGesture: {  // two fingers on a trackpad
+            const auto* gesture = static_cast<QNativeGestureEvent*>(event);
+            if (gesture->gestureType() == Qt::ZoomNativeGesture) {
+                setView(view_.zoomedAt({gesture->position().x(), gesture->position().y()}, 1 + gesture->value(), kLeast,
+                                       kMost));
+            }
             return true;
         }
+        default:
+            return QWidget::event(event);
     }
-    return QWidget::event(event);
 }
 
 /// Tab goes from thing to thing; where there is none to the next control, as does Tab with Control always.
