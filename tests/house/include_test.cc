@@ -17,16 +17,14 @@ struct Floor {
 };
 // A folder may take in what lies lower, and itself.
 constexpr std::array kFloors{
-    Floor{"core/units", 0},        Floor{"core/geodesy", 1},    Floor{"core/sky", 2},
-    Floor{"core/drawing", 2},      Floor{"core/measures", 3},   Floor{"core/plan", 4},
-    Floor{"core/worker", 4},       Floor{"core/reading", 6},    Floor{"core/sheets", 5},
-    Floor{"core/registration", 6}, Floor{"core/movement", 6},   Floor{"core/terrain", 6},
-    Floor{"core/film", 7},         Floor{"core/files", 8},      Floor{"symbols", 9},
-    Floor{"ui/press", 10},         Floor{"ui/look", 11},        Floor{"ui/tools", 10},
-    Floor{"ui/work", 10},          Floor{"ui/table", 11},       Floor{"ui/ledger", 12},
-    Floor{"ui/details", 12},       Floor{"ui/phases", 12},      Floor{"ui/copies", 12},
-    Floor{"ui/start", 12},         Floor{"ui/registering", 12}, Floor{"ui/march", 12},
-    Floor{"ui/window", 13},        Floor{"sample-data", 14},    Floor{"app", 15},
+    Floor{"core/units", 0},    Floor{"core/geodesy", 1},      Floor{"core/sky", 2},      Floor{"core/drawing", 2},
+    Floor{"core/measures", 3}, Floor{"core/plan", 4},         Floor{"core/worker", 4},   Floor{"core/reading", 6},
+    Floor{"core/sheets", 5},   Floor{"core/registration", 6}, Floor{"core/movement", 6}, Floor{"core/terrain", 6},
+    Floor{"core/film", 7},     Floor{"core/files", 8},        Floor{"symbols", 9},       Floor{"ui/press", 10},
+    Floor{"ui/look", 11},      Floor{"ui/tools", 10},         Floor{"ui/work", 10},      Floor{"ui/table", 11},
+    Floor{"ui/ledger", 12},    Floor{"ui/details", 12},       Floor{"ui/phases", 12},    Floor{"ui/copies", 12},
+    Floor{"ui/start", 12},     Floor{"ui/registering", 12},   Floor{"ui/march", 12},     Floor{"ui/brief", 12},
+    Floor{"ui/settings", 12},  Floor{"ui/window", 13},        Floor{"sample-data", 14},  Floor{"app", 15},
 };
 
 const Floor* floorOf(std::string_view path) {

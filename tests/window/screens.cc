@@ -56,6 +56,9 @@ class Screens {
         keep("6-turned");
         copies();
         keep("7-copies");
+        window_->run("copies");
+        brief();
+        pages();
     }
 
   private:
@@ -109,6 +112,24 @@ class Screens {
         window_->run("march-up");
         window_->run("fit");
         rest();
+    }
+    void brief() {
+        window_->run("brief");
+        QTest::qWait(300);
+        for (const int key : {Qt::Key_Space, Qt::Key_Space, Qt::Key_W}) {
+            QTest::keyClick(&window_->briefView(), static_cast<Qt::Key>(key));
+            rest();
+        }
+        keep("8-brief");
+        QTest::keyClick(&window_->briefView(), Qt::Key_Escape);
+    }
+    void pages() {
+        for (const auto& [action, name] : {std::pair("plan-card", "9-plan-card"), std::pair("actions", "10-actions"),
+                                           std::pair("settings", "11-settings"), std::pair("help", "12-help")}) {
+            window_->run(action);
+            rest();
+            keep(name);
+        }
     }
     void copies() {
         window_->run("north-up");

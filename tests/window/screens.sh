@@ -15,5 +15,6 @@ take 1366x768-night 1366x768 night 1
 take 1920x1080-day 1920x1080 day 1
 take 1920x1080-night 1920x1080 night 1
 take 200-percent-day 1366x768 day 2
+take 200-percent-night 1366x768 night 2
 rm -f "$out/demo/looked-at.gpkg"
 echo "$out"

@@ -102,6 +102,7 @@ Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const
     page_ = new QComboBox(this);
     page_->setAccessibleName(tr("Page"));
     page_->setMinimumWidth(240);
+    page_->setToolTip(tr("Left and Right turn the pages"));
     head->addWidget(title_, 1);
     head->addWidget(seen_);
     head->addSpacing(8);
@@ -143,6 +144,9 @@ void Copies::fillCard(QWidget* card) {
     onePen_ = new QPushButton(tr("One pen, all black"), card);
     wholeLegend_ = new QPushButton(tr("Legend of everything"), card);
     redLight_ = new QPushButton(tr("Look at it under red light"), card);
+    onePen_->setToolTip(tr("Everything in one black pen. M"));
+    wholeLegend_->setToolTip(tr("Explains standard signs too, for readers who do not know them"));
+    redLight_->setToolTip(tr("Shows what a red lamp leaves to be seen. D"));
     for (QPushButton* way : {onePen_, wholeLegend_, redLight_}) {
         way->setCheckable(true);
         column->addWidget(way);
@@ -160,6 +164,8 @@ void Copies::fillCard(QWidget* card) {
     save_ = new QPushButton(tr("Save as PDF"), card);
     save_->setProperty("main", true);
     back_ = new QPushButton(tr("Back to the table, Esc"), card);
+    save_->setToolTip(tr("Films and cards in two files, at true size"));
+    back_->setToolTip(tr("Esc, or Ctrl+P again"));
     for (QPushButton* button : {print_, save_, back_}) {
         column->addWidget(button);
     }
@@ -264,7 +270,8 @@ void Copies::listQueues(const QStringList& queues) {
     printer_->addItems(queues.isEmpty() ? QStringList{tr("no printer is known")} : queues);
     printer_->setEnabled(!queues.isEmpty());
     print_->setEnabled(!queues.isEmpty());
-    print_->setToolTip(queues.isEmpty() ? tr("This computer knows no printer. Save as PDF instead.") : QString());
+    print_->setToolTip(queues.isEmpty() ? tr("This computer knows no printer. Save as PDF instead.")
+                                        : tr("The same pages as the PDF, at true size"));
 }
 
 void Copies::take(MadeSheets made) {

@@ -131,6 +131,8 @@ void Details::rebuild() {
         } else if (const plan::RoutePtr route = work_.plan().route(*shown_)) {
             addRoute(*route);
         }
+    } else if (work_.isOpen()) {
+        addHeading();
     } else {
         addHead(tr("Details"), tr("Nothing is chosen. Click a thing on the table."));
     }
@@ -185,6 +187,7 @@ QLineEdit* Details::addField(const QString& label, const std::string& value, con
     auto* field = new QLineEdit(text(value), frame);
     field->setAccessibleName(label);
     field->setCursorPosition(0);
+    field->setToolTip(tr("Enter goes to the next field, Esc to the table"));
     name->setBuddy(field);
     auto* fault = smallLabel({}, frame);
     QPalette red = fault->palette();
@@ -328,7 +331,11 @@ void Details::renewBeyond() {
 
 /// While something is dragged its numbers follow; the fields are not built anew, so the caret stays where it is.
 void Details::renewValues() {
-    if (!shown_) {
+    if (!shown_ || !work_.isOpen()) {
+        if (work_.isOpen() && title_ != nullptr) {
+            title_->setText(text(work_.plan().heading().name));
+        }
+        renewFields();
         return;
     }
     if (!work_.plan().measure(*shown_) && !work_.plan().route(*shown_)) {
@@ -344,15 +351,19 @@ void Details::renewValues() {
         title_->setText(text(movement::routeTitle(work_.plan().route(*shown_)->name)));
     }
     renewBeyond();
+    renewFields();
+    if (numbers_ != nullptr) {
+        numbers_->show(cardFigures(work_, *shown_, say_));
+    }
+}
+
+void Details::renewFields() {
     for (const auto& [field, value] : values_) {
         const QString now = text(value());
         if (!field->hasFocus() && field->text() != now && !field->property("refused").toBool()) {
             field->setText(now);
             field->setCursorPosition(0);
         }
-    }
-    if (numbers_ != nullptr) {
-        numbers_->show(cardFigures(work_, *shown_, say_));
     }
 }
 

@@ -18,8 +18,9 @@ class QVBoxLayout;
 
 namespace crosstick::details {
 
-/// The card at the side: the selected measure or route with its fields. Enter goes to the next field, Escape to the
-/// table. What is refused stays in force on the table and is said under its field.
+/// The card at the side: the selected measure or route with its fields, or the plan's own where none is selected. Enter
+/// goes to the next field, Escape to the table. What is refused stays in force on the table and is said under its
+/// field.
 class Details final : public QScrollArea {
     Q_OBJECT
 
@@ -70,6 +71,7 @@ class Details final : public QScrollArea {
 
     void rebuild();
     void renewValues();
+    void renewFields();
     void addHead(const QString& name, const QString& kind, const measures::Entry* entry = nullptr);
     QLineEdit* addField(const QString& label, const std::string& value, const std::string& caption, const Take& take);
     [[nodiscard]] static QLabel* smallLabel(const QString& words, QWidget* parent);
@@ -80,6 +82,9 @@ class Details final : public QScrollArea {
     void addGrid(const plan::Measure& measure, const Held& held);
     void addOwnFields(const measures::Entry& entry, const plan::ItemId& id, const Held& held);
     void addRoute(const plan::Route& route);
+    void addHeading();
+    void addHeadingLines();
+    void addHeadingTimes();
     void addPicker(QLineEdit* field);
     void addState(const plan::Measure& measure);
     void addWhose(const plan::Measure& measure);

@@ -12,6 +12,7 @@
 #include "ui/details/faults.h"
 #include "ui/details/grid_entry.h"
 #include "ui/details/unit_picker.h"
+#include "ui/look/spoken.h"
 
 namespace crosstick::details {
 namespace {
@@ -56,7 +57,7 @@ void Details::addMeasure(const plan::Measure& measure) {
     const measures::Entry* entry = measures::find(measure.kind);
     const plan::ItemId id = measure.id;
     const auto held = [this, id] { return work_.plan().measure(id); };
-    QString kind = entry != nullptr ? text(entry->name) : text(measure.kind);
+    QString kind = entry != nullptr ? look::spoken(entry->name) : text(measure.kind);
     kind += measure.state == plan::PlaceState::Unplaced  ? tr(", not placed yet")
             : measure.state == plan::PlaceState::Assumed ? tr(", assumed")
                                                          : QString();
@@ -149,13 +150,13 @@ void Details::addOwnFields(const measures::Entry& entry, const plan::ItemId& id,
             const auto found = m ? m->fields.find(key) : std::map<std::string, std::string>::const_iterator{};
             return m && found != m->fields.end() ? found->second : std::string{};
         };
-        auto* field = addField(text(f.label), value(), "change " + std::string(f.label),
+        auto* field = addField(look::spoken(f.label), value(), "change " + std::string(f.label),
                                [id, key, f](const plan::Plan& plan, const std::string& typed) {
                                    return measures::checkField(f, typed).and_then([&] {
                                        return withMeasure(plan, id, [&](plan::Measure& m) { m.fields[key] = typed; });
                                    });
                                });
-        field->setPlaceholderText(text(f.standard));
+        field->setPlaceholderText(look::spoken(f.standard));
         values_[field] = value;
         if (f.type == measures::FieldType::UnitWords) {
             labelField_ = field;
@@ -191,6 +192,7 @@ void Details::addChoices(const plan::ItemId& id, const QString& label, const cha
         button->setStyleSheet(QStringLiteral("padding: 5px 2px;"));
         button->setChecked(choice.isDown);
         button->setAccessibleName(tr("%1: %2").arg(label, choice.words));
+        button->setToolTip(button->accessibleName());
         connect(button, &QPushButton::clicked, this, [this, id, caption, change = choice.change] {
             if (auto next = withMeasure(work_.committed(), id, change)) {
                 work_.commit(std::move(*next), caption);

@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "symbols/unit_symbol.h"
+#include "ui/look/spoken.h"
 #include "ui/press/painter.h"
 
 namespace crosstick::details {
@@ -29,7 +30,7 @@ QComboBox* listOf(std::span<const measures::UnitWord> words, const QString& name
         list->addItem(none, QString());
     }
     for (const measures::UnitWord& word : words) {
-        list->addItem(text(word.name), text(word.word));
+        list->addItem(look::spoken(word.name), text(word.word));
     }
     return list;
 }

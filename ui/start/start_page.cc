@@ -235,12 +235,15 @@ void StartPage::resizeEvent(QResizeEvent* event) {
 void StartPage::place() {
     const bool narrow = isNarrow();
     first_->setFont(look::face(narrow ? 20 : 28, look::Weight::Bold));
-    last_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     const int wholeWide = viewport()->width();
     const int gap = narrow ? 16 : 56;
     const int left =
         narrow ? 12 : std::max(18, std::min(kGlassLeft, (wholeWide - kGlassWide - kSideWide - 56) / 2 + 18));
     const int side = narrow ? kNarrowSide : std::min(kSideWide, wholeWide / 3);
+    last_->setDirection(QBoxLayout::LeftToRight);
+    if (last_->minimumSize().width() > side) {  // a small screen, or a language of long words
+        last_->setDirection(QBoxLayout::TopToBottom);
+    }
     const int wide = std::min(kGlassWide, wholeWide - left - side - gap - (narrow ? 12 : 18));
     const int margin = narrow ? 16 : std::min(104, wide / 8);
     glass_->layout()->setContentsMargins(margin, narrow ? 12 : 40, margin, narrow ? 12 : 40);

@@ -221,4 +221,28 @@ void Window::showCopies(bool shown) {
     }
 }
 
+/// Nothing but the sheet and a strip: head, sill and card go, and come back when it has been told.
+void Window::beginBrief() {
+    if (!work_.isOpen() || brief_->telling() != nullptr) {
+        return;
+    }
+    table_->setTool(nullptr);
+    work_.select(std::nullopt);
+    question_->leave();
+    pages_->setCurrentWidget(desk_);
+    beforeBrief_ = windowState();
+    brief_->setGeometry(centralWidget()->rect());
+    brief_->begin();
+    across_->setContentsMargins(0, 0, 0, brief::kStripHigh);
+    arrange();
+    setWindowState(beforeBrief_ | Qt::WindowFullScreen);
+}
+
+void Window::endBrief() {
+    across_->setContentsMargins(0, 0, 0, 0);
+    setWindowState(beforeBrief_);
+    arrange();
+    table_->setFocus();
+}
+
 }  // namespace crosstick::window

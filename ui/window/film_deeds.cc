@@ -1,7 +1,5 @@
 #include <algorithm>
 
-#include <QRegularExpression>
-
 #include "core/plan/edits.h"
 #include "ui/window/window.h"
 
@@ -12,28 +10,6 @@ namespace {
 
 QString text(const std::string& utf8) {
     return QString::fromStdString(utf8);
-}
-
-QString sizesShown(const drawing::Gauge& gauge) {
-    return QStringLiteral("%1, %2, %3").arg(gauge.symbol).arg(gauge.pen).arg(gauge.letters);
-}
-
-/// "6, 0.4, 2": symbols, pen, letters; each inside its range, or nothing.
-std::optional<drawing::Gauge> sizesTyped(const QString& typed) {
-    std::vector<double> sizes;
-    for (const QString& part : typed.split(QRegularExpression(QStringLiteral("[,;\\s]+")), Qt::SkipEmptyParts)) {
-        bool isNumber = false;
-        sizes.push_back(part.toDouble(&isNumber));
-        if (!isNumber) {
-            return std::nullopt;
-        }
-    }
-    if (sizes.size() != 3) {
-        return std::nullopt;
-    }
-    const auto gauge = drawing::Gauge::of(sizes[0], sizes[1], sizes[2]);
-    const bool isInside = gauge.symbol == sizes[0] && gauge.pen == sizes[1] && gauge.letters == sizes[2];
-    return isInside ? std::optional(gauge) : std::nullopt;
 }
 
 }  // namespace
@@ -95,7 +71,7 @@ void Window::askForSizes(std::optional<plan::FilmId> film) {
     const plan::FilmPtr held = film ? work_.plan().film(*film) : nullptr;
     const auto usual = work_.plan().heading().gauge.value_or(drawing::Gauge{});
     const auto take = [this, film](const QString& typed) -> std::optional<QString> {
-        const auto gauge = sizesTyped(typed);
+        const auto gauge = settings::sizesTyped(typed);
         if (!gauge && !typed.trimmed().isEmpty()) {
             return tr("Three sizes in mm: symbols 4 to 8, pen 0.25 to 0.7, letters 1.8 to 4. Empty: the usual ones.");
         }
@@ -114,7 +90,7 @@ void Window::askForSizes(std::optional<plan::FilmId> film) {
     };
     question_->ask(held ? tr("Symbols, pen, letters of film %1 in mm:").arg(text(held->name))
                         : tr("Symbols, pen, letters of all films in mm:"),
-                   sizesShown(held && held->gauge ? *held->gauge : usual), take);
+                   settings::sizesShown(held && held->gauge ? *held->gauge : usual), take);
 }
 
 }  // namespace crosstick::window

@@ -6,6 +6,7 @@
 #include "core/movement/route_figures.h"
 #include "core/plan/edits.h"
 #include "ui/details/token_menu.h"
+#include "ui/look/spoken.h"
 #include "ui/window/window.h"
 
 namespace crosstick::window {
@@ -58,7 +59,9 @@ void Window::buildPlanMenu(QMenuBar* bar) {
     add(sheetsMenu_, "carry-nothing", tr("Take them out of the file"), {}, [this] { carryNoSheets(); });
     sheetsMenu_->addSeparator();
     connect(sheetsMenu_, &QMenu::aboutToShow, this, &Window::fillSheetsMenu);
+    add(menu, "plan-card", tr("What stands on every paper"), key("Ctrl+I"), [this] { showPlanCard(); });
     menu->addSeparator();
+    add(menu, "settings", tr("Settings"), key("Ctrl+,"), [this] { showPage(*settingsPage_); });
     add(menu, "close", tr("Lay the plan away"), key("Ctrl+W"), [this] { leave(Next::LayAway); });
     add(menu, "quit", tr("Quit"), key("Ctrl+Q"), [this] { close(); });
 }
@@ -150,8 +153,10 @@ void Window::buildViewMenu(QMenuBar* bar) {
         bare_ = !bare_;
         arrange();
     });
+    add(menu, "brief", tr("Brief, film by film"), key("F11"), [this] { beginBrief(); });
     toggle("night", tr("Night light"), "Ctrl+L",
            [this] { setLight(light_ == look::Light::Day ? look::Light::Night : look::Light::Day); });
+    add(menu, "dimmer", tr("Night light, darker"), key("Ctrl+Shift+L"), [this] { stepDimmer(); });
     toggle("one-pen", tr("One pen, all black"), "Ctrl+Shift+P",
            [this] { work_.setPens(work_.pens() == work::Pens::One ? work::Pens::InColour : work::Pens::One); });
     toggle("mils", tr("Azimuths in mils"), "Ctrl+M", [this] {
@@ -176,16 +181,16 @@ void Window::buildDrawMenu(QMenuBar* bar) {
         details::TokenMenu*& group = groups[entry.group];
         if (group == nullptr) {
             group = new details::TokenMenu(
-                text(measures::nameOf(entry.group)), [this] { return details_->faces(); }, light_, menu);
+                look::spoken(measures::nameOf(entry.group)), [this] { return details_->faces(); }, light_, menu);
             menu->addMenu(group);
         }
-        QString words = text(entry.name);
+        QString words = look::spoken(entry.name);
         if (!entry.abbreviation.empty()) {
             words += QLatin1Char('\t') + text(entry.abbreviation);
         }
         const std::string kind(entry.kind);
         QAction* action = add(group, "draw-" + kind, words, {}, [this, kind] { draw(kind); });
-        action->setToolTip(text(entry.help));
+        action->setToolTip(look::spoken(entry.help));
         group->show(action, entry);
     }
 }
@@ -205,7 +210,9 @@ void Window::buildMakeMenu(QMenuBar* bar) {
     add(menu, "paper-stretch", tr("Fit films to paper that has stretched..."), key("Ctrl+Alt+P"),
         [this] { askForStretch(); });
     QMenu* help = bar->addMenu(tr("&Help"));
-    add(help, "about", tr("About Crosstick"), key("F1"), [this] {
+    add(help, "help", tr("Help on one page"), key("F1"), [this] { showPage(*help_); });
+    add(help, "actions", tr("What can I do"), key("F12"), [this] { showActions(); });
+    add(help, "about", tr("About Crosstick"), {}, [this] {
         say(tr("Crosstick %1: films, route cards and figures for a map sheet. A planning and training aid: check "
                "declination and datum; local rules, a current map and the leader's judgement come first.")
                 .arg(outside_.version));

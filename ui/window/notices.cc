@@ -99,6 +99,7 @@ void Notices::addRow(int row, int columns, const QString& words, const QColor& i
     for (const Deed& deed : deeds) {
         auto* button = new QPushButton(deed.words, body_);
         button->setAccessibleDescription(words);
+        button->setToolTip(words);
         // The deed may take this very row away: it is done once the click is over.
         connect(button, &QPushButton::clicked, this, deed.does, Qt::QueuedConnection);
         grid_->addWidget(button, row, column++, Qt::AlignTop);

@@ -25,9 +25,16 @@ QString text(const std::string& utf8) {
     return QString::fromStdString(utf8);
 }
 
-plan::Heading freshHeading(Instant now, const std::string& name) {
+plan::Heading freshHeading(Instant now, const std::string& name, const settings::Choices& choices) {
     plan::Heading heading;
     heading.name = name;
+    heading.marking = choices.marking.toStdString();
+    heading.author = choices.author.toStdString();
+    heading.unit = choices.unit.toStdString();
+    heading.zone = timeZone(choices.zone).value_or(TimeZone{});
+    if (!(choices.gauge == drawing::Gauge{})) {
+        heading.gauge = choices.gauge;
+    }
     heading.date = localDate(now, heading.zone);
     heading.prepared = now;
     return heading;
@@ -150,7 +157,8 @@ void Window::laySheet(const std::filesystem::path& file, plan::Sheet sheet) {
     if (!sheet.elevationPath.empty()) {
         sheet.elevationPath = (whole.parent_path() / sheet.elevationPath).string();
     }
-    auto plan = film::planOnSheet(std::move(sheet), freshHeading(outside_.now(), name), work_.newId());
+    auto plan = film::planOnSheet(std::move(sheet), freshHeading(outside_.now(), name, settings::read(*settings_)),
+                                  work_.newId());
     if (!plan) {
         say(outside_.say(plan.error()));
         return;
@@ -179,20 +187,21 @@ void Window::askForScale(const QString& words, std::function<void(Scale)> then) 
 }
 
 void Window::askForGrid() {
-    question_->ask(
-        tr("A grid near the middle of the ground, such as 25T FL 54 97:"), {},
-        [this](const QString& answer) -> std::optional<QString> {
-            const auto reference = geodesy::parsePoint(answer.toStdString());
-            if (!reference) {
-                return outside_.say(reference.error());
-            }
-            askForScale(tr("Scale of the sheet in your hand: 1 to"), [this, at = *reference](Scale scale) {
-                begin(film::planOnGrid(at.southWest, scale, freshHeading(outside_.now(), tr("New plan").toStdString()),
-                                       work_.newId()),
-                      std::filesystem::current_path());
-            });
-            return std::nullopt;
-        });
+    question_->ask(tr("A grid near the middle of the ground, such as 25T FL 54 97:"), {},
+                   [this](const QString& answer) -> std::optional<QString> {
+                       const auto reference = geodesy::parsePoint(answer.toStdString());
+                       if (!reference) {
+                           return outside_.say(reference.error());
+                       }
+                       askForScale(tr("Scale of the sheet in your hand: 1 to"), [this, at = *reference](Scale scale) {
+                           begin(film::planOnGrid(at.southWest, scale,
+                                                  freshHeading(outside_.now(), tr("New plan").toStdString(),
+                                                               settings::read(*settings_)),
+                                                  work_.newId()),
+                                 std::filesystem::current_path());
+                       });
+                       return std::nullopt;
+                   });
 }
 
 void Window::openDemo() {

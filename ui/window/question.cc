@@ -20,10 +20,13 @@ Question::Question(QWidget* parent)
     words_->setTextFormat(Qt::PlainText);
     words_->setBuddy(field_);
     field_->setMinimumWidth(220);
+    field_->setToolTip(tr("Enter gives the answer, Esc leaves the question"));
     refusal_->setTextFormat(Qt::PlainText);
     refusal_->setWordWrap(true);
     auto* take = new QPushButton(tr("Take it"), this);
     auto* left = new QPushButton(tr("Leave it"), this);
+    take->setToolTip(tr("Enter"));
+    left->setToolTip(tr("Esc"));
     across->addWidget(words_);
     across->addWidget(field_, 1);
     across->addWidget(refusal_, 1);

@@ -2,15 +2,14 @@
 
 #include <QApplication>
 #include <QCloseEvent>
-#include <QDragEnterEvent>
 #include <QHBoxLayout>
 #include <QMenuBar>
-#include <QMimeData>
 #include <QPainter>
 #include <QSettings>
 #include <QVBoxLayout>
 
 #include "core/sheets/faults.h"
+#include "ui/look/spoken.h"
 
 namespace crosstick::window {
 namespace {
@@ -35,11 +34,16 @@ Window::Window(Outside outside, QWidget* parent)
     setWindowTitle(tr("Crosstick"));
     setMinimumSize(683, 384);
     setAcceptDrops(true);
-    light_ = settings_->value(QStringLiteral("light")).toString() == QStringLiteral("night") ? look::Light::Night
-                                                                                             : look::Light::Day;
+    const settings::Choices choices = settings::read(*settings_);
+    const bool wasNight = settings_->value(QStringLiteral("light")).toString() == QStringLiteral("night");
+    const bool isNight =
+        choices.opens == settings::Opens::AsLeft ? wasNight : choices.opens == settings::Opens::ByNight;
+    light_ = isNight ? look::Light::Night : look::Light::Day;
+    dimming_ = choices.dimming;
+    work_.setAngles(choices.angles);
     // Parts take their face from the application when they are made, so it is dressed before and after.
     if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
-        look::dress(*application, light_);
+        look::dress(*application, light_, letters());
     }
     buildParts();
     connectParts();
@@ -68,7 +72,7 @@ void Window::buildParts() {
     bar_ = new QMenuBar(head_);
     bar_->setAccessibleName(tr("Menus"));
     bar_->setNativeMenuBar(false);
-    bar_->setFixedSize(kMenusWide, kHeadHigh);
+    bar_->setFixedHeight(kHeadHigh);
     folded_ = new QMenu(tr("&Menu"), bar_);
     rail_ = new phases::Rail(work_, head_);
     auto* row = new QHBoxLayout(head_);
@@ -81,20 +85,29 @@ void Window::buildParts() {
     setMenuWidget(head_);
     auto* middle = new QWidget(this);
     pages_ = new QStackedWidget(middle);
-    notices_ = new Notices(middle);
-    question_ = new Question(middle);
+    foot_ = new QWidget(middle);
+    notices_ = new Notices(foot_);
+    question_ = new Question(foot_);
     start_ = new start::StartPage(pages_);
     desk_ = new QWidget(pages_);
     table_ = new table::LightTable(work_, outside_.share, desk_);
     ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
     march_ = new march::MarchSill(work_, outside_.say, outside_.share, desk_);
-    details_ = new details::Details(work_, outside_.say, outside_.share, desk_);
+    cards_ = new QStackedWidget(desk_);
+    details_ = new details::Details(work_, outside_.say, outside_.share, cards_);
+    actionsCard_ = new ActionsCard([this] { return doingsOf(allMenus()); }, cards_);
+    cards_->addWidget(details_);
+    cards_->addWidget(actionsCard_);
     auto* rows = new QVBoxLayout(middle);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(0);
     rows->addWidget(pages_, 1);
-    rows->addWidget(notices_);
-    rows->addWidget(question_);
+    auto* said = new QVBoxLayout(foot_);
+    said->setContentsMargins(0, 0, 0, 0);
+    said->setSpacing(0);
+    said->addWidget(notices_);
+    said->addWidget(question_);
+    rows->addWidget(foot_);
     setCentralWidget(middle);
     copies_ = new copies::Copies(work_, outside_.say, outside_.share, pages_);
     register_ = new registering::RegisterPage(work_.errands(), work_.reader(), outside_.say, outside_.share, pages_);
@@ -107,13 +120,19 @@ void Window::buildParts() {
     down->addWidget(ledger_);
     down->addWidget(march_);
     across_->addLayout(down, 1);
-    across_->addWidget(details_);
+    across_->addWidget(cards_);
+    settingsPage_ = new settings::SettingsPage(text(outside_.settings.string()), pages_);
+    help_ = new HelpPage(outside_.share / "manual" / "help.md", pages_);
     for (QWidget* page :
-         {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_), static_cast<QWidget*>(register_)}) {
+         {static_cast<QWidget*>(start_), desk_, static_cast<QWidget*>(copies_), static_cast<QWidget*>(register_),
+          static_cast<QWidget*>(settingsPage_), static_cast<QWidget*>(help_)}) {
         pages_->addWidget(page);
     }
+    brief_ = new brief::BriefView(work_, *table_, middle);
     buildMenus(bar_);
+    fitMenus();
     table_->installEventFilter(this);
+    middle->installEventFilter(this);
 }
 
 void Window::connectParts() {
@@ -140,6 +159,7 @@ void Window::connectWork() {
     connect(&work_, &work::Work::tableChanged, this, [this] { renewHead(); });
     connect(&work_, &work::Work::selectionChanged, this, [this] {
         detailsWanted_ = detailsWanted_ || work_.selected().has_value();
+        actionsWanted_ = false;
         arrange();
     });
     connect(&work_, &work::Work::groundChanged, this, &Window::renewGround);
@@ -195,6 +215,15 @@ void Window::connectPages() {
     });
     connect(register_, &registering::RegisterPage::laid, this, &Window::laidByHand);
     connect(register_, &registering::RegisterPage::left, this, &Window::leaveRegister);
+    connect(brief_, &brief::BriefView::ended, this, &Window::endBrief);
+    connect(actionsCard_, &ActionsCard::left, this, &Window::leaveActions);
+    connect(actionsCard_, &ActionsCard::chosen, this, [this](QAction* action) {
+        leaveActions();
+        action->trigger();
+    });
+    connect(settingsPage_, &settings::SettingsPage::left, this, &Window::leavePage);
+    connect(settingsPage_, &settings::SettingsPage::changed, this, &Window::take);
+    connect(help_, &HelpPage::left, this, &Window::leavePage);
     connect(start_, &start::StartPage::sheetWanted, this, &Window::askForSheet);
     connect(start_, &start::StartPage::scanWanted, this, &Window::askForScan);
     connect(start_, &start::StartPage::planWanted, this, &Window::askForPlan);
@@ -214,10 +243,11 @@ void Window::connectPages() {
 /// One card at a time, the ledger only with a route; an open card folds the ledger to its live row.
 void Window::arrange() {
     const bool open = work_.isOpen();
-    const bool card = open && detailsWanted_ && !bare_;
+    const bool briefs = brief_->telling() != nullptr;
+    const bool card = ((open && detailsWanted_) || actionsWanted_) && !bare_ && !briefs;
     const plan::MeasurePtr block = open ? chosenMarch() : nullptr;
-    const bool march = open && !bare_ && (marchWanted_ || block != nullptr);
-    const bool sill = open && !bare_ && !march && !ledgerHidden_ && ledger_->isWanted();
+    const bool march = open && !bare_ && !briefs && (marchWanted_ || block != nullptr);
+    const bool sill = open && !bare_ && !briefs && !march && !ledgerHidden_ && ledger_->isWanted();
     if (march) {
         const auto name = block ? block->fields.find("column") : decltype(block->fields.end()){};
         march_->show(block && name != block->fields.end() ? name->second : std::string{});
@@ -226,8 +256,10 @@ void Window::arrange() {
     ledger_->renew();
     ledger_->setVisible(sill);
     ledger_->setFolded(card || (isNarrow() && !ledgerAsks_));
-    details_->setVisible(card);
-    head_->setVisible(!bare_);
+    cards_->setCurrentWidget(actionsWanted_ ? static_cast<QWidget*>(actionsCard_) : details_);
+    cards_->setVisible(card);
+    head_->setVisible(!bare_ && !briefs);
+    foot_->setVisible(!briefs);
     renewHead();
 }
 
@@ -249,13 +281,13 @@ void Window::renewHead() {
          {"save",      "save-as",     "carry",      "carry-nothing", "copies",        "films-pdf", "close",
           "fit",       "whole-sheet", "true-size",  "route",         "alternate",     "new-film",  "name-film",
           "new-phase", "ticks",       "ticks-at",   "window-at",     "ticks-by-hand", "north-up",  "page-up",
-          "march-up",  "turn-left",   "turn-right", "march"}) {
+          "march-up",  "turn-left",   "turn-right", "march",         "brief",         "plan-card"}) {
         enable(name, open);
     }
     const std::string undo = work_.undoCaption();
     const std::string redo = work_.redoCaption();
-    actions_.at("undo")->setText(undo.empty() ? tr("Undo") : tr("Undo: %1").arg(text(undo)));
-    actions_.at("redo")->setText(redo.empty() ? tr("Redo") : tr("Redo: %1").arg(text(redo)));
+    actions_.at("undo")->setText(undo.empty() ? tr("Undo") : tr("Undo: %1").arg(look::spoken(undo)));
+    actions_.at("redo")->setText(redo.empty() ? tr("Redo") : tr("Redo: %1").arg(look::spoken(redo)));
     enable("undo", !undo.empty());
     enable("redo", !redo.empty());
     const bool chosen = open && work_.selected().has_value();
@@ -271,10 +303,33 @@ void Window::renewHead() {
     actions_.at("mils")->setChecked(work_.angles() == geodesy::AngleUnit::Mils);
 }
 
+/// Thin letters would go where the picture is dimmed far.
+look::Weight Window::letters() const {
+    return light_ == look::Light::Night && dimming_ <= look::Dimmer::kBoldUpTo ? look::Weight::Bold
+                                                                               : look::Weight::Regular;
+}
+
+void Window::setDimming(int level) {
+    dimming_ = std::clamp(level, 1, look::Dimmer::kLevels);
+    settings_->setValue(QStringLiteral("dimming"), dimming_);
+    setLight(light_);
+}
+
+/// One step darker; from the darkest back to the full night light.
+void Window::stepDimmer() {
+    if (light_ == look::Light::Day) {
+        say(tr("The dimmer belongs to the night light. Ctrl+L turns it on."));
+        return;
+    }
+    setDimming(dimming_ == 1 ? look::Dimmer::kLevels : dimming_ - 1);
+    say(tr("Night light at %1 of %2. Ctrl+Shift+L: darker.").arg(dimming_).arg(look::Dimmer::kLevels));
+}
+
 void Window::setLight(look::Light light) {
     light_ = light;
+    dimmer_.setLevel(light, dimming_);
     if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
-        look::dress(*application, light);
+        look::dress(*application, light, letters());
     }
     const look::Colours c = look::colours(light);
     QPalette p = palette();
@@ -291,7 +346,11 @@ void Window::setLight(look::Light light) {
     details_->setLight(light);
     copies_->setLight(light);
     register_->setLight(light);
+    actionsCard_->setLight(light);
+    settingsPage_->setLight(light);
+    help_->setLight(light);
     start_->setLight(light);
+    brief_->setLight(light);
     table_->setTheme(light == look::Light::Night ? table::Theme::Night : table::Theme::Day);
     settings_->setValue(QStringLiteral("light"),
                         light == look::Light::Night ? QStringLiteral("night") : QStringLiteral("day"));
@@ -327,14 +386,23 @@ void Window::resizeEvent(QResizeEvent* event) {
     doing_->setMostWide(isNarrow() ? kDoingNarrow : kDoingWide);
     notices_->fit();
     layCard();
-    ledger_->setFolded(details_->isVisible() || (isNarrow() && !ledgerAsks_));
+    ledger_->setFolded(cards_->isVisible() || (isNarrow() && !ledgerAsks_));
 }
 
 bool Window::eventFilter(QObject* watched, QEvent* event) {
     if (watched == table_ && event->type() == QEvent::Resize) {
         placeCard();
     }
+    if (watched == centralWidget() && event->type() == QEvent::Resize) {
+        brief_->setGeometry(centralWidget()->rect());
+    }
     return QMainWindow::eventFilter(watched, event);
+}
+
+/// In another language the menus may need more than their usual room.
+void Window::fitMenus() {
+    const int needed = bar_->sizeHint().width();
+    bar_->setFixedWidth(folded_->isEmpty() ? std::max(kMenusWide, needed) : needed);
 }
 
 void Window::foldMenus(bool fold) {
@@ -354,23 +422,24 @@ void Window::foldMenus(bool fold) {
             bar_->addAction(menu);
         }
     }
-    bar_->setFixedWidth(fold ? bar_->sizeHint().width() : kMenusWide);
+    fitMenus();
 }
 
 void Window::layCard() {
     const bool over = isNarrow();
-    details_->setFixedWidth(std::min(details::Details::kWidth, width() / 2));
-    if (over == (across_->indexOf(details_) >= 0)) {
-        over ? across_->removeWidget(details_) : across_->addWidget(details_);
-        details_->raise();
+    cards_->setFixedWidth(std::min(details::Details::kWidth, width() / 2));
+    details_->setFixedWidth(cards_->width());
+    if (over == (across_->indexOf(cards_) >= 0)) {
+        over ? across_->removeWidget(cards_) : across_->addWidget(cards_);
+        cards_->raise();
     }
     placeCard();
 }
 
 /// Also while the desk is being laid out, when nothing may come into its layout or leave it.
 void Window::placeCard() {
-    if (across_->indexOf(details_) < 0) {
-        details_->setGeometry(desk_->width() - details_->width(), 0, details_->width(), table_->height());
+    if (across_->indexOf(cards_) < 0) {
+        cards_->setGeometry(desk_->width() - cards_->width(), 0, cards_->width(), table_->height());
     }
 }
 
@@ -380,24 +449,6 @@ void Window::changeEvent(QEvent* event) {
     if (event->type() == QEvent::ActivationChange && isActiveWindow() && notices_ != nullptr &&
         (!notices_->kept("sheet").isEmpty() || !notices_->kept("heights").isEmpty())) {
         work_.lookAtGround();
-    }
-}
-
-void Window::dragEnterEvent(QDragEnterEvent* event) {
-    if (event->mimeData()->hasUrls()) {
-        event->acceptProposedAction();
-    }
-}
-
-void Window::dropEvent(QDropEvent* event) {
-    for (const QUrl& url : event->mimeData()->urls()) {
-        const std::filesystem::path file = url.toLocalFile().toStdString();
-        if (file.extension() == ".gpkg") {
-            openPlan(file);
-        } else if (!file.empty()) {
-            openSheet(file);
-        }
-        return;
     }
 }
 

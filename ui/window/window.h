@@ -11,16 +11,21 @@
 #include "core/sheets/sheet_file.h"
 #include "core/terrain/follow.h"
 #include "core/terrain/handrail.h"
+#include "ui/brief/brief_view.h"
 #include "ui/copies/copies.h"
 #include "ui/details/details.h"
 #include "ui/ledger/ledger.h"
+#include "ui/look/dimmer.h"
 #include "ui/look/theme.h"
 #include "ui/march/march_sill.h"
 #include "ui/phases/rail.h"
 #include "ui/registering/register_page.h"
+#include "ui/settings/settings_page.h"
 #include "ui/start/start_page.h"
 #include "ui/table/light_table.h"
+#include "ui/window/actions_card.h"
 #include "ui/window/doing_mark.h"
+#include "ui/window/help_page.h"
 #include "ui/window/notices.h"
 #include "ui/window/question.h"
 #include "ui/work/work.h"
@@ -61,6 +66,11 @@ class Window final : public QMainWindow {
     void openPlan(const std::filesystem::path& file);
     void openSheet(const std::filesystem::path& file, const sheets::GivenFacts& given = {});
     void setLight(look::Light light);
+    /// How far the night light is dimmed: 1 to look::Dimmer::kLevels. By day nothing is.
+    void setDimming(int level);
+    /// What a file dropped on the window is for: a plan is taken up, a sheet or scan laid, GeoJSON drawn on the working
+    /// film; anything else is answered in words.
+    void takeFile(const std::filesystem::path& file);
     void say(const QString& words);
     [[nodiscard]] work::Work& work() { return work_; }
     [[nodiscard]] table::LightTable& table() { return *table_; }
@@ -80,6 +90,7 @@ class Window final : public QMainWindow {
     [[nodiscard]] const Notices& notices() const { return *notices_; }
     [[nodiscard]] const DoingMark& doing() const { return *doing_; }
     [[nodiscard]] const Question& question() const { return *question_; }
+    [[nodiscard]] brief::BriefView& briefView() { return *brief_; }
 
   protected:
     void closeEvent(QCloseEvent* event) override;
@@ -94,6 +105,8 @@ class Window final : public QMainWindow {
     std::unique_ptr<QSettings> settings_;
     work::Work work_;
     look::Light light_ = look::Light::Day;
+    look::Dimmer dimmer_;
+    int dimming_ = look::Dimmer::kLevels;  ///< by night
     bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false, ledgerAsks_ = false;
     QWidget* head_;
     QMenuBar* bar_ = nullptr;
@@ -106,20 +119,34 @@ class Window final : public QMainWindow {
     table::LightTable* table_;
     ledger::Ledger* ledger_;
     march::MarchSill* march_;
+    QStackedWidget* cards_;  ///< at the side, one at a time
     details::Details* details_;
+    ActionsCard* actionsCard_;
+    bool actionsWanted_ = false;
     copies::Copies* copies_;
     registering::RegisterPage* register_;
+    settings::SettingsPage* settingsPage_;
+    HelpPage* help_;
+    QWidget* beforePage_ = nullptr;      ///< that settings or help lie over
     QWidget* beforeRegister_ = nullptr;  ///< the page to go back to
+    QWidget* foot_;                      ///< what the window says and asks
     Notices* notices_ = nullptr;
     Question* question_;
     DoingMark* doing_;
+    brief::BriefView* brief_;
     std::map<std::string, QAction*> actions_;
     QMenu* recentMenu_ = nullptr;
     std::set<std::filesystem::path> sought_;  ///< sheets that were looked for, where they had been
     QMenu* sheetsMenu_ = nullptr;
     QStringList goneFiles_;  ///< recent plans that are not where they were
     enum class Next { GoOn, LayAway, Close };
+    Qt::WindowStates beforeBrief_;
     Next next_ = Next::GoOn;  ///< what is wanted once a save has come to pass
+
+    [[nodiscard]] look::Weight letters() const;  ///< of ordinary text, in this light
+    void stepDimmer();
+
+    void drawFrom(const std::filesystem::path& file);
 
     // Parts and how they lie.
     void buildParts();
@@ -128,6 +155,7 @@ class Window final : public QMainWindow {
     void connectTable();
     void connectPages();
     void arrange();
+    void fitMenus();
     void foldMenus(bool fold);            ///< into one button, or out of it
     void layCard();                       ///< over the table on a small screen, else beside it
     void placeCard();                     ///< where it lies over the table
@@ -230,6 +258,15 @@ class Window final : public QMainWindow {
     [[nodiscard]] Result<std::vector<geodesy::PlanePoint>> gridsTyped(const QString& typed) const;
     [[nodiscard]] QString gridsToType(const std::vector<geodesy::PlanePoint>& onGrid) const;
     void showCopies(bool shown);
+    void showPage(QWidget& page);
+    void leavePage();
+    void showPlanCard();
+    [[nodiscard]] QList<QAction*> allMenus() const;
+    void showActions();
+    void leaveActions();
+    void take(const settings::Choices& choices);
+    void beginBrief();
+    void endBrief();
 };
 
 }  // namespace crosstick::window
