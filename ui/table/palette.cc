@@ -16,7 +16,7 @@ struct Knee {
 // A contour is seldom as dark on the screen as its ink: most of a pixel is the paper beside it. So tones rise steeply
 // where tints end.
 constexpr std::array kKnees{Knee{0, 0},       Knee{0.1, 0.07},  Knee{0.16, 0.18}, Knee{0.22, 0.45},
-                            Knee{0.35, 0.58}, Knee{0.49, 0.66}, Knee{1, 1}};
+                            Knee{0.35, 0.58}, Knee{0.49, 0.66}, Knee{0.9, 1},     Knee{1, 1}};
 
 double lightOf(double tone) {
     for (std::size_t n = 1; n < kKnees.size(); ++n) {
