@@ -5,6 +5,7 @@
 
 #include "app/commands/line_parts.h"
 #include "app/commands/timing_options.h"
+#include "core/movement/typed_timing.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::app {
@@ -234,7 +235,7 @@ LineTaken takeBefore(const PlanLine& line, const plan::Plan& plan, IdSource& /*i
     heading.preparations.clear();
     if (!saysNone(line)) {
         for (const std::string& clause : line.clauses) {
-            auto preparation = parsePreparation(clause);
+            auto preparation = movement::parsePreparation(clause);
             if (!preparation) {
                 return misread(line, clause);
             }

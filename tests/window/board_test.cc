@@ -215,7 +215,7 @@ TEST_F(Board, ANewFilmIsNamedOnItsCard) {
 
 TEST_F(Board, EscapeDropsWhatWasTypedOnACard) {
     const plan::Plan before = plan();
-    press(Qt::Key_F2);
+    press(Qt::Key_F2, Qt::ShiftModifier);
     phases::NameField* field = board().nameField();
     ASSERT_NE(field, nullptr);
     QTest::keyClicks(field, QStringLiteral("HOLD"));

@@ -175,7 +175,7 @@ TEST_F(TheTables, SayWhatIsMissingForAProfile) {
     window->run("profile");
     EXPECT_TRUE(tables().profile().isVisible());
     EXPECT_FALSE(tables().profile().profile());
-    EXPECT_TRUE(tables().profile().accessibleDescription().contains(QStringLiteral("no heights")));
+    EXPECT_TRUE(tables().profile().accessibleDescription().contains(QStringLiteral("No elevation model")));
 }
 
 TEST_F(TheTables, DriftIsDrawnOnRequestAndTheLegsThatEndTooWideAreNamed) {

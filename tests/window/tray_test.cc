@@ -12,7 +12,12 @@ class Tray : public TheWindow {
         window->table().setFocus();
     }
     [[nodiscard]] tray::Tray& tray() { return window->tray(); }
-    void type(const char* words) { QTest::keyClicks(QApplication::focusWidget(), QString::fromLatin1(words)); }
+    /// The first letter opens the tray, and the rest goes into its line.
+    void type(const char* words) {
+        for (const QChar letter : QString::fromLatin1(words)) {
+            QTest::keyClicks(QApplication::focusWidget(), QString(letter));
+        }
+    }
     void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
         QTest::keyClick(QApplication::focusWidget(), key, modifiers);
     }

@@ -38,6 +38,7 @@ PapersChoice::PapersChoice(QWidget* parent) : QWidget(parent) {
         button->setCheckable(true);
         button->setStyleSheet(QStringLiteral("padding: 5px 2px;"));
         button->setAccessibleName(tr("Make the paper: %1").arg(words));
+        button->setToolTip(tr("Printed with the route cards"));
         row->addWidget(button, 1);
         buttons_[paper] = button;
         connect(button, &QPushButton::toggled, this, [this, paper = paper](bool on) {

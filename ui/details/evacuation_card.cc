@@ -12,6 +12,7 @@
 #include "core/units/number_text.h"
 #include "ui/details/details.h"
 #include "ui/details/faults.h"
+#include "ui/look/spoken.h"
 
 namespace crosstick::details {
 namespace {
@@ -144,12 +145,13 @@ void Details::addUse(const plan::Route& route) {
     auto* buttons = new QHBoxLayout;
     buttons->setSpacing(0);
     for (const plan::Use use : {plan::Use::Primary, plan::Use::Alternate, plan::Use::Vehicle}) {
-        const QString words = QString::fromUtf8(movement::useText(use).data());
+        const QString words = look::spoken(movement::useText(use));
         auto* button = new QPushButton(words, row);
         button->setCheckable(true);
         button->setStyleSheet(QStringLiteral("padding: 5px 2px;"));
         button->setChecked(route.use == use);
         button->setAccessibleName(tr("Use: %1").arg(words));
+        button->setToolTip(tr("How it is drawn, and whether people or vehicles go on it"));
         connect(button, &QPushButton::clicked, this, [this, id = route.id, use] {
             if (const plan::RoutePtr held = work_.committed().route(id)) {
                 plan::Route changed = *held;

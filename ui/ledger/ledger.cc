@@ -13,6 +13,7 @@
 #include <QVBoxLayout>
 
 #include "core/movement/rate_text.h"
+#include "ui/look/spoken.h"
 
 namespace crosstick::ledger {
 namespace {
@@ -232,7 +233,7 @@ void Ledger::renewFacts() {
         return;
     }
     const QString title = QString::fromStdString(movement::routeTitle(route->name));
-    use_->setText(QString::fromUtf8(movement::useText(route->use).data()));
+    use_->setText(look::spoken(movement::useText(route->use)));
     const int room = kFactsWide - 28 - use_->sizeHint().width();
     title_->setText(title_->fontMetrics().elidedText(title, Qt::ElideRight, room));
     title_->setToolTip(title);

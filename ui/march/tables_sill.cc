@@ -250,14 +250,11 @@ void TablesSill::renewMarchTable() {
 
 void TablesSill::renewProfile() {
     const movement::RouteFigures* route = figures();
-    if (route == nullptr || work_.heights() == nullptr) {
-        profile_->show(std::nullopt, route == nullptr
-                                         ? tr("There is no route to show the ground of. Draw one, or choose one.")
-                                         : tr("The sheet has no heights, so the ground along the route is not known. "
-                                              "Plan, Map sheets names a height model."));
+    if (route == nullptr) {
+        profile_->show(std::nullopt, tr("There is no route to show the ground of. Draw one, or choose one."));
         return;
     }
-    auto profile = movement::profileOf(work_.plan(), *route, *work_.heights());
+    auto profile = movement::profileOf(work_.plan(), *route, work_.heights());
     profile ? profile_->show(std::move(*profile), {}) : profile_->show(std::nullopt, say_(profile.error()));
 }
 

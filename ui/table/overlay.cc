@@ -214,15 +214,4 @@ void paintSentence(QPainter& painter, const std::string& words, const View& view
     letter(painter, faces, {middle.x() - wide / 2, middle.y() + 5}, words, style);
 }
 
-void paintSentence(QPainter& painter, const std::string& words, const View& view, const press::Faces& faces,
-                   const Palette& colours) {
-    const LetterStyle style{15, drawing::Weight::Bold, colours.ink};
-    const QPointF middle = QRectF(view.area().left, view.area().top, view.area().width, view.area().height).center();
-    const double wide = lettersWide(words, style);
-    painter.setPen(QPen(colours.edge, 1));
-    painter.setBrush(colours.well);
-    painter.drawRect(QRectF(middle.x() - wide / 2 - 16, middle.y() - 20, wide + 32, 40));
-    letter(painter, faces, {middle.x() - wide / 2, middle.y() + 5}, words, style);
-}
-
 }  // namespace crosstick::table

@@ -77,12 +77,12 @@ void Window::addMarchDeeds(QMenu* menu) {
         arrange();
         timingWanted_ ? timing_->begin() : table_->setFocus();
     });
-    toggle("bends", tr("Legs bend by bend"), "Ctrl+Shift+I", [this] {
+    toggle("bends", tr("Legs bend by bend"), "Ctrl+Shift+Y", [this] {
         ledger_->setRows(ledger_->legs().rows() == ledger::Rows::Bends ? ledger::Rows::Legs : ledger::Rows::Bends);
         arrange();
     });
     addTableDeeds(menu->addMenu(tr("Tables")));
-    toggle("drift", tr("Drift at the end of each leg"), "Ctrl+Shift+D", [this] {
+    toggle("drift", tr("Drift at the end of each leg"), "Ctrl+Shift+E", [this] {
         driftWanted_ = !driftWanted_;
         if (driftWanted_) {
             showARoute();

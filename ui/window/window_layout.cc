@@ -1,4 +1,5 @@
 // How the parts of the window lie, and when each is seen.
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QMenuBar>
 
