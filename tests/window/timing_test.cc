@@ -97,7 +97,7 @@ TEST_F(TheTimingCard, TakesAStartOrGoesBackwardsFromWhenAllHaveToBeIn) {
     type("The route's time", "2100");
     EXPECT_EQ(start(), "132100ZMAR27");
     EXPECT_TRUE(tells("Closes 1322")) << "2 km at 2 km/h, head and tail alike without a column";
-    press("in, not later than");
+    press("closed NLT");
     type("The route's time", "soon");
     EXPECT_TRUE(edit("The route's time").property("refused").toBool());
     EXPECT_EQ(start(), "132100ZMAR27");

@@ -1,5 +1,6 @@
 // The measure tray: letters typed over the real table, its keys, its answers.
 #include "tests/window/the_window.h"
+#include "ui/tray/offer.h"
 
 namespace crosstick::window {
 namespace {
@@ -42,6 +43,8 @@ TEST_F(Tray, LettersOverTheTableOpenItAndStandInItsLine) {
     ASSERT_EQ(tray().offered().size(), 5U);
     EXPECT_EQ(tray().offered()[0].entry->kind, "checkpoint");
     EXPECT_FALSE(ledger().isVisible());
+    const auto pictures = tray().findChildren<tray::Offer*>();
+    EXPECT_EQ(std::count_if(pictures.begin(), pictures.end(), [](const auto* one) { return one->isVisible(); }), 5);
 }
 
 TEST_F(Tray, AbbreviationGridEnterPlacesAMeasureByKeysAlone) {

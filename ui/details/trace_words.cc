@@ -50,7 +50,7 @@ QString traceWords(const work::Work& work, const plan::ItemId& item) {
     if (found == stale.end()) {
         return tr("Traced from %1.").arg(text(measure->tracedFrom->film));
     }
-    return staleWords(work.plan(), *found) + (found->source ? tr(" Ctrl+Alt+R renews it.") : QString());
+    return staleWords(work.plan(), *found) + (found->source ? tr(" Ctrl+Alt+Y renews it.") : QString());
 }
 
 }  // namespace crosstick::details

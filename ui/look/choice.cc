@@ -17,10 +17,14 @@ Choice::Choice(const QString& name, const QStringList& words, int perRow, QWidge
         label->setContentsMargins(0, 0, 0, 2);
         rows->addWidget(label, 0, 0, 1, perRow);
     }
+    for (int column = 0; column < perRow; ++column) {
+        rows->setColumnStretch(column, 1);
+    }
     for (int n = 0; n < static_cast<int>(words.size()); ++n) {
         auto* button = new QPushButton(words[n], this);
         button->setCheckable(true);
         button->setStyleSheet(QStringLiteral("padding: 5px 2px;"));
+        button->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);  // all alike, however narrow the card
         button->setAccessibleName(name.isEmpty() ? words[n] : tr("%1: %2").arg(name, words[n]));
         rows->addWidget(button, 1 + n / perRow, n % perRow);
         connect(button, &QPushButton::clicked, this, [this, n] {

@@ -27,6 +27,7 @@ Field::Field(const QString& name, const QString& example, Take take, QWidget* pa
       take_(std::move(take)) {
     name_->setText(name);
     name_->setBuddy(edit_);
+    name_->setWordWrap(true);
     name_->setVisible(!name.isEmpty());
     refusal_->setWordWrap(true);
     refusal_->hide();

@@ -10,6 +10,7 @@ ListedFields::ListedFields(const QString& title, QString name, const QString& ex
     rows_->setSpacing(3);
     auto* label = new QLabel(title, this);
     label->setFont(look::face(11));
+    label->setWordWrap(true);
     rows_->addWidget(label);
     adding_ = new look::Field(
         {}, example, [this](const QString& typed) { return take_(count_, typed); }, this);

@@ -159,7 +159,7 @@ void TimingCard::addRates() {
 
 void TimingCard::addStart() {
     column_->addSpacing(6);
-    by_ = new look::Choice(tr("The route's time"), {tr("start"), tr("in, not later than")}, 2, body_);
+    by_ = new look::Choice(tr("The route's time"), {tr("start"), tr("closed NLT")}, 2, body_);
     column_->addWidget(by_);
     connect(by_, &look::Choice::chosen, this, [this](int which) {
         isBackwards_ = which == 1;

@@ -397,7 +397,8 @@ void Tray::lay() {
     const int left = kMargin + (cap > 0 ? cap + 6 : 0);
     const int wide = kMargin + kField.width() - left;
     const int high = raised_ ? kRaised - 62 : kHeight - 59;
-    meaning_->setFont(look::face(meaning_->fontMetrics().horizontalAdvance(meaning_->text()) > wide ? 11 : 12));
+    const QFontMetrics usual(look::face(12));
+    meaning_->setFont(look::face(usual.horizontalAdvance(meaning_->text()) > wide ? 11 : 12));
     // A long reason takes the room of the pictures rather than be cut.
     isLong_ = meaning_->heightForWidth(wide) > high;
     meaning_->setAlignment(Qt::AlignLeft | (raised_ ? Qt::AlignTop : Qt::AlignVCenter));

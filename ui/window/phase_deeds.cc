@@ -82,7 +82,7 @@ void Window::startNextPhase() {
         return say(tr("Choose the phase that comes to its end on the rail first; Edit, New phase names one."));
     }
     if (next->offers.empty()) {
-        return say(tr("What phase %1 shows lies on films of phase %2 already. Ctrl+Alt+B parts the working film.")
+        return say(tr("What phase %1 shows lies on films of phase %2 already. Ctrl+Alt+D parts the working film.")
                        .arg(next->after)
                        .arg(next->phase.number));
     }
@@ -136,7 +136,7 @@ void Window::joinWithNextPhase() {
     }
     work_.commit(plan::joinedWithNextPhase(work_.committed(), film->id), "join a film with the next phase");
     work_.setWorkingFilm(film->id);
-    say(tr("%1 serves phase %2, too. Ctrl+Alt+B parts them again.").arg(text(film->name)).arg(*next));
+    say(tr("%1 serves phase %2, too. Ctrl+Alt+D parts them again.").arg(text(film->name)).arg(*next));
 }
 
 /// After the chosen phase where the film goes on beyond it, else before its last one.
