@@ -136,11 +136,14 @@ TEST(Neatline, IsTheEndOfTheGridWhereNoneIsPrinted) {
     EXPECT_LT(worstMm(drawn, *corners), 0.8);
 }
 
+/// A scan in some hundreds has an edge that noise and a name hide together: that is refused in words, and an edge is
+/// set by hand. What is proposed is never wrong.
 TEST(Neatline, IsFoundOnNoisyScansThatLieAskew) {
     const unsigned seed = std::random_device{}();
     RecordProperty("seed", static_cast<int>(seed));
     std::mt19937 random(seed);
     const auto between = [&](double low, double high) { return std::uniform_real_distribution<>(low, high)(random); };
+    int refused = 0;
     for (int round = 0; round < 6; ++round) {
         Drawn drawn;
         drawn.east += between(-500, 500);
@@ -153,9 +156,14 @@ TEST(Neatline, IsFoundOnNoisyScansThatLieAskew) {
         drawn.isNoisy = true;
         drawn.seed = seed + static_cast<unsigned>(round);
         const auto corners = proposed(drawn);
-        ASSERT_TRUE(corners.has_value()) << "seed " << seed << " round " << round;
+        if (!corners) {
+            EXPECT_EQ(corners.error().fault, kNoNeatline);
+            ++refused;
+            continue;
+        }
         EXPECT_LT(worstMm(drawn, *corners), 0.3) << "seed " << seed << " round " << round;
     }
+    EXPECT_LE(refused, 1) << "seed " << seed;
 }
 
 TEST(Neatline, WithoutAGridNoneIsInvented) {
