@@ -7,6 +7,8 @@
 namespace crosstick::drafting {
 namespace {
 
+using geodesy::Ends;
+
 /// The ring once round, opened at a way along it: the place there is its first and its last.
 Line openedAt(const Line& ring, double way) {
     Line line{placeAt(ring, way)};

@@ -1,9 +1,11 @@
 #pragma once
 
-#include "core/drafting/line.h"
+#include "core/geodesy/plane_line.h"
 #include "core/plan/plan.h"
 
 namespace crosstick::drafting {
+
+using geodesy::Line;
 
 /// A stretch of something drawn, from beside one place to beside another.
 struct DrawnStretch {

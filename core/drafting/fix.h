@@ -2,10 +2,12 @@
 
 #include <string_view>
 
-#include "core/drafting/line.h"
+#include "core/geodesy/plane_line.h"
 #include "core/units/result.h"
 
 namespace crosstick::drafting {
+
+using geodesy::Line;
 
 /// A line of sight as it is drawn on the map: from a known point along a grid azimuth.
 struct Sight {

@@ -1,9 +1,12 @@
 #pragma once
 
-#include "core/drafting/line.h"
+#include "core/geodesy/plane_line.h"
 #include "core/units/result.h"
 
 namespace crosstick::drafting {
+
+using geodesy::Ends;
+using geodesy::Line;
 
 enum class End { First, Last };
 

@@ -9,6 +9,9 @@
 namespace crosstick::drafting {
 namespace {
 
+using geodesy::Ends;
+using geodesy::Line;
+
 using geodesy::PlanePoint;
 
 struct Thing {

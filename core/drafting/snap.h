@@ -3,7 +3,7 @@
 #include <functional>
 #include <string>
 
-#include "core/drafting/line.h"
+#include "core/geodesy/plane_line.h"
 #include "core/plan/plan.h"
 
 namespace crosstick::drafting {

@@ -1,8 +1,11 @@
 #pragma once
 
-#include "core/drafting/line.h"
+#include "core/geodesy/plane_line.h"
 
 namespace crosstick::drafting {
+
+using geodesy::Line;
+using geodesy::Stretch;
 
 /// What is left of an open line when a stretch of it is wiped: none, one or two stretches. Rests shorter than a
 /// thousandth of a metre are nothing.

@@ -10,6 +10,9 @@
 namespace crosstick::drafting {
 namespace {
 
+using geodesy::Line;
+using geodesy::Stretch;
+
 bool isElsewhere(const plan::Plan& plan, const plan::ItemId& item, const plan::FilmId& film) {
     return std::any_of(plan.films().begin(), plan.films().end(),
                        [&](const plan::FilmPtr& other) { return other->id != film && plan::isShownOn(*other, item); });

@@ -1,7 +1,7 @@
 #include "core/files/stale_traces.h"
 
 #include "core/files/plan_store.h"
-#include "core/plan/line_part.h"
+#include "core/geodesy/plane_line.h"
 
 namespace crosstick::files {
 
@@ -27,7 +27,7 @@ const std::vector<StaleTrace>& TraceWatch::look(const plan::Plan& plan) {
             }
         } else if (versionOf(source) != copy->tracedFrom->version) {
             plan::Points now = plan::pointsBySource(*copy, *source);
-            const Metres moved = plan::farthestApart(copy->points, now);
+            const Metres moved = geodesy::farthestApart(copy->points, now);
             stale_.push_back({copy->id, source, std::move(now), moved});
         }
     });

@@ -4,8 +4,8 @@
 #include <cmath>
 #include <functional>
 
+#include "core/geodesy/plane_line.h"
 #include "core/plan/edits.h"
-#include "core/plan/line_part.h"
 #include "core/plan/set_edits.h"
 
 namespace crosstick::plan {
@@ -52,7 +52,8 @@ namespace {
 /// Each contour stays with the part that it was read on.
 void shareContours(Route& front, Route& back) {
     const auto isBehind = [&](const ContourSpot& spot) {
-        return nearestAlong(back.vertices, spot.at).away < nearestAlong(front.vertices, spot.at).away;
+        return geodesy::nearestOn(back.vertices, geodesy::Ends::Open, spot.at)->away <
+               geodesy::nearestOn(front.vertices, geodesy::Ends::Open, spot.at)->away;
     };
     std::erase_if(front.contours, isBehind);
     std::erase_if(back.contours, std::not_fn(isBehind));

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
+#include "core/geodesy/plane_line.h"
 #include "core/measures/catalogue.h"
-#include "core/plan/line_part.h"
 
 namespace crosstick::plan {
 namespace {
@@ -81,8 +81,7 @@ Points pointsBySource(const Measure& copy, const Measure& source) {
     if (!from || !from->isPart || copy.points.empty() || !isLine(source)) {
         return source.points;
     }
-    Points part = partOf(source.points, nearestAlong(source.points, copy.points.front()).along,
-                         nearestAlong(source.points, copy.points.back()).along);
+    Points part = geodesy::partBetween(source.points, copy.points.front(), copy.points.back());
     constexpr Metres kSame{1e-6};  // what reckoning along a line costs
     return farthestApart(part, copy.points) < kSame ? copy.points : part;
 }

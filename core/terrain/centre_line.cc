@@ -4,6 +4,8 @@
 #include <cmath>
 #include <optional>
 
+#include "core/geodesy/plane_line.h"
+
 namespace crosstick::terrain {
 namespace {
 
@@ -229,32 +231,12 @@ std::vector<PicturePoint> centreLine(VeinField& field, const std::vector<Cell>& 
 }
 
 std::vector<PicturePoint> simplified(const std::vector<PicturePoint>& line, double tolerance) {
-    std::vector<bool> stays(line.size(), false);
-    stays.front() = stays.back() = true;
-    std::vector<std::pair<std::size_t, std::size_t>> spans{{0, line.size() - 1}};
-    while (!spans.empty()) {
-        const auto [from, to] = spans.back();
-        spans.pop_back();
-        double most = tolerance;
-        std::size_t farthest = from;
-        for (std::size_t n = from + 1; n < to; ++n) {
-            const double away = beside(line[n], line[from], line[to]);
-            if (away > most) {
-                most = away;
-                farthest = n;
-            }
-        }
-        if (farthest != from) {
-            stays[farthest] = true;
-            spans.emplace_back(from, farthest);
-            spans.emplace_back(farthest, to);
-        }
-    }
     Line fewer;
-    for (std::size_t n = 0; n < line.size(); ++n) {
-        if (stays[n]) {
-            fewer.push_back(line[n]);
-        }
+    for (const std::size_t n :
+         geodesy::placesToKeep(line.size(), tolerance, [&](std::size_t at, std::size_t from, std::size_t to) {
+             return beside(line[at], line[from], line[to]);
+         })) {
+        fewer.push_back(line[n]);
     }
     return fewer;
 }

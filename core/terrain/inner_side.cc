@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/drafting/line.h"
+#include "core/geodesy/plane_line.h"
 #include "core/measures/catalogue.h"
 
 namespace crosstick::terrain {
@@ -27,7 +27,7 @@ std::optional<Side> ourSide(const plan::Plan& plan, const plan::Measure& boundar
 
 /// Is a place on the left of a line, beside the piece that it is nearest to? Past a corner that two pieces share the
 /// one decides that it lies more squarely beside.
-bool isLeft(const drafting::Line& line, const drafting::OnLine& nearest, PlanePoint at) {
+bool isLeft(const geodesy::Line& line, const geodesy::OnLine& nearest, PlanePoint at) {
     const auto turn = [&](std::size_t piece) {
         const PlanePoint a = line[piece];
         const PlanePoint b = line[piece + 1];
@@ -48,12 +48,12 @@ bool isLeft(const drafting::Line& line, const drafting::OnLine& nearest, PlanePo
 }  // namespace
 
 std::optional<Metres> insideBoundaries(const plan::Plan& plan, PlanePoint at) {
-    std::optional<drafting::OnLine> best;
+    std::optional<geodesy::OnLine> best;
     Metres inside;
     plan.measures().forEach([&](const plan::MeasurePtr& measure) {
         const auto side =
             measure->kind == "boundary" && measure->points.size() > 1 ? ourSide(plan, *measure) : std::nullopt;
-        const auto nearest = side ? drafting::nearestOn(measure->points, drafting::Ends::Open, at) : std::nullopt;
+        const auto nearest = side ? geodesy::nearestOn(measure->points, geodesy::Ends::Open, at) : std::nullopt;
         if (nearest && (!best || nearest->away < best->away)) {
             best = nearest;
             inside = isLeft(measure->points, *nearest, at) == (*side == Side::Left) ? nearest->away : -nearest->away;
@@ -78,7 +78,7 @@ std::optional<Side> innerSide(const plan::Plan& plan, const std::vector<PlanePoi
         Metres sum;
         for (int n = 0; n < kPlaces && line.size() > 1; ++n) {
             const double way = static_cast<double>(line.size() - 1) * (n + 0.5) / kPlaces;
-            const auto inside = insideBoundaries(plan, drafting::placeAt(line, way));
+            const auto inside = insideBoundaries(plan, geodesy::placeAt(line, way));
             if (!inside) {
                 return std::nullopt;
             }

@@ -5,9 +5,11 @@
 #include <numbers>
 #include <random>
 
-#include "core/drafting/line.h"
+#include "core/geodesy/plane_line.h"
 
 namespace crosstick::drafting {
+
+using geodesy::Line;
 
 inline geodesy::PlanePoint at(double east, double north) {
     return {Metres(650000 + east), Metres(5100000 + north)};

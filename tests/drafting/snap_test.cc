@@ -9,6 +9,8 @@
 namespace crosstick::drafting {
 namespace {
 
+using geodesy::Ends;
+
 class SnapTable : public ::testing::Test {
   protected:
     IdSource ids{5};

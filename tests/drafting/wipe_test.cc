@@ -37,7 +37,7 @@ TEST(Wipe, WhatIsLeftOfALineIsAllThatLiesOutside) {
             const double way = (step + 0.5) * 6 / kSteps;
             const auto piece = static_cast<std::size_t>(way);
             if (isInside(placeAt(line, way), region)) {
-                inside += lengthOf({line[piece], line[piece + 1]}) * (6.0 / kSteps);
+                inside += geodesy::lengthOf({line[piece], line[piece + 1]}) * (6.0 / kSteps);
             }
         }
         EXPECT_NEAR((outside + inside).value(), lengthOf(line).value(), 5);

@@ -38,7 +38,7 @@ TEST_F(Drafting, FreehandIsClickTraceClickAndTellsItsPoints) {
     EXPECT_EQ(kept.back(), at(1000, 0));
     for (int n = 0; n <= 200; ++n) {
         const auto place = at(n * 5, 300 * std::sin(n * 3.14159265 / 200));
-        EXPECT_LE(drafting::nearestOn(kept, drafting::Ends::Open, place)->away, Metres(6));
+        EXPECT_LE(geodesy::nearestOn(kept, geodesy::Ends::Open, place)->away, Metres(6));
     }
     EXPECT_NE(said.find(std::to_string(kept.size()) + " kept"), std::string::npos) << said;
     EXPECT_TRUE(done);

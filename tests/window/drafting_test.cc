@@ -1,8 +1,8 @@
 // The hand's tools in the window: what is asked at the foot, what is said, what one undo takes back; ties.
 #include <QTableView>
 
-#include "core/drafting/line.h"
 #include "core/geodesy/plane_angles.h"
+#include "core/geodesy/plane_line.h"
 #include "tests/window/the_window.h"
 
 namespace crosstick::window {

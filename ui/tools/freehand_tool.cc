@@ -30,7 +30,7 @@ void FreehandTool::endAt(const Event& event) {
 
 Reply FreehandTool::finished(const measures::Entry& kind, const Ground& ground) {
     Reply reply;
-    const plan::Points kept = drafting::simplified(trace_, tolerance_);
+    const plan::Points kept = geodesy::simplified(trace_, tolerance_);
     const std::size_t drawn = trace_.size();
     trace_.clear();
     dragged_ = false;

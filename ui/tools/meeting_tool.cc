@@ -9,7 +9,7 @@ namespace crosstick::tools {
 namespace {
 
 using drafting::End;
-using drafting::Ends;
+using geodesy::Ends;
 
 struct Edge {
     plan::Points line;
@@ -39,9 +39,9 @@ Reply MeetingTool::begun(const Event& event, const Ground& ground) {
                          : "Press on a line of the working film, near the end that is to reach the other.";
         return reply;
     }
-    const auto on = drafting::nearestOn(measure->points, Ends::Open, event.at);
-    const double share = drafting::lengthOf(drafting::lineOf(measure->points, {0, std::max(on->way, 1e-9)})) /
-                         drafting::lengthOf(measure->points);
+    const auto on = geodesy::nearestOn(measure->points, Ends::Open, event.at);
+    const double share = geodesy::lengthOf(geodesy::lineOf(measure->points, {0, std::max(on->way, 1e-9)})) /
+                         geodesy::lengthOf(measure->points);
     taken_ = Taken{hit->item, share < 0.5 ? End::First : End::Last};
     what_ = nameOf(ground.plan, hit->item);
     return reply;

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
+#include "core/geodesy/plane_line.h"
 #include "core/measures/catalogue.h"
 #include "core/movement/route_figures.h"
-#include "core/plan/line_part.h"
 
 namespace crosstick::tools {
 namespace {
@@ -42,8 +42,7 @@ TraceTool::Grip TraceTool::gripAt(PlanePoint at, const Ground& ground) const {
 
 /// Of the line, between the place where the hand took hold and the one nearest to it now.
 plan::Points TraceTool::stretch() const {
-    return plan::partOf(grip_->line, plan::nearestAlong(grip_->line, grip_->start).along,
-                        plan::nearestAlong(grip_->line, hand_).along);
+    return geodesy::partBetween(grip_->line, grip_->start, hand_);
 }
 
 Reply TraceTool::released(const Ground& ground) {

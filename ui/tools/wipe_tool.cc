@@ -16,7 +16,7 @@ double wayAt(const plan::Points& line, geodesy::PlanePoint at, Metres reach) {
     if (apart(line.back(), at) <= reach) {
         return last;
     }
-    return drafting::nearestOn(line, drafting::Ends::Open, at)->way;
+    return geodesy::nearestOn(line, geodesy::Ends::Open, at)->way;
 }
 
 }  // namespace
@@ -46,7 +46,7 @@ Reply WipePartTool::ended(const Ground& ground) {
     if (part_->from == part_->to) {
         return reply;
     }
-    const drafting::Stretch stretch{std::min(part_->from, part_->to), std::max(part_->from, part_->to)};
+    const geodesy::Stretch stretch{std::min(part_->from, part_->to), std::max(part_->from, part_->to)};
     reply.commit =
         Commit{drafting::stretchWiped(ground.plan, part_->item, stretch, ground.newId), "wipe a part of a line", false};
     part_.reset();
@@ -86,7 +86,7 @@ Wet WipePartTool::wet() const {
     Wet wet{{hand_}, false, part_ ? "a part of " + what_ : "wipe a part of a line", std::nullopt};
     if (part_ && part_->from != part_->to) {
         wet.others.push_back(
-            drafting::lineOf(part_->line, {std::min(part_->from, part_->to), std::max(part_->from, part_->to)}));
+            geodesy::lineOf(part_->line, {std::min(part_->from, part_->to), std::max(part_->from, part_->to)}));
     }
     return wet;
 }

@@ -1,14 +1,14 @@
-#include "core/drafting/line.h"
+#include "core/geodesy/plane_line.h"
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <utility>
 
 #include "core/geodesy/plane_angles.h"
 
-namespace crosstick::drafting {
+namespace crosstick::geodesy {
 namespace {
-
-using geodesy::PlanePoint;
 
 PlanePoint between(PlanePoint a, PlanePoint b, double share) {
     return {a.easting + (b.easting - a.easting) * share, a.northing + (b.northing - a.northing) * share};
@@ -28,13 +28,13 @@ std::optional<OnLine> nearestOn(const Line& line, Ends ends, PlanePoint at) {
     if (line.empty()) {
         return std::nullopt;
     }
-    OnLine best{line.front(), 0, geodesy::planeDistance(line.front(), at)};
+    OnLine best{line.front(), 0, planeDistance(line.front(), at)};
     const std::size_t pieces = line.size() < 2 ? 0 : line.size() - (ends == Ends::Closed ? 0 : 1);
     for (std::size_t n = 0; n < pieces; ++n) {
         const PlanePoint to = line[(n + 1) % line.size()];
         const double share = shareBeside(at, line[n], to);
         const PlanePoint place = share >= 1 ? to : between(line[n], to, share);
-        if (const Metres away = geodesy::planeDistance(place, at); away < best.away) {
+        if (const Metres away = planeDistance(place, at); away < best.away) {
             best = {place, static_cast<double>(n) + share, away};
         }
     }
@@ -57,6 +57,13 @@ Line lineOf(const Line& line, Stretch stretch) {
     return part;
 }
 
+Line partBetween(const Line& line, PlanePoint one, PlanePoint other) {
+    const auto first = nearestOn(line, Ends::Open, one);
+    const auto second = nearestOn(line, Ends::Open, other);
+    return first && second ? lineOf(line, {std::min(first->way, second->way), std::max(first->way, second->way)})
+                           : Line{};
+}
+
 std::optional<Crossing> crossing(PlanePoint a, PlanePoint b, PlanePoint c, PlanePoint d) {
     const double abE = (b.easting - a.easting).value();
     const double abN = (b.northing - a.northing).value();
@@ -71,36 +78,45 @@ std::optional<Crossing> crossing(PlanePoint a, PlanePoint b, PlanePoint c, Plane
     return Crossing{(acE * cdN - acN * cdE) / turn, (acE * abN - acN * abE) / turn};
 }
 
-Line simplified(const Line& line, Metres tolerance) {
-    if (line.size() < 3) {
-        return line;
+std::vector<std::size_t> placesToKeep(
+    std::size_t count, double tolerance,
+    const std::function<double(std::size_t n, std::size_t from, std::size_t to)>& away) {
+    if (count < 3) {
+        std::vector<std::size_t> all(count);
+        std::iota(all.begin(), all.end(), std::size_t{0});
+        return all;
     }
-    std::vector<bool> stays(line.size(), false);
-    stays.front() = stays.back() = true;
-    std::vector<std::pair<std::size_t, std::size_t>> spans{{0, line.size() - 1}};
+    std::vector<std::size_t> kept{0, count - 1};
+    std::vector<std::pair<std::size_t, std::size_t>> spans{{0, count - 1}};
     while (!spans.empty()) {
         const auto [from, to] = spans.back();
         spans.pop_back();
-        Metres most = tolerance;
+        double most = tolerance;
         std::size_t farthest = from;
         for (std::size_t n = from + 1; n < to; ++n) {
-            const PlanePoint beside = between(line[from], line[to], shareBeside(line[n], line[from], line[to]));
-            if (const Metres away = geodesy::planeDistance(line[n], beside); away > most) {
-                most = away;
+            if (const double there = away(n, from, to); there > most) {
+                most = there;
                 farthest = n;
             }
         }
         if (farthest != from) {
-            stays[farthest] = true;
+            kept.push_back(farthest);
             spans.emplace_back(from, farthest);
             spans.emplace_back(farthest, to);
         }
     }
+    std::sort(kept.begin(), kept.end());
+    return kept;
+}
+
+Line simplified(const Line& line, Metres tolerance) {
     Line fewer;
-    for (std::size_t n = 0; n < line.size(); ++n) {
-        if (stays[n]) {
-            fewer.push_back(line[n]);
-        }
+    for (const std::size_t n :
+         placesToKeep(line.size(), tolerance.value(), [&](std::size_t at, std::size_t from, std::size_t to) {
+             const PlanePoint beside = between(line[from], line[to], shareBeside(line[at], line[from], line[to]));
+             return planeDistance(line[at], beside).value();
+         })) {
+        fewer.push_back(line[n]);
     }
     return fewer;
 }
@@ -108,9 +124,20 @@ Line simplified(const Line& line, Metres tolerance) {
 Metres lengthOf(const Line& line) {
     Metres length;
     for (std::size_t n = 0; n + 1 < line.size(); ++n) {
-        length += geodesy::planeDistance(line[n], line[n + 1]);
+        length += planeDistance(line[n], line[n + 1]);
     }
     return length;
+}
+
+Metres farthestApart(const Line& one, const Line& other) {
+    Metres most;
+    for (const auto& [line, corners] : {std::pair(&one, &other), std::pair(&other, &one)}) {
+        for (const PlanePoint corner : *corners) {
+            const auto nearest = nearestOn(*line, Ends::Open, corner);
+            most = nearest ? std::max(most, nearest->away) : most;
+        }
+    }
+    return most;
 }
 
 bool isInside(PlanePoint at, const Line& ring) {
@@ -126,4 +153,4 @@ bool isInside(PlanePoint at, const Line& ring) {
     return inside;
 }
 
-}  // namespace crosstick::drafting
+}  // namespace crosstick::geodesy
