@@ -36,10 +36,6 @@ class Dimmer final : public QObject {
     void shadeWindow(QWidget& window) const;
     void shadeField(QWidget& field) const;
 };
-
-/// Dresses the application as the other dress() does, with ordinary letters in a weight: bold where the picture is
-/// dimmed so far that thin ones would go. face() follows.
-void dress(QApplication& application, Light light, Weight ordinary);
 [[nodiscard]] Weight ordinaryLetters();
 
 }  // namespace crosstick::look

@@ -127,8 +127,13 @@ QFont face(int pixels, Weight weight) {
     return font;
 }
 
-void dress(QApplication& application, Light light) {
-    dress(application, light, Weight::Regular);
+QPalette tablePalette(QPalette from, Light light) {
+    const Colours c = colours(light);
+    from.setColor(QPalette::Window, c.card);
+    from.setColor(QPalette::Base, c.card);
+    from.setColor(QPalette::AlternateBase, c.band);
+    from.setColor(QPalette::Text, c.ink);
+    return from;
 }
 
 Weight ordinaryLetters() {

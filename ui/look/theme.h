@@ -26,6 +26,10 @@ enum class Weight { Regular, Bold };
 
 /// Dresses the application: Fusion style, the palette of the light, and the sheet for fields, buttons and menus.
 /// Before the first window is shown, so that night opens without a flash.
-void dress(QApplication& application, Light light);
+/// @param ordinary  how heavy letters are that have no weight of their own: bold where the picture is dimmed far
+void dress(QApplication& application, Light light, Weight ordinary = Weight::Regular);
+
+/// The colours of a table that lies on a card, its rows banded.
+[[nodiscard]] QPalette tablePalette(QPalette from, Light light);
 
 }  // namespace crosstick::look

@@ -13,6 +13,7 @@
 #include "core/measures/unit_words.h"
 #include "core/units/number_text.h"
 #include "symbols/unit_symbol.h"
+#include "ui/march/table_page.h"
 #include "ui/press/painter.h"
 
 namespace crosstick::march {
@@ -53,15 +54,6 @@ class SymbolPainter final : public QStyledItemDelegate {
     const std::optional<press::Faces>& faces_;
     const look::Light& light_;
 };
-
-QToolButton* button(const QString& words, const QString& whole, QWidget* parent) {
-    auto* made = new QToolButton(parent);
-    made->setText(words);
-    made->setToolTip(whole);
-    made->setAccessibleName(whole);
-    made->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    return made;
-}
 
 }  // namespace
 
@@ -167,10 +159,10 @@ QWidget* MarchSill::buttons() {
     auto* rows = new QVBoxLayout(frame);
     rows->setContentsMargins(6, 8, 8, 6);
     rows->setSpacing(4);
-    add_ = button(tr("Add"), tr("Add an element after this one"), frame);
-    up_ = button(tr("Forward"), tr("One place nearer to the head"), frame);
-    down_ = button(tr("Back"), tr("One place farther from the head"), frame);
-    out_ = button(tr("Take out"), tr("Take the element out of the column"), frame);
+    add_ = pageButton(tr("Add"), tr("Add an element after this one"), frame);
+    up_ = pageButton(tr("Forward"), tr("One place nearer to the head"), frame);
+    down_ = pageButton(tr("Back"), tr("One place farther from the head"), frame);
+    out_ = pageButton(tr("Take out"), tr("Take the element out of the column"), frame);
     for (QToolButton* one : {add_, up_, down_, out_}) {
         rows->addWidget(one);
     }
@@ -214,12 +206,7 @@ void MarchSill::take(QLineEdit* field, Takes takes) {
 
 void MarchSill::setLight(look::Light light) {
     light_ = light;
-    const look::Colours c = look::colours(light);
-    QPalette p = palette();
-    p.setColor(QPalette::Window, c.card);
-    p.setColor(QPalette::Base, c.card);
-    p.setColor(QPalette::AlternateBase, c.band);
-    p.setColor(QPalette::Text, c.ink);
+    const QPalette p = look::tablePalette(palette(), light);
     setPalette(p);
     table_->setPalette(p);
     setAutoFillBackground(true);

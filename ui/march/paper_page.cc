@@ -116,15 +116,10 @@ PaperPage::PaperPage(const QString& name, QWidget* parent)
 
 void PaperPage::setLight(look::Light light) {
     light_ = light;
-    const look::Colours c = look::colours(light);
-    QPalette p = palette();
-    p.setColor(QPalette::Window, c.card);
-    p.setColor(QPalette::Base, c.card);
-    p.setColor(QPalette::AlternateBase, c.band);
-    p.setColor(QPalette::Text, c.ink);
+    QPalette p = look::tablePalette(palette(), light);
     setPalette(p);
     view_->setPalette(p);
-    p.setColor(QPalette::WindowText, c.inkTwo);
+    p.setColor(QPalette::WindowText, look::colours(light).inkTwo);
     facts_->setPalette(p);
     update();
 }

@@ -13,7 +13,9 @@ namespace {
 
 constexpr int kFactsWide = 220;
 
-QToolButton* button(const QString& words, const QString& whole, QWidget* parent) {
+}  // namespace
+
+QToolButton* pageButton(const QString& words, const QString& whole, QWidget* parent) {
     auto* made = new QToolButton(parent);
     made->setText(words);
     made->setToolTip(whole);
@@ -21,8 +23,6 @@ QToolButton* button(const QString& words, const QString& whole, QWidget* parent)
     made->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     return made;
 }
-
-}  // namespace
 
 TablePage::TablePage(TypedTable& table, Words words, std::function<QString(const Error&)> say, QWidget* parent)
     : QWidget(parent),
@@ -66,14 +66,14 @@ TablePage::TablePage(TypedTable& table, Words words, std::function<QString(const
 
 void TablePage::buildButtons(QVBoxLayout* rows) {
     if (!words_.add.isEmpty()) {
-        add_ = button(words_.add, words_.addWhole, this);
+        add_ = pageButton(words_.add, words_.addWhole, this);
         rows->addWidget(add_);
         connect(add_, &QToolButton::clicked, this, [this] {
             choose(table_.add(view_->currentIndex().isValid() ? view_->currentIndex().row() : -1), 0);
             view_->edit(view_->currentIndex());  // what it is comes first
         });
     }
-    out_ = button(words_.takeOut, words_.takeOutWhole, this);
+    out_ = pageButton(words_.takeOut, words_.takeOutWhole, this);
     rows->addWidget(out_);
     rows->addStretch(1);
     connect(out_, &QToolButton::clicked, this, [this] {
@@ -123,12 +123,7 @@ void TablePage::choose(int row, int field) {
 
 void TablePage::setLight(look::Light light) {
     light_ = light;
-    const look::Colours c = look::colours(light);
-    QPalette p = palette();
-    p.setColor(QPalette::Base, c.card);
-    p.setColor(QPalette::AlternateBase, c.band);
-    p.setColor(QPalette::Text, c.ink);
-    view_->setPalette(p);
+    view_->setPalette(look::tablePalette(palette(), light));
     tell({});
     update();
 }

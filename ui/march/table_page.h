@@ -14,6 +14,9 @@ class QVBoxLayout;
 
 namespace crosstick::march {
 
+/// A button beside a table: a word, with all of its meaning to be read and heard.
+[[nodiscard]] QToolButton* pageButton(const QString& words, const QString& whole, QWidget* parent);
+
 /// One table of the force in the sill: at the left what it is and what was refused, then the rows, then what adds them
 /// and takes them out.
 class TablePage final : public QWidget {
