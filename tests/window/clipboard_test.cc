@@ -17,6 +17,11 @@ class Clipboard : public TheWindow {
         settle();
         return *window->work().selected();
     }
+    /// What is copied is read on another thread.
+    static void paste(Window& into, const char* deed) {
+        into.run(deed);
+        EXPECT_TRUE(QTest::qWaitFor([&] { return into.work().errands().isIdle(); }, 20000));
+    }
     [[nodiscard]] plan::MeasurePtr chosen() { return plan().measure(*window->work().selected()); }
 };
 
@@ -25,7 +30,7 @@ TEST_F(Clipboard, WhatIsPastedIsANewThingWithAFreeNumberUnderTheHand) {
     const plan::ItemId first = placed("draw-checkpoint", at(-500, 0));
     window->run("copy");
     QTest::mouseMove(&window->table(), spot(at(400, 300)));
-    window->run("paste");
+    paste(*window, "paste");
     ASSERT_EQ(plan().measures().size(), 2U);
     EXPECT_NE(window->work().selected(), first);
     EXPECT_EQ(chosen()->number, "2");
@@ -40,7 +45,7 @@ TEST_F(Clipboard, PastedInTheSamePlaceItLiesOnTheWorkingFilm) {
     const plan::ItemId first = placed("draw-checkpoint", at(-500, 0));
     window->run("copy");
     window->work().setWorkingFilm(Uuid{{3}});
-    window->run("paste-here");
+    paste(*window, "paste-here");
     ASSERT_EQ(plan().measures().size(), 2U);
     const auto& place = chosen()->points[0];
     const auto& from = plan().measure(first)->points[0];
@@ -68,7 +73,7 @@ TEST_F(Clipboard, GoesFromOneRunningProgramToAnother) {
     const auto other = fresh();
     other->work().begin(smallPlan(), folder / "");
     other->work().setWorkingFilm(Uuid{{3}});
-    other->run("paste-here");
+    paste(*other, "paste-here");
     ASSERT_EQ(other->work().plan().routes().size(), 1U);
     EXPECT_EQ(other->work().plan().routes()[0]->stops.size(), 3U);
     EXPECT_EQ(other->work().plan().measures().size(), 3U);
@@ -78,18 +83,18 @@ TEST_F(Clipboard, ForeignTextIsTakenWhereItIsGeoJsonAndToldWhereItIsNot) {
     open();
     QApplication::clipboard()->setText(QStringLiteral(
         R"({"type":"Feature","geometry":{"type":"Point","coordinates":[-31.0,46.02]},"properties":{"kind":"rally-point","number":"1"}})"));
-    window->run("paste-here");
+    paste(*window, "paste-here");
     ASSERT_EQ(plan().measures().size(), 1U);
     EXPECT_EQ(chosen()->kind, "rally-point");
     for (const char* wrong : {"dear all, see you at six", "{\"type\":\"Feature\"}", "[1,2", "\xff\xfe"}) {
         QApplication::clipboard()->setText(QString::fromUtf8(wrong));
-        window->run("paste");
+        paste(*window, "paste");
         EXPECT_EQ(plan().measures().size(), 1U) << wrong;
         EXPECT_TRUE(window->notices().said().startsWith(QStringLiteral("The clipboard holds no measures.")))
             << window->notices().said().toStdString();
     }
     QApplication::clipboard()->clear();
-    window->run("paste");
+    paste(*window, "paste");
     EXPECT_TRUE(window->notices().said().startsWith(QStringLiteral("Nothing is copied.")));
 }
 

@@ -71,13 +71,18 @@ void Window::paste(Where where) {
     }
     plan::PlanBuilder blank{plan::Plan{}};
     blank.id(work_.committed().id()).heading(work_.committed().heading());
-    const auto read =
-        files::readGeoJson({words.constData(), static_cast<std::size_t>(words.size())}, std::move(blank).build(), {});
-    if (!read) {
-        say(tr("The clipboard holds no measures. %1").arg(outside_.say(read.error())));
-        return;
-    }
-    layInto(read->plan, where, "paste");
+    work_.errands().run(
+        work::Lane::Makings, tr("Reading what is copied"), work::GivingUp::Allowed,
+        [text = words.toStdString(), into = std::move(blank).build()](work::Course&) {
+            return files::readGeoJson(text, into, {});
+        },
+        [this, where](const Result<files::Imported>& read) {
+            if (!read) {
+                say(tr("The clipboard holds no measures. %1").arg(outside_.say(read.error())));
+            } else if (work_.isOpen()) {
+                layInto(read->plan, where, "paste");
+            }
+        });
 }
 
 void Window::duplicate() {
