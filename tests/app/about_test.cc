@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "asking.h"
+#include "tests/places.h"
 
 namespace crosstick::app {
 namespace {
@@ -27,7 +28,7 @@ TEST(AboutCommand, NamesEveryLibraryWithAVersion) {
     EXPECT_THAT(about.at("proj_database").get<std::string>(), HasSubstr("proj.db"));
     EXPECT_THAT(about.at("epsg_version").get<std::string>(), HasSubstr("v"));
     EXPECT_TRUE(about.at("grids").is_array());
-    EXPECT_EQ(about.at("sheet_copies"), CROSSTICK_TEST_CACHE);
+    EXPECT_EQ(about.at("sheet_copies"), places::sheetCache().string());
     EXPECT_LE(about.at("sheet_copies_bytes").get<double>(), about.at("sheet_copies_most_bytes").get<double>());
     EXPECT_THAT(about.at("faces").get<std::vector<std::string>>(), testing::Contains("B612-Regular"));
 }

@@ -2,6 +2,7 @@
 
 #include <sstream>
 
+#include "tests/places.h"
 #include "tests/sheets/our_reader.h"
 
 namespace crosstick::app {
@@ -17,7 +18,7 @@ Said said(std::vector<std::string> arguments, const std::string& standardInput) 
     std::ostringstream out;
     std::ostringstream err;
     const Instant noon = sys_days(2026y / November / 25) + 12h;
-    const Surroundings surroundings{in, out, err, CROSSTICK_SHARE, testing::reader(), noon, 1};
+    const Surroundings surroundings{in, out, err, places::share(), testing::reader(), noon, 1};
     const Exit exit = run(std::move(arguments), surroundings);
     return {exit, out.str(), err.str()};
 }

@@ -9,6 +9,7 @@
 #include "tests/app/asking.h"
 #include "tests/app/made_plan.h"
 #include "tests/files/run_program.h"
+#include "tests/places.h"
 
 namespace crosstick::app {
 namespace {
@@ -167,8 +168,8 @@ TEST_F(FilmsCommand, NeedsNoSheetFile) {
 // A service or a shell script has no runtime folder; Qt would remark on that in its own words.
 TEST_F(FilmsCommand, IsSilentWhereTheSystemNamesNoRuntimeFolder) {
     const auto ran =
-        crosstick::testing::runProgram("env -u XDG_RUNTIME_DIR -u QT_QPA_PLATFORM " CROSSTICK_EXECUTABLE " films " +
-                                       plan_ + " -o " + pdf() + " 2>&1 >/dev/null");
+        crosstick::testing::runProgram("env -u XDG_RUNTIME_DIR -u QT_QPA_PLATFORM " + places::program().string() +
+                                       " films " + plan_ + " -o " + pdf() + " 2>&1 >/dev/null");
     EXPECT_EQ(ran.status, 0);
     EXPECT_EQ(ran.output, "");
 }

@@ -10,6 +10,7 @@
 #include "app/program.h"
 #include "core/files/plan_file.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 #include "tests/sheets/made_sheets.h"
 #include "tests/sheets/our_reader.h"
 
@@ -25,7 +26,7 @@ Answer ask(std::vector<std::string> arguments) {
     std::istringstream in;
     std::ostringstream out;
     std::ostringstream err;
-    const Surroundings surroundings{in, out, err, CROSSTICK_SHARE, testing::reader(), Instant{}, 1};
+    const Surroundings surroundings{in, out, err, places::share(), testing::reader(), Instant{}, 1};
     const Exit exit = run(std::move(arguments), surroundings);
     return {exit, out.str(), err.str()};
 }

@@ -8,6 +8,7 @@
 #include <QPainter>
 #include <QPdfWriter>
 
+#include "tests/places.h"
 #include "ui/press/film_sheet.h"
 #include "ui/press/gui_start.h"
 
@@ -68,7 +69,7 @@ plan::Plan manyFilms() {
 
 struct Desk {
     press::GuiStart gui;
-    Result<press::Faces> faces = press::Faces::open(CROSSTICK_SHARE "/faces");
+    Result<press::Faces> faces = press::Faces::open(places::share() / "faces");
     plan::Plan plan = manyFilms();
     Result<film::PaperChoice> paper = film::parsePaper("a3");
     [[nodiscard]] press::FilmsOrder order() const { return {plan, plan.films(), *paper}; }

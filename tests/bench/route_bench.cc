@@ -14,6 +14,7 @@
 #include "core/movement/work_grid.h"
 #include "core/plan/edits.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick {
 namespace {
@@ -36,7 +37,7 @@ plan::Plan longRoute() {
 
 void bareGeographicLib(benchmark::State& state) {
     const auto points = vertices();
-    const GeographicLib::MagneticModel field("wmm2025", CROSSTICK_SHARE "/magnetic");
+    const GeographicLib::MagneticModel field("wmm2025", places::share() / "magnetic");
     const GeographicLib::Geodesic& ellipsoid = GeographicLib::Geodesic::WGS84();
     for (auto _ : state) {
         std::array<double, kVertices> latitudes{};
@@ -75,7 +76,7 @@ BENCHMARK(bareGeographicLib)->Unit(benchmark::kMicrosecond);
 void routeOf500Legs(benchmark::State& state) {
     const plan::Plan plan = longRoute();
     const plan::Route& route = *plan.routes().front();
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     for (auto _ : state) {
         auto figures = movement::routeFigures(plan, route, &model.value(), nullptr);
         if (!figures) {
@@ -91,7 +92,7 @@ BENCHMARK(routeOf500Legs)->Unit(benchmark::kMicrosecond);
 void routeOf500LegsOnAnOpenGrid(benchmark::State& state) {
     const plan::Plan plan = longRoute();
     const plan::Route& route = *plan.routes().front();
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     const auto grid = movement::WorkGrid::of(plan);
     for (auto _ : state) {
         auto figures = movement::routeFigures(plan, route, grid.value(), &model.value(), nullptr);
@@ -107,7 +108,7 @@ BENCHMARK(routeOf500LegsOnAnOpenGrid)->Unit(benchmark::kMicrosecond);
 /// As while a vertex is dragged, with what was measured before kept: two legs are measured anew.
 void oneMovedVertexOf500Legs(benchmark::State& state) {
     plan::Plan plan = longRoute();
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     const auto grid = movement::WorkGrid::of(plan);
     movement::KeptPieces kept;
     double north = 0;

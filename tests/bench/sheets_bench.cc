@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "core/sheets/raster.h"
+#include "tests/places.h"
 #include "tests/sheets/our_reader.h"
 
 namespace crosstick {
@@ -55,12 +56,12 @@ std::filesystem::path sheetFile() {
 /// A reader whose cache is empty each time.
 sheets::ForeignReader freshReader() {
     std::filesystem::remove_all(folder() / "cache");
-    return {CROSSTICK_READER, sheets::SheetCache(folder() / "cache")};
+    return {places::foreignReader(), sheets::SheetCache(folder() / "cache")};
 }
 
 const std::filesystem::path& copyFile() {
     static const std::filesystem::path kCopy = [] {
-        const sheets::ForeignReader reader(CROSSTICK_READER, sheets::SheetCache(folder() / "kept"));
+        const sheets::ForeignReader reader(places::foreignReader(), sheets::SheetCache(folder() / "kept"));
         return reader.sheet(sheetFile()).value_or(std::filesystem::path());
     }();
     return kCopy;

@@ -7,6 +7,7 @@
 #include <spawn.h>
 #include <sys/wait.h>
 
+#include "tests/places.h"
 #include "tests/sheets/our_reader.h"
 
 extern char** environ;
@@ -64,7 +65,7 @@ BENCHMARK(drawnWindowOnTheDemo)->UseRealTime()->Unit(benchmark::kMillisecond);
 
 int main(int argc, char** argv) {
     benchmark::Initialize(&argc, argv);
-    if (!ran({CROSSTICK_EXECUTABLE, "demo", demo()})) {
+    if (!ran({crosstick::places::program(), "demo", demo()})) {
         return 1;
     }
     if (sheetCopy().empty()) {

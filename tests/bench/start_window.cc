@@ -4,6 +4,7 @@
 #include <QApplication>
 #include <QTimer>
 
+#include "tests/places.h"
 #include "tests/sheets/our_reader.h"
 #include "ui/window/window.h"
 
@@ -12,11 +13,11 @@ int main(int argc, char** argv) {
     QApplication application(argc, argv);
     const std::filesystem::path plan(argv[1]);
     const std::filesystem::path folder(argv[2]);
-    if (!look::bringFace(CROSSTICK_SHARE)) {
+    if (!look::bringFace(places::share())) {
         return 1;
     }
     window::Outside outside;
-    outside.share = CROSSTICK_SHARE;
+    outside.share = places::share();
     outside.state = folder / "journals";
     outside.settings = folder / "window.ini";
     outside.reader = crosstick::testing::reader();

@@ -18,6 +18,7 @@
 
 #include "core/plan/edits.h"
 #include "core/sheets/sheet_file.h"
+#include "tests/places.h"
 #include "tests/sheets/our_reader.h"
 #include "ui/ledger/ledger.h"
 #include "ui/look/theme.h"
@@ -173,8 +174,8 @@ class Desk {
             std::abort();
         }
         work_ = std::make_unique<work::Work>(work::WorkOrder{
-            CROSSTICK_SHARE, std::filesystem::path(folder_.path().toStdString()) / "state", testing::reader(), 3});
-        table_ = std::make_unique<table::LightTable>(*work_, CROSSTICK_SHARE);
+            places::share(), std::filesystem::path(folder_.path().toStdString()) / "state", testing::reader(), 3});
+        table_ = std::make_unique<table::LightTable>(*work_, places::share());
         ledger_ = std::make_unique<ledger::Ledger>(*work_, [](const Error&) { return QString(); });
         table_->resize(kWidth, kHeight);
         ledger_->resize(kWidth, ledger::Ledger::kHeight);
@@ -306,7 +307,7 @@ BENCHMARK(panning)->Arg(472)->Arg(200)->Arg(50)->UseManualTime()->Unit(benchmark
 void panningWhileThumbnailsAreMade(benchmark::State& state) {
     desk().table().setView(desk().viewAt(0.2));
     desk().settle();
-    phases::PhaseBoard board(desk().work(), CROSSTICK_SHARE, nullptr);
+    phases::PhaseBoard board(desk().work(), places::share(), nullptr);
     board.resize(kWidth, phases::PhaseBoard::kHigh);
     board.show();
     waitForExposed(board);
@@ -394,7 +395,7 @@ BENCHMARK(draggedVertexIsDrawn)->UseManualTime()->Unit(benchmark::kMillisecond)-
 
 int main(int argc, char** argv) {
     QApplication application(argc, argv);
-    (void)crosstick::look::bringFace(CROSSTICK_SHARE);
+    (void)crosstick::look::bringFace(places::share());
     benchmark::Initialize(&argc, argv);
     crosstick::Desk desk;
     crosstick::theDesk = &desk;

@@ -6,12 +6,13 @@
 #include <gtest/gtest.h>
 
 #include "sample-data/ground/surface.h"
+#include "tests/places.h"
 
 namespace crosstick::demo {
 namespace {
 
 Island island() {
-    const auto lists = readIsland(std::string(CROSSTICK_SHARE) + "/demo/island.json");
+    const auto lists = readIsland(places::share() / "demo/island.json");
     EXPECT_TRUE(lists.has_value());
     return lists.value_or(Island{});
 }

@@ -7,6 +7,7 @@
 
 #include "sample-data/sheet/canvas.h"
 #include "sample-data/sheet/sheet.h"
+#include "tests/places.h"
 #include "ui/press/gui_start.h"
 #include "ui/table/palette.h"
 
@@ -78,7 +79,7 @@ TEST(NightSheet, InksStandOffTheirGround) {
 
 TEST(NightSheet, ContoursHoldTwoToOneAsTheyAreSeen) {
     const press::GuiStart gui;
-    const std::filesystem::path share = CROSSTICK_SHARE;
+    const std::filesystem::path share = places::share();
     const Island island = readIsland(share / "demo" / "island.json").value_or(Island{});
     const Ground ground = makeGround(island);
     const auto sheet = paintSheet(ground, island, {share / "demo", share / "faces"});

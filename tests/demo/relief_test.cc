@@ -8,12 +8,13 @@
 #include "sample-data/sheet/cliffs.h"
 #include "sample-data/sheet/contours.h"
 #include "sample-data/sheet/palette.h"
+#include "tests/places.h"
 
 namespace crosstick::demo {
 namespace {
 
 struct Isle {
-    Island lists = readIsland(std::string(CROSSTICK_SHARE) + "/demo/island.json").value_or(Island{});
+    Island lists = readIsland(places::share() / "demo/island.json").value_or(Island{});
     Ground ground = makeGround(lists);
 };
 

@@ -10,13 +10,14 @@
 #include "sample-data/demo.h"
 #include "sample-data/sheet/canvas.h"
 #include "tests/files/temporary_folder.h"
+#include "tests/places.h"
 #include "tests/sheets/our_reader.h"
 #include "ui/press/gui_start.h"
 
 namespace crosstick::demo {
 namespace {
 
-const std::filesystem::path kShare = CROSSTICK_SHARE;
+const std::filesystem::path kShare = places::share();
 
 // Definition of the sheet: 470 x 450 mm at 300 dots to the inch, 1:25,000, so a pixel is 25.4 / 300 mm * 25 m =
 // 2.116666667 m; declination of the collar: G-M 11 degrees west, 12 minutes a year eastwards.

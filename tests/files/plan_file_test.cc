@@ -7,6 +7,7 @@
 #include <sqlite3.h>
 
 #include "tests/files/temporary_folder.h"
+#include "tests/places.h"
 #include "tests/plan/random_plans.h"
 
 namespace crosstick::files {
@@ -131,7 +132,7 @@ class OldPlan : public ::testing::Test {
     void SetUp() override {
         sqlite3* handle = nullptr;
         ASSERT_EQ(sqlite3_open(file_.c_str(), &handle), SQLITE_OK);
-        const std::string sql = bytesOf(std::filesystem::path(CROSSTICK_TEST_DATA) / "plan-schema-1.sql");
+        const std::string sql = bytesOf(places::data() / "plan-schema-1.sql");
         ASSERT_FALSE(sql.empty());
         char* fault = nullptr;
         ASSERT_EQ(sqlite3_exec(handle, sql.c_str(), nullptr, nullptr, &fault), SQLITE_OK) << fault;

@@ -13,6 +13,7 @@
 #include "core/film/furniture.h"
 #include "core/film/set_layout.h"
 #include "tests/film/printed_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::film {
 namespace {
@@ -310,7 +311,7 @@ TEST(Page, FurnitureIsAsItWasLastLookedAt) {
     const auto page = layOut(Ordered{}.order());
     ASSERT_TRUE(page.has_value());
     const std::string now = drawing::describe(page->furniture);
-    const std::string file = std::string(CROSSTICK_SOURCE) + "/tests/film/furniture.txt";
+    const std::string file = places::source() / "tests/film/furniture.txt";
     const char* anew = std::getenv("CROSSTICK_WRITE_GOLDENS");
     if (anew != nullptr && std::string(anew) == "1") {
         std::ofstream(file) << now;

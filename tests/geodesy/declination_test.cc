@@ -10,12 +10,13 @@
 #include "core/geodesy/grid_reference.h"
 #include "core/geodesy/plane_angles.h"
 #include "outside_program.h"
+#include "tests/places.h"
 
 namespace crosstick::geodesy {
 namespace {
 
 const MagneticModel& model() {
-    static const MagneticModel kModel = MagneticModel::open(CROSSTICK_SHARE "/magnetic").value();
+    static const MagneticModel kModel = MagneticModel::open(places::share() / "magnetic").value();
     return kModel;
 }
 
@@ -142,7 +143,8 @@ TEST(MagneticModel, SaysWhereItIsMissing) {
 // The same files by the library's own program.
 TEST(Declination, AgreesWithMagneticField) {
     const std::vector<std::string> lines{"2027-03-13 46.040741953599 -31.009690947763 0", "2025-07-02 -36 -137 6000"};
-    const auto answers = answersOf("MagneticField -n wmm2025 -d " CROSSTICK_SHARE "/magnetic -p 6", lines);
+    const auto answers =
+        answersOf("MagneticField -n wmm2025 -d " + (places::share() / "magnetic").string() + " -p 6", lines);
     ASSERT_EQ(answers.size(), 2U) << answers[0];
     EXPECT_NEAR(numbersIn(answers[0]).at(0), -9.461137, 5e-6);
     const auto ours = model().at(place(-36, -137), date("2025-07-02"), Metres(6000)).value();

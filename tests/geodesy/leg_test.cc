@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "core/geodesy/faults.h"
+#include "tests/places.h"
 
 namespace crosstick::geodesy {
 namespace {
@@ -13,7 +14,7 @@ constexpr double kDeclination = -9.456438689;  // MagneticField, at the middle o
 constexpr double kConvergence = 1.4347658505;  // GeoConvert, there
 
 const MagneticModel& model() {
-    static const MagneticModel kModel = MagneticModel::open(CROSSTICK_SHARE "/magnetic").value();
+    static const MagneticModel kModel = MagneticModel::open(places::share() / "magnetic").value();
     return kModel;
 }
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <fstream>
 
+#include "tests/places.h"
+
 namespace crosstick::testing {
 namespace {
 
@@ -18,7 +20,7 @@ SourceFile readFile(const std::filesystem::path& root, const std::filesystem::pa
 }  // namespace
 
 std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders, const std::vector<std::string>& endings) {
-    const std::filesystem::path root(CROSSTICK_SOURCE);
+    const std::filesystem::path root(places::source());
     std::vector<SourceFile> files;
     for (const std::string& folder : folders) {
         for (const auto& entry : std::filesystem::recursive_directory_iterator(root / folder)) {

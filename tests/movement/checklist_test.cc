@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -36,7 +37,7 @@ plan::Plan withEvents() {
 }
 
 std::vector<ChecklistRow> rowsOf(const plan::Plan& plan) {
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     const auto figures = routeFigures(plan, *plan.routeNamed("QUILL"), &model.value(), nullptr);
     return *executionChecklist(plan, {*marchTable(plan, *figures, plan.force().columnNamed(""))});
 }

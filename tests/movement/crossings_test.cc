@@ -8,12 +8,13 @@
 #include <gtest/gtest.h>
 
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
 
 const geodesy::MagneticModel& model() {
-    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(places::share() / "magnetic");
     return opened;
 }
 

@@ -8,6 +8,7 @@
 
 #include "core/geodesy/plane_angles.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -22,7 +23,7 @@ Piece walked(double azimuth, double metres) {
 }
 
 RouteFigures figuresOf(const plan::Plan& plan, const char* name) {
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     return routeFigures(plan, *plan.routeNamed(name), &model.value(), nullptr).value();
 }
 

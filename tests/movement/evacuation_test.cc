@@ -9,6 +9,7 @@
 #include "core/geodesy/geodesic.h"
 #include "core/movement/work_grid.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -18,7 +19,7 @@ using testing::HasSubstr;
 constexpr std::uint32_t kSeed = 20270315;
 
 const geodesy::MagneticModel& model() {
-    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(places::share() / "magnetic");
     return opened;
 }
 

@@ -6,6 +6,7 @@
 
 #include "core/movement/paper_figures.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -43,7 +44,7 @@ TEST(GmAngle, WarningSaysBySizeWhatToCheck) {
 
 // A sheet printed for 2005 with 0.2 degree a year: after 22 years its own change has to be reckoned with.
 TEST(GmAngle, BringsTheSheetsAngleToTheDayBeforeItCompares) {
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     plan::Plan plan = kettlePlan();
     plan::Sheet sheet = *plan.sheets().front();
     sheet.declination = plan::PrintedDeclination{Degrees(-15.3), std::chrono::year(2005) / 3 / 13, Degrees(0.2)};

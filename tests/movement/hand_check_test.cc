@@ -6,6 +6,7 @@
 #include "core/movement/paper_figures.h"
 #include "core/movement/route_figures.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -181,7 +182,7 @@ const std::vector<LegRow>& mittenRows() {
 class HandCheck : public testing::Test {
   protected:
     plan::Plan plan = kettlePlan();
-    geodesy::MagneticModel model = *geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    geodesy::MagneticModel model = *geodesy::MagneticModel::open(places::share() / "magnetic");
     RouteFigures figures(const char* name) {
         auto result = routeFigures(plan, *plan.routeNamed(name), &model, nullptr);
         EXPECT_TRUE(result) << (result ? "" : result.error().fault.name);

@@ -9,6 +9,7 @@
 #include "core/movement/profile.h"
 #include "core/movement/route_figures.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -16,7 +17,7 @@ namespace {
 constexpr std::uint32_t kSeed = 20270314;
 
 const geodesy::MagneticModel& model() {
-    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(places::share() / "magnetic");
     return opened;
 }
 

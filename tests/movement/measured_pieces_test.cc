@@ -8,6 +8,7 @@
 #include "core/movement/route_figures.h"
 #include "core/plan/edits.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -15,7 +16,7 @@ namespace {
 constexpr std::uint32_t kSeed = 20270318;
 
 const geodesy::MagneticModel& model() {
-    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(places::share() / "magnetic");
     return opened;
 }
 

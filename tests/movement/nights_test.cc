@@ -4,6 +4,7 @@
 
 #include "core/movement/rate_text.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -52,7 +53,7 @@ TEST(Nights, OutsideTheKnownYearsAreUnknown) {
 
 /// The exercise's primary route by the light, from a start.
 RouteFigures quillFrom(std::optional<Instant> start, plan::TimeRule rule = plan::TimeRule::ByLight) {
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     plan::Heading heading = kettlePlan().heading();
     heading.timing = plan::Timing{rule, plan::Going::CrossCountry, {}};
     const plan::Plan plan = std::move(plan::PlanBuilder(kettlePlan()).heading(heading)).build();

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -10,7 +11,7 @@ namespace {
 using geodesy::AngleUnit;
 
 PaperRoute paperOf(const plan::Plan& plan, const char* name) {
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     const auto figures = routeFigures(plan, *plan.routeNamed(name), &model.value(), nullptr);
     return paperFigures(plan, figures.value(), AngleUnit::Degrees).value();
 }
@@ -98,7 +99,7 @@ TEST(PaperFigures, ALegTellsWhatTheLeaderSaysAboutIt) {
     leg.ifSeparated = "wait 30 min at CP 2";
     leg.remark = "quiet";
     plan = std::move(plan::PlanBuilder(plan).put(route)).build();
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     const auto figures = routeFigures(plan, *plan.routeNamed("QUILL"), &model.value(), nullptr);
     const PaperRoute paper = *paperFigures(plan, *figures, geodesy::AngleUnit::Degrees);
     EXPECT_EQ(paper.legs[2].notes,

@@ -5,12 +5,13 @@
 
 #include "core/movement/faults.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
 
 const geodesy::MagneticModel& model() {
-    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(places::share() / "magnetic");
     return opened;
 }
 

@@ -9,6 +9,7 @@
 #include "core/movement/faults.h"
 #include "core/movement/gm_angle.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -16,7 +17,7 @@ namespace {
 constexpr std::uint32_t kSeed = 20270313;
 
 const geodesy::MagneticModel& model() {
-    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(places::share() / "magnetic");
     return opened;
 }
 

@@ -4,12 +4,13 @@
 #include <gtest/gtest.h>
 
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
 
 RouteFigures figuresOf(const plan::Plan& plan, const char* name) {
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     return routeFigures(plan, *plan.routeNamed(name), &model.value(), nullptr).value();
 }
 

@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 
 namespace crosstick::movement {
 namespace {
@@ -14,7 +15,7 @@ namespace {
 using Points = std::vector<geodesy::PlanePoint>;
 
 RouteFigures figuresOf(const plan::Plan& plan) {
-    static const geodesy::MagneticModel model = *geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    static const geodesy::MagneticModel model = *geodesy::MagneticModel::open(places::share() / "magnetic");
     return *routeFigures(plan, *plan.routes().front(), &model, nullptr);
 }
 

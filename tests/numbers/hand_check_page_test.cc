@@ -9,6 +9,7 @@
 #include "core/movement/paper_figures.h"
 #include "core/units/number_text.h"
 #include "sample-data/plan/demo_plan.h"
+#include "tests/places.h"
 
 namespace crosstick {
 namespace {
@@ -41,7 +42,7 @@ double number(const std::string& text) {
 
 class HandCheckPage : public ::testing::Test {
   protected:
-    std::string page_ = CROSSTICK_SOURCE "/app/manual/hand-check.md";
+    std::string page_ = places::source() / "app/manual/hand-check.md";
     plan::Plan plan_;
     movement::RouteFigures figures_;
     movement::PaperRoute paper_;
@@ -49,8 +50,8 @@ class HandCheckPage : public ::testing::Test {
     void SetUp() override {
         plan::Sheet sheet;
         sheet.crs = "EPSG:32625";
-        plan_ = *demo::demoPlan(CROSSTICK_SHARE "/demo", sheet);
-        const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+        plan_ = *demo::demoPlan(places::share() / "demo", sheet);
+        const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
         figures_ = *movement::routeFigures(plan_, *plan_.routeNamed("QUILL"), &*model, nullptr);
         paper_ = *movement::paperFigures(plan_, figures_, geodesy::AngleUnit::Degrees);
     }

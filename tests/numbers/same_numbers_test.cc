@@ -15,6 +15,7 @@
 #include "sample-data/plan/demo_plan.h"
 #include "tests/app/asking.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 #include "tests/sheets/made_sheets.h"
 #include "ui/ledger/legs_model.h"
 #include "ui/press/march_paper.h"
@@ -28,7 +29,7 @@ using ::testing::Contains;
 constexpr std::uint32_t kSeed = 20270317;
 
 const geodesy::MagneticModel& model() {
-    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    static const geodesy::MagneticModel opened = *geodesy::MagneticModel::open(places::share() / "magnetic");
     return opened;
 }
 
@@ -61,7 +62,7 @@ class SameNumbers : public ::testing::Test {
         const auto cards = app::said({"card", file.string(), "--json"}).json();
         const auto marches = app::said({"march", file.string(), "--json"}).json();
         work::WorkOrder order;
-        order.share = CROSSTICK_SHARE;
+        order.share = places::share();
         order.state = folder_ / "journals";
         work::Work work(std::move(order));
         work.begin(plan, folder_ / "");
@@ -146,7 +147,7 @@ class SameNumbers : public ::testing::Test {
 
 TEST_F(SameNumbers, OfTheDemoStandInLedgerCardsMarchTableAndCommandLine) {
     plan::Sheet sheet = *movement::kettlePlan().sheets().front();
-    compare(*demo::demoPlan(CROSSTICK_SHARE "/demo", sheet));
+    compare(*demo::demoPlan(places::share() / "demo", sheet));
 }
 
 TEST_F(SameNumbers, OfPlansAtRandomStandInLedgerCardsMarchTableAndCommandLine) {

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/places.h"
 #include "ui/press/gui_start.h"
 
 namespace crosstick::testing {
@@ -10,7 +11,7 @@ namespace {
 /// What a command that prints has on its desk: Qt without a window, and the faces.
 struct Desk {
     press::GuiStart gui;
-    Result<press::Faces> faces = press::Faces::open(std::filesystem::path(CROSSTICK_SHARE) / "faces");
+    Result<press::Faces> faces = press::Faces::open(places::share() / "faces");
 };
 
 const Desk& desk() {

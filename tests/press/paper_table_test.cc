@@ -5,6 +5,7 @@
 
 #include "core/drawing/text_ruler.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 #include "ui/press/march_paper.h"
 
 namespace crosstick::press {
@@ -55,7 +56,7 @@ void expectTidy(const std::vector<PaperPage>& pages) {
 }
 
 PaperTable marchOf(const plan::Plan& plan, const MarchFacts& facts = {}) {
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     const auto figures = movement::routeFigures(plan, *plan.routes().front(), &model.value(), nullptr);
     const auto table = movement::marchTable(plan, *figures, plan.force().columnNamed(""));
     return marchPaper(plan, *figures, *table, facts);

@@ -8,6 +8,7 @@
 
 #include "core/drawing/text_ruler.h"
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 #include "ui/press/route_card_letters.h"
 #include "ui/press/route_card_strips.h"
 
@@ -22,7 +23,7 @@ using testing::HasSubstr;
 using testing::Not;
 
 movement::RouteFigures figuresOf(const plan::Plan& plan, const char* name) {
-    const auto model = geodesy::MagneticModel::open(CROSSTICK_SHARE "/magnetic");
+    const auto model = geodesy::MagneticModel::open(places::share() / "magnetic");
     return movement::routeFigures(plan, *plan.routeNamed(name), &model.value(), nullptr).value();
 }
 

@@ -11,6 +11,7 @@
 #include "core/sheets/faults.h"
 #include "core/sheets/raster.h"
 #include "core/worker/faults.h"
+#include "tests/places.h"
 #include "tests/sheets/hostile_files.h"
 #include "tests/sheets/made_sheets.h"
 #include "tests/sheets/our_reader.h"
@@ -23,7 +24,7 @@ using testing::makeSheet;
 using testing::writeText;
 
 ForeignReader readerWith(const std::filesystem::path& cache, std::int64_t most = SheetCache::kUsualSize) {
-    return {CROSSTICK_READER, SheetCache(cache, most)};
+    return {places::foreignReader(), SheetCache(cache, most)};
 }
 
 void makeNoise(const std::filesystem::path& file, int columns, int rows, std::vector<std::string> options = {}) {

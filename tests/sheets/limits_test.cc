@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "core/sheets/faults.h"
+#include "tests/places.h"
 #include "tests/sheets/hostile_files.h"
 #include "tests/sheets/made_sheets.h"
 #include "tests/sheets/our_reader.h"
@@ -44,7 +45,7 @@ Use useOf(const std::filesystem::path& file, const std::filesystem::path& cache)
     const pid_t process = ::fork();
     if (process == 0) {
         Use use;
-        const ForeignReader reader(CROSSTICK_READER, SheetCache(cache));
+        const ForeignReader reader(places::foreignReader(), SheetCache(cache));
         const auto start = std::chrono::steady_clock::now();
         const auto report = reader.inspect(file);
         use.inspected = millisecondsSince(start);

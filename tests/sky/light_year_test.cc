@@ -8,6 +8,7 @@
 
 #include "core/sky/bodies.h"
 #include "core/sky/light.h"
+#include "tests/places.h"
 
 namespace crosstick::sky {
 namespace {
@@ -23,7 +24,7 @@ struct Place {
 };
 
 std::vector<Place> ephemsYear() {
-    std::ifstream file(CROSSTICK_TEST_DATA "/light-2027.txt");
+    std::ifstream file(places::data() / "light-2027.txt");
     std::vector<Place> places;
     for (std::string line; std::getline(file, line);) {
         std::istringstream words(line);

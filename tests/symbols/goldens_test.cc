@@ -14,6 +14,7 @@
 #include <gtest/gtest.h>
 
 #include "core/measures/catalogue.h"
+#include "tests/places.h"
 #include "tests/symbols/made_film.h"
 
 namespace crosstick::symbols {
@@ -25,7 +26,7 @@ using testing::MadeFilm;
 using testing::MadeRoute;
 
 std::filesystem::path folder() {
-    return std::filesystem::path(CROSSTICK_TEST_DATA) / "engraving";
+    return places::data() / "engraving";
 }
 
 std::string read(const std::filesystem::path& file) {

@@ -7,6 +7,7 @@
 #include <unistd.h>
 
 #include "tests/movement/kettle_plan.h"
+#include "tests/places.h"
 #include "ui/press/gui_start.h"
 #include "ui/table/faults.h"
 #include "ui/table/film_painter.h"
@@ -34,7 +35,7 @@ class PlainTiles final : public TileSource {
 class Table : public ::testing::Test {
   protected:
     press::GuiStart gui_;
-    press::Faces faces_ = *press::Faces::open(std::filesystem::path(CROSSTICK_SHARE) / "faces");
+    press::Faces faces_ = *press::Faces::open(places::share() / "faces");
 
     static Scene kettle() {
         Scene scene;

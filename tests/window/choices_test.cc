@@ -11,6 +11,7 @@
 #include <QSpinBox>
 #include <QToolButton>
 
+#include "tests/places.h"
 #include "tests/window/the_window.h"
 
 namespace crosstick::window {
@@ -222,7 +223,7 @@ TEST_F(Choices, AnActionThatCannotBeDoneNowIsListedAndNotDone) {
 }
 
 TEST_F(Choices, TheKeysThatHelpNamesAreThoseOfTheWindow) {
-    QFile page(QString::fromStdString((std::filesystem::path(CROSSTICK_SHARE) / "manual" / "help.md").string()));
+    QFile page(QString::fromStdString((places::share() / "manual" / "help.md").string()));
     ASSERT_TRUE(page.open(QIODevice::ReadOnly));
     const QString words = QString::fromUtf8(page.readAll());
     std::set<QString> keys;

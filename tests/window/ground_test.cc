@@ -10,6 +10,7 @@
 #include "core/files/carried_files.h"
 #include "core/sheets/raster.h"
 #include "core/sheets/sheet_file.h"
+#include "tests/places.h"
 #include "tests/sheets/made_sheets.h"
 #include "tests/window/the_window.h"
 
@@ -370,7 +371,7 @@ TEST_F(Ground, AReaderKilledWhileTheTablePansIsOneLine) {
     SCOPED_TRACE(seed);
     chance.seed(seed);
     for (int turn = 0; turn < 6; ++turn) {
-        reader = {CROSSTICK_READER, sheets::SheetCache(folder / ("cache" + std::to_string(turn)).c_str())};
+        reader = {places::foreignReader(), sheets::SheetCache(folder / ("cache" + std::to_string(turn)).c_str())};
         window = fresh();
         auto sheet = sheets::describeSheet(reader, folder / "sheet.tif", Uuid{{9}}, {Scale{25000}, {}});
         ASSERT_TRUE(sheet);

@@ -11,6 +11,7 @@
 
 #include "app/wording/wording.h"
 #include "core/plan/edits.h"
+#include "tests/places.h"
 #include "tests/sheets/our_reader.h"
 #include "ui/window/window.h"
 
@@ -23,7 +24,7 @@ class Screens {
         : plan_(std::move(plan)), folder_(std::move(folder)) {
         std::filesystem::create_directories(folder_);
         Outside outside;
-        outside.share = CROSSTICK_SHARE;
+        outside.share = places::share();
         outside.state = folder_ / "journals";
         outside.settings = folder_ / "window.ini";
         outside.reader = crosstick::testing::reader();
@@ -205,7 +206,7 @@ class Screens {
 
 int main(int argc, char** argv) {
     QApplication application(argc, argv);
-    if (argc != 5 || !crosstick::look::bringFace(CROSSTICK_SHARE)) {
+    if (argc != 5 || !crosstick::look::bringFace(places::share())) {
         std::cerr << "window_screens PLAN FOLDER WIDTHxHEIGHT day|night\n";
         return 2;
     }

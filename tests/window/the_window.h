@@ -13,6 +13,7 @@
 #include "core/film/new_plan.h"
 #include "core/plan/edits.h"
 #include "tests/files/temporary_folder.h"
+#include "tests/places.h"
 #include "tests/sheets/our_reader.h"
 #include "tests/window/slow_disk.h"
 #include "ui/details/grid_entry.h"
@@ -52,7 +53,7 @@ class TheWindow : public ::testing::Test {
     void TearDown() override { disk.letGo(); }
     [[nodiscard]] std::unique_ptr<Window> fresh() {
         Outside outside;
-        outside.share = CROSSTICK_SHARE;
+        outside.share = places::share();
         outside.state = folder / "journals";
         outside.settings = folder / "window.ini";
         outside.reader = reader;
