@@ -179,7 +179,7 @@ class Desk {
         ledger_ = std::make_unique<ledger::Ledger>(*work_, [](const Error&) { return QString(); });
         table_->resize(kWidth, kHeight);
         ledger_->resize(kWidth, ledger::Ledger::kHeight);
-        table_->show();
+        table_->QWidget::show();  // LightTable has a show() of its own
         ledger_->show();
         waitForExposed(*table_);
         work_->begin(withLongRoute(manyMeasures(*sheet), route_), folder_.path().toStdString());
@@ -395,7 +395,7 @@ BENCHMARK(draggedVertexIsDrawn)->UseManualTime()->Unit(benchmark::kMillisecond)-
 
 int main(int argc, char** argv) {
     QApplication application(argc, argv);
-    (void)crosstick::look::bringFace(places::share());
+    (void)crosstick::look::bringFace(crosstick::places::share());
     benchmark::Initialize(&argc, argv);
     crosstick::Desk desk;
     crosstick::theDesk = &desk;

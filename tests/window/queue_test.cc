@@ -67,6 +67,23 @@ TEST_F(Queue, TakesTheVeryPagesThatAreSavedNeverScaled) {
     EXPECT_EQ(said(), "Sent to office at true size.");
 }
 
+// lp(1): -n is the number of copies, collate=true prints each whole before the next.
+TEST_F(Queue, TakesAsManySetsAsAreAskedForEachWholeBeforeTheNext) {
+    layLp("exit 0");
+    makeCopies();
+    auto* sets = window->copies().findChild<QSpinBox*>();
+    ASSERT_TRUE(sets);
+    sets->setFocus();
+    sets->selectAll();
+    QTest::keyClicks(sets, "6");
+    window->copies().printOn(QStringLiteral("office"));
+    rest();
+    EXPECT_EQ(contents(folder / "told"),
+              "-d office -t SMALL films -o print-scaling=none -n 6 -o collate=true -\n"
+              "-d office -t SMALL route cards -o print-scaling=none -n 6 -o collate=true -\n");
+    EXPECT_EQ(said(), "6 sets sent to office at true size.");
+}
+
 TEST_F(Queue, ThatTakesItsTimeDoesNotHoldTheWindowUp) {
     layLp("while [ ! -e go ]; do sleep 0.02; done");
     makeCopies();

@@ -15,6 +15,7 @@ namespace crosstick::copies {
 namespace {
 
 constexpr int kCardWide = 252;
+constexpr int kMostSets = 99;
 constexpr double kPixelsPerMm = 96 / 25.4;
 
 QLabel* label(const QString& words, int size, look::Weight weight, QWidget* parent) {
@@ -163,6 +164,14 @@ void Copies::fillCard(QWidget* card) {
     printer_ = new QComboBox(card);
     printer_->setAccessibleName(tr("Printer"));
     column->addWidget(printer_);
+    auto* sets = new QHBoxLayout;
+    sets_ = new QSpinBox(card);
+    sets_->setRange(1, kMostSets);
+    sets_->setAccessibleName(tr("Sets of films and cards"));
+    sets_->setToolTip(tr("One set for each who gets one; each is printed whole before the next."));
+    sets->addWidget(label(tr("Sets, one for each who gets one"), 11, look::Weight::Regular, card), 1);
+    sets->addWidget(sets_);
+    column->addLayout(sets);
     print_ = new QPushButton(tr("Print films and cards"), card);
     save_ = new QPushButton(tr("Save as PDF"), card);
     save_->setProperty("main", true);
@@ -201,6 +210,7 @@ void Copies::listen() {
     connect(back_, &QPushButton::clicked, this, &Copies::left);
     connect(&work_, &work::Work::planReplaced, this, [this] {
         all_.clear();
+        sets_->setValue(1);
         view_->show(nullptr, light_, Seen::InColour);
     });
 }
@@ -450,7 +460,8 @@ void Copies::askAndSave() {
 }
 
 void Copies::printOn(const QString& queue) {
-    write(tr("Sending to %1").arg(queue), [order = pdfOrder(), say = say_, queue](work::Course& course) -> Told {
+    const int sets = sets_->value();
+    write(tr("Sending to %1").arg(queue), [order = pdfOrder(), say = say_, queue, sets](work::Course& course) -> Told {
         bool filmsWent = false;
         for (const Kind kind : {Kind::Films, Kind::Cards}) {
             if ((kind == Kind::Films ? order.sheets->films : order.sheets->cards).empty()) {
@@ -465,12 +476,13 @@ void Copies::printOn(const QString& queue) {
             }
             const QString title = QString::fromStdString(order.facts.title) +
                                   (kind == Kind::Films ? QStringLiteral(" films") : QStringLiteral(" route cards"));
-            if (const QString fault = sendToQueue(queue, title, *bytes, course); !fault.isEmpty()) {
+            if (const QString fault = sendToQueue({queue, title, *bytes, sets}, course); !fault.isEmpty()) {
                 return tl::unexpected(filmsWent ? tr("The films were sent, the cards not. ") + fault : fault);
             }
             filmsWent = true;
         }
-        return tr("Sent to %1 at true size.").arg(queue);
+        return sets == 1 ? tr("Sent to %1 at true size.").arg(queue)
+                         : tr("%1 sets sent to %2 at true size.").arg(sets).arg(queue);
     });
 }
 

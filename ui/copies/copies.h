@@ -8,6 +8,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
+#include <QSpinBox>
 #include <QWidget>
 
 #include "ui/copies/papers.h"
@@ -104,6 +105,7 @@ class Copies final : public QWidget {
     void turn(int pages);
     /// Writes them on another thread; written() or failed() tells what came of it.
     void savePdf(const QString& films, const QString& cards);
+    /// As many sets of films and cards as are asked for, one a subordinate.
     void printOn(const QString& queue);
     [[nodiscard]] PapersChoice& papersChoice() { return *papers_; }
     [[nodiscard]] bool isWriting() const { return writings_ > 0; }
@@ -137,6 +139,7 @@ class Copies final : public QWidget {
     QComboBox *page_, *paper_, *printer_;
     QPushButton *onePen_, *redLight_, *wholeLegend_, *save_, *print_, *back_;
     QCheckBox* giveOut_;
+    QSpinBox* sets_;
     QLabel *title_, *seen_, *notes_, *summary_;
     PageView* view_;
     PapersChoice* papers_;

@@ -26,14 +26,19 @@ QStringList printQueues() {
     return QString::fromUtf8(ask.readAllStandardOutput()).split(QLatin1Char('\n'), Qt::SkipEmptyParts);
 }
 
-QString sendToQueue(const QString& queue, const QString& title, const std::string& pdf, const work::Course& course) {
+QString sendToQueue(const PrintOrder& order, const work::Course& course) {
     QProcess send;
-    send.start(QStringLiteral("lp"), {QStringLiteral("-d"), queue, QStringLiteral("-t"), title, QStringLiteral("-o"),
-                                      QStringLiteral("print-scaling=none"), QStringLiteral("-")});
+    QStringList words{QStringLiteral("-d"), order.queue,          QStringLiteral("-t"),
+                      order.title,          QStringLiteral("-o"), QStringLiteral("print-scaling=none")};
+    if (order.sets > 1) {
+        words << QStringLiteral("-n") << QString::number(order.sets) << QStringLiteral("-o")
+              << QStringLiteral("collate=true");
+    }
+    send.start(QStringLiteral("lp"), words << QStringLiteral("-"));
     if (!send.waitForStarted(kPatienceMs)) {
         return tr("The system's \"lp\" command is missing. Save as PDF and print that at 100 %.");
     }
-    send.write(pdf.data(), static_cast<qint64>(pdf.size()));
+    send.write(order.pdf.data(), static_cast<qint64>(order.pdf.size()));
     send.closeWriteChannel();
     QElapsedTimer since;
     since.start();
@@ -42,7 +47,7 @@ QString sendToQueue(const QString& queue, const QString& title, const std::strin
             send.kill();  // what it has not handed over by now is not printed
             send.waitForFinished(kPatienceMs);
             return tr("%1 did not take it within %2 s. Look at the printer, or save as PDF and print that at 100 %.")
-                .arg(queue)
+                .arg(order.queue)
                 .arg(since.elapsed() / 1000);
         }
     }
