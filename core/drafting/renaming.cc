@@ -1,6 +1,7 @@
 #include "core/drafting/renaming.h"
 
 #include "core/plan/edits.h"
+#include "core/plan/numbering.h"
 
 namespace crosstick::drafting {
 namespace {
@@ -21,6 +22,10 @@ bool holdsPoints(const measures::Entry& kind, std::size_t count) {
 bool isSuggested(const plan::Measure& measure) {
     const bool isLetter = measure.name.size() == 1 && measure.name[0] >= 'A' && measure.name[0] <= 'Z';
     return measure.kind == "free-line" && isLetter;
+}
+
+bool isPlain(const plan::Measure& measure) {
+    return measure.kind == "free-line" || measure.kind == "free-area";
 }
 
 }  // namespace
@@ -52,6 +57,27 @@ plan::Plan become(const plan::Plan& plan, const plan::ItemId& item, const measur
         }
     }
     return std::move(plan::PlanBuilder(plan).put(std::move(measure))).build();
+}
+
+plan::Plan renamed(const plan::Plan& plan, const plan::ItemId& item, const std::string& words) {
+    const plan::MeasurePtr held = plan.measure(item);
+    if (!held) {
+        return plan;
+    }
+    const auto meant = isPlain(*held) ? measures::meantExactly(words) : std::nullopt;
+    const bool becomes = meant && meant->entry->kind != held->kind && mayBecome(*held, *meant->entry);
+    const plan::Plan now = becomes ? become(plan, item, *meant->entry) : plan;
+    plan::Measure measure = *now.measure(item);
+    if (!becomes) {
+        const measures::Entry* entry = measures::find(measure.kind);
+        const bool isCodeWord = entry != nullptr && entry->naming == measures::Naming::Letter && !isPlain(*held);
+        measure.name = isCodeWord ? plan::capitals(words) : words;
+    } else if (!meant->label.empty()) {
+        const plan::Called called = plan::calledBy(*meant, plan);
+        measure.number = called.number;
+        measure.name = called.name;
+    }
+    return std::move(plan::PlanBuilder(now).put(std::move(measure))).build();
 }
 
 }  // namespace crosstick::drafting

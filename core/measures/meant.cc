@@ -19,7 +19,8 @@ enum class Fit {
     NameBegins,
     AbbreviationHolds,
     WordsBegin,
-    NameHolds
+    NameHolds,
+    Shortened
 };
 
 std::string lower(std::string_view text) {
@@ -79,6 +80,19 @@ bool beginWords(const std::vector<std::string>& typed, const std::vector<std::st
     });
 }
 
+/// Are these the name's letters with some left out, the first kept? "bdy" for a boundary.
+bool isShortened(const std::string& letters, const std::string& name) {
+    std::size_t at = 0;
+    for (const char letter : letters) {
+        at = name.find(letter, at);
+        if (at == std::string::npos) {
+            return false;
+        }
+        ++at;
+    }
+    return letters.size() > 2 && letters.front() == name.front();
+}
+
 std::optional<Fit> fitOf(const std::string& letters, const std::vector<std::string>& typed, const Entry& entry) {
     const std::string abbreviation = bare(entry.abbreviation);
     const std::vector<std::string> name = wordsOf(entry.name);
@@ -105,6 +119,9 @@ std::optional<Fit> fitOf(const std::string& letters, const std::vector<std::stri
     }
     if (letters.size() > 2 && bare(entry.name).find(letters) != std::string::npos) {
         return Fit::NameHolds;
+    }
+    if (typed.size() == 1 && isShortened(letters, bare(entry.name))) {
+        return Fit::Shortened;
     }
     return std::nullopt;
 }
@@ -202,6 +219,16 @@ std::vector<Meant> meantBy(std::string_view words, std::span<const std::string> 
     }
     meant.resize(std::min(meant.size(), most));
     return meant;
+}
+
+std::optional<Meant> meantExactly(std::string_view words) {
+    words = trimmed(words.substr(0, 400));
+    std::vector<Ranked> found = ranked(words, {});
+    std::erase_if(found, [](const Ranked& one) { return one.band > 1 || !one.meant.unit.empty(); });
+    if (found.empty()) {
+        found = labelled(words, {});
+    }
+    return found.empty() ? std::nullopt : std::optional(std::move(found.front().meant));
 }
 
 }  // namespace crosstick::measures

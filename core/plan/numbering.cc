@@ -21,12 +21,6 @@ bool hasFigure(std::string_view word) {
     return std::any_of(word.begin(), word.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
 }
 
-std::string capitals(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(),
-                   [](unsigned char letter) { return static_cast<char>(std::toupper(letter)); });
-    return text;
-}
-
 /// "2" of "2A".
 std::string figuresOf(const std::string& number) {
     const auto end = std::find_if(number.begin(), number.end(), [](unsigned char c) { return std::isdigit(c) == 0; });
@@ -134,6 +128,12 @@ bool isSameForNumbers(const Plan& a, const Plan& b) {
 }
 
 }  // namespace
+
+std::string capitals(std::string name) {
+    std::transform(name.begin(), name.end(), name.begin(),
+                   [](unsigned char letter) { return static_cast<char>(std::toupper(letter)); });
+    return name;
+}
 
 MeasurePtr holderOf(const Plan& plan, std::string_view kind, const std::string& number, const ItemId& except) {
     MeasurePtr holder;

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <set>
+#include <string>
 
 #include "core/geodesy/plane_line.h"
 #include "core/measures/catalogue.h"
@@ -11,17 +14,41 @@ namespace {
 
 using geodesy::PlanePoint;
 
-bool isOurs(const plan::Plan& plan, const plan::Measure& boundary, const char* field) {
+std::string unitOn(const plan::Measure& boundary, const char* field) {
     const auto named = boundary.fields.find(field);
-    const std::string& ours = plan.heading().unit;
-    return named != boundary.fields.end() && !named->second.empty() &&
-           (ours == named->second || ours.starts_with(named->second + ' '));
+    return named == boundary.fields.end() ? std::string() : named->second;
+}
+
+bool isBoundary(const plan::Measure& measure) {
+    return measure.kind == "boundary" && measure.points.size() > 1;
+}
+
+/// Whose plan it is: as its heading says, else the one unit that every boundary of two or more names.
+std::string ourUnit(const plan::Plan& plan) {
+    if (!plan.heading().unit.empty()) {
+        return plan.heading().unit;
+    }
+    int boundaries = 0;
+    std::map<std::string, int> named;
+    plan.measures().forEach([&](const plan::MeasurePtr& measure) {
+        if (isBoundary(*measure)) {
+            ++boundaries;
+            for (const std::string& unit : std::set{unitOn(*measure, "left_unit"), unitOn(*measure, "right_unit")}) {
+                ++named[unit];
+            }
+        }
+    });
+    std::erase_if(named, [&](const auto& one) { return one.first.empty() || one.second < boundaries; });
+    return boundaries > 1 && named.size() == 1 ? named.begin()->first : std::string();
 }
 
 /// On which side of the line as it runs our ground lies.
-std::optional<Side> ourSide(const plan::Plan& plan, const plan::Measure& boundary) {
-    const bool left = isOurs(plan, boundary, "left_unit");
-    const bool right = isOurs(plan, boundary, "right_unit");
+std::optional<Side> ourSide(const std::string& ours, const plan::Measure& boundary) {
+    const auto isOurs = [&](const std::string& unit) {
+        return !unit.empty() && (ours == unit || ours.starts_with(unit + ' '));
+    };
+    const bool left = isOurs(unitOn(boundary, "left_unit"));
+    const bool right = isOurs(unitOn(boundary, "right_unit"));
     return left == right ? std::nullopt : std::optional(left ? Side::Left : Side::Right);
 }
 
@@ -48,11 +75,11 @@ bool isLeft(const geodesy::Line& line, const geodesy::OnLine& nearest, PlanePoin
 }  // namespace
 
 std::optional<Metres> insideBoundaries(const plan::Plan& plan, PlanePoint at) {
+    const std::string ours = ourUnit(plan);
     std::optional<geodesy::OnLine> best;
     Metres inside;
     plan.measures().forEach([&](const plan::MeasurePtr& measure) {
-        const auto side =
-            measure->kind == "boundary" && measure->points.size() > 1 ? ourSide(plan, *measure) : std::nullopt;
+        const auto side = isBoundary(*measure) ? ourSide(ours, *measure) : std::nullopt;
         const auto nearest = side ? geodesy::nearestOn(measure->points, geodesy::Ends::Open, at) : std::nullopt;
         if (nearest && (!best || nearest->away < best->away)) {
             best = nearest;

@@ -1,6 +1,7 @@
 #include "core/terrain/tie.h"
 
 #include <array>
+#include <cctype>
 #include <cmath>
 
 #include "core/geodesy/plane_angles.h"
@@ -14,7 +15,9 @@ constexpr std::array<std::string_view, 16> kWinds{"N", "NNE", "NE", "ENE", "E", 
 }  // namespace
 
 std::string tieWords(std::string_view thing, geodesy::PlanePoint from, geodesy::PlanePoint to) {
-    const std::string named = (thing.starts_with("the ") ? "" : "the ") + std::string(thing);
+    // "the road junction", but "Road B": names have no article.
+    const bool isName = !thing.empty() && std::isupper(static_cast<unsigned char>(thing.front())) != 0;
+    const std::string named = (isName || thing.starts_with("the ") ? "" : "the ") + std::string(thing);
     const Metres distance = geodesy::planeDistance(from, to);
     if (!(geodesy::roundedDistance(distance) > Metres(0))) {
         return "at " + named;

@@ -62,5 +62,23 @@ TEST_F(Stroke, ANameThatItHasStays) {
     EXPECT_EQ(as("phase-line")->name, "FLINT");
 }
 
+TEST_F(Stroke, APlainLineThatIsCalledByAKindIsThat) {
+    put("free-line", {at(0, 0), at(100, 0), at(200, 50)});
+    const auto called = [&](const char* words) { return *renamed(plan, id, words).measure(id); };
+    EXPECT_EQ(called("ld trivet").kind, "line-of-departure");
+    EXPECT_EQ(called("ld trivet").name, "TRIVET");
+    EXPECT_EQ(called("phase line old mill").name, "OLD MILL");
+    EXPECT_EQ(called("nai 7").number, "7");
+    EXPECT_EQ(called("obj cobnut").kind, "objective");
+    EXPECT_EQ(called("pl").name, "A") << "the next free letter";
+    for (const char* words : {"old mill", "cp 3", "pline x", "wall"}) {  // no kind, or one that a line cannot be
+        EXPECT_EQ(called(words).kind, "free-line") << words;
+        EXPECT_EQ(called(words).name, words);
+    }
+    plan = renamed(plan, id, "pl bodkin");
+    EXPECT_EQ(called("ld trivet").kind, "phase-line") << "what is something already is only renamed";
+    EXPECT_EQ(called("ld trivet").name, "LD TRIVET");
+}
+
 }  // namespace
 }  // namespace crosstick::drafting

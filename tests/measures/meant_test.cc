@@ -91,6 +91,23 @@ TEST(Meant, PartsOfNamesAndInitialsFindToo) {
     EXPECT_TRUE(kindsBy("xyzzy").empty());
 }
 
+TEST(Meant, ANameShortenedAsHandsShortenItIsFound) {
+    EXPECT_EQ(kindsBy("bdy").front(), "boundary");
+    EXPECT_EQ(kindsBy("chkpt").front(), "checkpoint");
+    EXPECT_EQ(kindsBy("fob").empty() || kindsBy("fob").front() != "boundary", true) << "the first letter is kept";
+}
+
+TEST(Meant, WordsSayAKindBeyondDoubtOnlyByItsAbbreviationOrItsWholeName) {
+    ASSERT_TRUE(meantExactly("ld trivet"));
+    EXPECT_EQ(meantExactly("ld trivet")->entry->kind, "line-of-departure");
+    EXPECT_EQ(meantExactly("ld trivet")->label, "trivet");
+    EXPECT_EQ(meantExactly("Phase line bodkin")->entry->kind, "phase-line");
+    EXPECT_EQ(meantExactly("boundary")->entry->kind, "boundary");
+    for (const char* words : {"bound", "old mill", "A", "", "trivet", "1/2 inf sqd", "lead company"}) {
+        EXPECT_FALSE(meantExactly(words)) << words;
+    }
+}
+
 TEST(Meant, OfPartsThoseUsedLatelyComeFirst) {
     EXPECT_EQ(kindsBy("point").front(), kindsBy("point", {}).front());
     EXPECT_EQ(kindsBy("point", {"passage-point"}).front(), "passage-point");

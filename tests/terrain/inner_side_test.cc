@@ -53,5 +53,21 @@ TEST(InnerSide, IsTheOneThatLeadsAwayFromTheBoundaryInside) {
     EXPECT_FALSE(innerSide(plan::Plan{}, {at(0, 0), at(1, 1)}, {at(0, 0), at(1, 1)}));
 }
 
+// Nobody has said yet whose plan it is, but all boundaries name one unit in common.
+TEST(InnerSide, WithoutAUnitInTheHeadingOursIsTheOneThatAllBoundariesName) {
+    plan::PlanBuilder builder(bounded());
+    plan::Heading heading;
+    builder.heading(heading);
+    const plan::Plan three = std::move(builder).build();
+    EXPECT_FALSE(insideBoundaries(three, at(300, 5000))) << "the third boundary parts others";
+    plan::PlanBuilder fewer(three);
+    plan::ItemId third;
+    third.bytes[0] = 3;
+    fewer.removeMeasure(third);
+    const plan::Plan two = std::move(fewer).build();
+    EXPECT_EQ(insideBoundaries(two, at(300, 5000)), Metres(300));
+    EXPECT_EQ(insideBoundaries(two, at(-200, 5000)), Metres(-200));
+}
+
 }  // namespace
 }  // namespace crosstick::terrain

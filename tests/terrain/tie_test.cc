@@ -23,6 +23,11 @@ TEST(Tie, WhatIsNearerThanFiveMetresIsAtTheThing) {
     EXPECT_EQ(tieWords("the ford", at(0, 0), at(0, 0)), "at the ford");
 }
 
+TEST(Tie, ANameHasNoArticle) {
+    EXPECT_EQ(tieWords("Road B", {Metres(0), Metres(0)}, {Metres(180), Metres(0)}), "180 m E of Road B");
+    EXPECT_EQ(tieWords("Crale Farm", {Metres(0), Metres(0)}, {Metres(1), Metres(0)}), "at Crale Farm");
+}
+
 TEST(Tie, StaysWithThePoint) {
     plan::Measure point;
     point.id = Uuid{{1}};

@@ -159,7 +159,8 @@ TEST_F(FollowTable, AHandrailKeepsInsideOurBoundaryAndSaysHowFar) {
     plan_ = std::move(plan::PlanBuilder(plan_).removeMeasure(boundary.id)).build();
     (void)send(bare, Kind::Press, at(0, 0));
     (void)send(bare, Kind::Press, at(1000, 0), true);
-    EXPECT_EQ(send(bare, Kind::Finish).said, "Handrail: 100 m right of the line: no boundary of ours tells a side.");
+    EXPECT_EQ(send(bare, Kind::Finish).said,
+              "Handrail: 100 m right of the line: no boundary names our unit (Ctrl+I) and tells a side.");
 }
 
 TEST_F(FollowTable, AKindNamedOnTheWayIsWhatItBecomes) {

@@ -6,6 +6,7 @@
 #include <QFileDialog>
 #include <QHBoxLayout>
 #include <QKeyEvent>
+#include <QLineEdit>
 #include <QPainter>
 #include <QVBoxLayout>
 
@@ -169,6 +170,7 @@ void Copies::fillCard(QWidget* card) {
     sets_->setRange(1, kMostSets);
     sets_->setAccessibleName(tr("Sets of films and cards"));
     sets_->setToolTip(tr("One set for each who gets one; each is printed whole before the next."));
+    sets_->findChild<QLineEdit*>()->installEventFilter(this);
     sets->addWidget(label(tr("Sets, one for each who gets one"), 11, look::Weight::Regular, card), 1);
     sets->addWidget(sets_);
     column->addLayout(sets);
@@ -374,6 +376,15 @@ void Copies::turn(int pages) {
         at_ = std::clamp(at_ + pages, 0, static_cast<int>(all_.size()) - 1);
         showPage();
     }
+}
+
+/// A number that is clicked on is typed over, not typed into.
+bool Copies::eventFilter(QObject* watched, QEvent* event) {
+    auto* field = qobject_cast<QLineEdit*>(watched);
+    if (field != nullptr && event->type() == QEvent::MouseButtonRelease) {
+        field->selectAll();
+    }
+    return QWidget::eventFilter(watched, event);
 }
 
 void Copies::keyPressEvent(QKeyEvent* event) {

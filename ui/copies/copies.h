@@ -120,6 +120,7 @@ class Copies final : public QWidget {
     void givenOut(const crosstick::plan::Issue& issue);  ///< what was printed or written goes to those it is for
 
   protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
 

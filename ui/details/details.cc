@@ -69,9 +69,9 @@ void Details::paintEvent(QPaintEvent* event) {
 }
 
 void Details::askForLabel() {
-    if (labelField_ != nullptr) {
-        labelField_->setFocus(Qt::OtherFocusReason);
-        labelField_->selectAll();
+    if (QLineEdit* field = caretField_ != nullptr ? caretField_ : labelField_) {
+        field->setFocus(Qt::OtherFocusReason);
+        field->selectAll();
     }
 }
 
@@ -109,6 +109,7 @@ void Details::rebuild() {
     isRebuilding_ = true;
     values_.clear();
     labelField_ = nullptr;
+    caretField_ = nullptr;
     gridField_ = nullptr;
     legField_ = nullptr;
     numbers_ = nullptr;

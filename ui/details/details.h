@@ -68,6 +68,7 @@ class Details final : public QScrollArea {
     QWidget* body_ = nullptr;
     QVBoxLayout* column_ = nullptr;
     QLineEdit* labelField_ = nullptr;
+    QLineEdit* caretField_ = nullptr;  ///< where the caret goes first; null: the label
     QLineEdit* gridField_ = nullptr;
     QLineEdit* legField_ = nullptr;  ///< none where no leg ends on what is shown
     QLabel* title_ = nullptr;

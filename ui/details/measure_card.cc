@@ -6,6 +6,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "core/drafting/renaming.h"
 #include "core/movement/paper_figures.h"
 #include "core/plan/edits.h"
 #include "ui/details/details.h"
@@ -114,10 +115,13 @@ void Details::addNames(const plan::Measure& measure, const Held& held) {
                            (entry->group == measures::Group::Tasks && entry->sign != measures::Sign::TaskWords));
     const bool isPoint = entry != nullptr && entry->shape == measures::Shape::Point;
     if ((!nameless && !(numbered && isPoint)) || !measure.name.empty()) {
-        auto* field =
-            addField(tr("Name"), measure.name, "rename", [id](const plan::Plan& plan, const std::string& typed) {
-                return withMeasure(plan, id, [&](plan::Measure& m) { m.name = typed; });
-            });
+        auto* field = addField(
+            tr("Name"), measure.name, "rename",
+            [id](const plan::Plan& plan, const std::string& typed) { return drafting::renamed(plan, id, typed); });
+        if (measure.kind == "free-line" || measure.kind == "free-area") {
+            field->setPlaceholderText(tr("a name, or what it is: pl bodkin"));
+            field->setToolTip(tr("Called by a measure's abbreviation or name (\"ld trivet\") it becomes that."));
+        }
         values_[field] = [held] { return held() ? held()->name : std::string{}; };
         labelField_ = labelField_ != nullptr ? labelField_ : field;
     }
@@ -158,8 +162,12 @@ void Details::addOwnFields(const measures::Entry& entry, const plan::ItemId& id,
                                });
         field->setPlaceholderText(look::spoken(f.standard));
         values_[field] = value;
+        if (entry.naming == measures::Naming::None && caretField_ == nullptr) {
+            caretField_ = field;
+        }
         if (f.type == measures::FieldType::UnitWords) {
             labelField_ = field;
+            caretField_ = nullptr;
             addPicker(field);
         }
     }

@@ -3,6 +3,7 @@
 
 #include "core/movement/paper_figures.h"
 #include "core/plan/alternates.h"
+#include "core/plan/numbering.h"
 #include "ui/details/details.h"
 #include "ui/details/faults.h"
 
@@ -80,11 +81,12 @@ void Details::addRoute(const plan::Route& route) {
     addBeyond();
     labelField_ = addField(tr("Name"), route.name, "rename the route",
                            [id](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
-                               const plan::RoutePtr other = plan.routeNamed(typed);
+                               const std::string name = plan::capitals(typed);
+                               const plan::RoutePtr other = plan.routeNamed(name);
                                if (other && other->id != id) {
-                                   return fail(kNameTaken, {{"name", typed}});
+                                   return fail(kNameTaken, {{"name", name}});
                                }
-                               return withRoute(plan, id, [&](plan::Route& r) { r.name = typed; });
+                               return withRoute(plan, id, [&](plan::Route& r) { r.name = name; });
                            });
     values_[labelField_] = [held] { return held() ? held()->name : std::string{}; };
     addUse(route);

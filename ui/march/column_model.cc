@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/movement/elements_said.h"
 #include "core/units/number_text.h"
 #include "ui/march/faults.h"
 
@@ -94,28 +95,52 @@ void ColumnModel::commit(plan::Force force, const char* caption) {
     Q_EMIT taken();
 }
 
-int ColumnModel::add(int after) {
-    plan::Force force = force_;
-    plan::Column* column = columnIn(force);
-    if (column == nullptr) {
-        plan::Column fresh;
-        fresh.id = work_.newId();
-        fresh.name = name_;
-        force.columns.push_back(std::move(fresh));
-        column = &force.columns.back();
+/// The column of a force that is shown, made where there is none yet.
+plan::Column& ColumnModel::columnToFill(plan::Force& force) const {
+    if (plan::Column* column = columnIn(force)) {
+        return *column;
     }
-    const std::size_t count = column->serials.size();
-    const std::size_t at = after < 0 ? count : std::min(count, static_cast<std::size_t>(after) + 1);
-    plan::Element element;
-    element.id = work_.newId();
-    element.unit = "inf sqd";
-    element.name = std::to_string(count + 1);
-    plan::Serial serial;
-    serial.element = element.id;
-    column->serials.insert(column->serials.begin() + static_cast<std::ptrdiff_t>(at), std::move(serial));
-    force.elements.push_back(std::move(element));
-    commit(std::move(force), "add an element");
-    return static_cast<int>(at);
+    plan::Column fresh;
+    fresh.id = work_.newId();
+    fresh.name = name_;
+    force.columns.push_back(std::move(fresh));
+    return force.columns.back();
+}
+
+int ColumnModel::add(int after) {
+    const plan::Column* column = force_.columnNamed(name_);
+    const std::size_t count = column == nullptr ? 0 : column->serials.size();
+    return addSaid(after, QString::number(count + 1));
+}
+
+int ColumnModel::addSaid(int after, const QString& line) {
+    plan::Force force = force_;
+    plan::Column& column = columnToFill(force);
+    const std::size_t count = column.serials.size();
+    std::size_t at = after < 0 ? count : std::min(count, static_cast<std::size_t>(after) + 1);
+    const std::vector<plan::Element> said = movement::elementsSaid(line.toStdString());
+    if (said.empty()) {
+        return -1;
+    }
+    for (plan::Element element : said) {
+        const auto known = std::find_if(force.elements.begin(), force.elements.end(),
+                                        [&](const plan::Element& one) { return one.name == element.name; });
+        const bool marches = known != force.elements.end() &&
+                             std::any_of(column.serials.begin(), column.serials.end(),
+                                         [&](const plan::Serial& one) { return one.element == known->id; });
+        plan::Serial serial;
+        if (known != force.elements.end() && !marches) {
+            known->people = element.people > 0 ? element.people : known->people;
+            serial.element = known->id;
+        } else {
+            element.id = work_.newId();
+            serial.element = element.id;
+            force.elements.push_back(std::move(element));
+        }
+        column.serials.insert(column.serials.begin() + static_cast<std::ptrdiff_t>(at++), std::move(serial));
+    }
+    commit(std::move(force), said.size() == 1 ? "add an element" : "add elements");
+    return static_cast<int>(at) - 1;
 }
 
 void ColumnModel::takeOut(int row) {

@@ -29,6 +29,9 @@ class ColumnModel final : public QAbstractTableModel {
 
     /// A new element after a row, or at the end; the column itself where the plan has none yet. Gives its row.
     int add(int after);
+    /// Elements said in one line (movement::elementsSaid) after a row, or at the end: those that the plan knows by the
+    /// same name join with their own strength where none is said. Gives the last new row; -1 where nothing was said.
+    int addSaid(int after, const QString& line);
     void takeOut(int row);
     /// One place nearer to the head, or farther from it. Gives the new row.
     int move(int row, int by);
@@ -58,6 +61,7 @@ class ColumnModel final : public QAbstractTableModel {
     [[nodiscard]] QString cell(int row, int field) const;
     [[nodiscard]] plan::Column* columnIn(plan::Force& force) const;
     [[nodiscard]] Result<plan::Force> typed(int row, int field, const std::string& words) const;
+    [[nodiscard]] plan::Column& columnToFill(plan::Force& force) const;
     void commit(plan::Force force, const char* caption);
 };
 

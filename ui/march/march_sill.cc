@@ -76,7 +76,13 @@ MarchSill::MarchSill(work::Work& work, std::function<QString(const Error&)> say,
     row->setContentsMargins(0, 2, 0, 0);
     row->setSpacing(1);
     row->addWidget(facts_);
-    row->addWidget(table_, 1);
+    auto* column = new QVBoxLayout;
+    column->setSpacing(2);
+    column->setContentsMargins(0, 0, 0, 6);
+    column->addWidget(table_, 1);
+    buildSaid();
+    column->addWidget(said_);
+    row->addLayout(column, 1);
     row->addWidget(buttons());
     connect(&model_, &ColumnModel::refused, this, [this](const Error& why) { Q_EMIT refused(say_(why)); });
     connect(&model_, &ColumnModel::taken, this, [this] { Q_EMIT refused({}); });  // what was said is put right
@@ -152,6 +158,24 @@ void MarchSill::buildFacts() {
     sum_->setTextFormat(Qt::PlainText);
     sum_->setWordWrap(true);
     rows->addWidget(sum_);
+}
+
+/// All of a column in one line.
+void MarchSill::buildSaid() {
+    said_ = new QLineEdit(this);
+    said_->setAccessibleName(tr("Elements in one line"));
+    said_->setPlaceholderText(tr("in one line: 1/2 inf sqd 9, hq plt 3, Porters 4"));
+    said_->setToolTip(
+        tr("Units or names with their strength, parted by commas. Enter adds them after the chosen one."));
+    connect(said_, &QLineEdit::returnPressed, this, [this] {
+        const QModelIndex at = table_->currentIndex();
+        const int last = model_.addSaid(at.isValid() ? at.row() : -1, said_->text());
+        if (last >= 0) {
+            said_->clear();
+            table_->setCurrentIndex(model_.index(last, ColumnModel::Unit));
+            renewFacts();
+        }
+    });
 }
 
 QWidget* MarchSill::buttons() {

@@ -49,12 +49,13 @@ class MarchSill final : public QWidget {
     ColumnModel model_;
     QTableView* table_;
     QWidget* facts_;
-    QLineEdit *name_, *files_, *apart_, *interval_;
+    QLineEdit *name_, *files_, *apart_, *interval_, *said_;
     QLabel* sum_;
     QToolButton *add_, *up_, *down_, *out_;
 
     void buildTable();
     void buildFacts();
+    void buildSaid();
     [[nodiscard]] QWidget* buttons();
     QLineEdit* field(const QString& words, const QString& whole);
     using Takes = Result<void> (ColumnModel::*)(const QString&);

@@ -95,8 +95,9 @@ Reply PlaceTool::finished(const Ground& ground) {
     }
     plan::Measure measure = made(ground);
     const plan::ItemId id = measure.id;
+    const bool isSaid = !meant_.label.empty() || !meant_.unit.empty();  // else the caret goes to its label
     reply.commit = Commit{onRoute(plan::withMeasure(ground.plan, measure, ground.film), ground, measure),
-                          "draw " + lower(entry_.name), true};
+                          "draw " + lower(entry_.name), !isSaid};
     reply.select = std::optional<plan::ItemId>(id);
     meant_.label.clear();                  // it is taken now
     reply.done = entry_.points.most != 1;  // points are often placed one after the other
