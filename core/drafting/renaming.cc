@@ -73,9 +73,7 @@ plan::Plan renamed(const plan::Plan& plan, const plan::ItemId& item, const std::
         const bool isCodeWord = entry != nullptr && entry->naming == measures::Naming::Letter && !isPlain(*held);
         measure.name = isCodeWord ? plan::capitals(words) : words;
     } else if (!meant->label.empty()) {
-        const plan::Called called = plan::calledBy(*meant, plan);
-        measure.number = called.number;
-        measure.name = called.name;
+        measure = plan::called(std::move(measure), *meant, plan);
     }
     return std::move(plan::PlanBuilder(now).put(std::move(measure))).build();
 }

@@ -1,9 +1,11 @@
 #include "core/measures/meant.h"
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <optional>
 #include <tuple>
+#include <utility>
 
 #include "core/measures/unit_words.h"
 
@@ -93,10 +95,17 @@ bool isShortened(const std::string& letters, const std::string& name) {
     return letters.size() > 2 && letters.front() == name.front();
 }
 
+/// What hands write for a measure whose sign has no letters.
+constexpr std::array kWritten{std::pair<std::string_view, std::string_view>{"bdy", "boundary"}};
+
+bool isWritten(std::string_view letters, std::string_view kind) {
+    return std::find(kWritten.begin(), kWritten.end(), std::pair(letters, kind)) != kWritten.end();
+}
+
 std::optional<Fit> fitOf(const std::string& letters, const std::vector<std::string>& typed, const Entry& entry) {
     const std::string abbreviation = bare(entry.abbreviation);
     const std::vector<std::string> name = wordsOf(entry.name);
-    if (!abbreviation.empty() && letters == abbreviation) {
+    if ((!abbreviation.empty() && letters == abbreviation) || isWritten(letters, entry.kind)) {
         return Fit::Abbreviation;
     }
     if (typed == name) {

@@ -4,6 +4,7 @@
 #include <cctype>
 #include <map>
 #include <set>
+#include <sstream>
 
 #include "core/plan/edits.h"
 
@@ -178,6 +179,23 @@ Called calledBy(const measures::Meant& meant, const Plan& plan) {
         called.name = nextName(plan, entry.kind);
     }
     return called;
+}
+
+Measure called(Measure measure, const measures::Meant& meant, const Plan& plan) {
+    Called called = calledBy(meant, plan);
+    measure.number = std::move(called.number);
+    measure.name = std::move(called.name);
+    if (meant.entry->naming == measures::Naming::None) {
+        std::istringstream words(meant.label);
+        std::string unit;
+        for (const measures::Field& field : meant.entry->fields) {
+            if (field.type == measures::FieldType::Unit && words >> unit) {
+                measure.fields[std::string(field.key)] = unit;
+                measure.name.clear();
+            }
+        }
+    }
+    return measure;
 }
 
 const Issue* issueOf(const Plan& plan, const ItemId& measure) {

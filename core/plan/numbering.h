@@ -25,6 +25,8 @@ struct Called {
 /// As somebody said it ("3", "bodkin", "3 bodkin"; names in capitals, as the trade writes them, but for text), else by
 /// the next free number or letter.
 [[nodiscard]] Called calledBy(const measures::Meant& meant, const Plan& plan);
+/// A measure that is called so. What has no name but parts two units is said by these: "boundary A 2/C".
+[[nodiscard]] Measure called(Measure measure, const measures::Meant& meant, const Plan& plan);
 /// A name as the trade writes it: in capitals.
 [[nodiscard]] std::string capitals(std::string name);
 /// The number that a label says, as calledBy reads it; empty where it says none.

@@ -71,6 +71,10 @@ TEST_F(Stroke, APlainLineThatIsCalledByAKindIsThat) {
     EXPECT_EQ(called("nai 7").number, "7");
     EXPECT_EQ(called("obj cobnut").kind, "objective");
     EXPECT_EQ(called("pl").name, "A") << "the next free letter";
+    EXPECT_EQ(called("bdy 2/C 3/C").kind, "boundary");
+    EXPECT_EQ(called("bdy 2/C 3/C").fields.at("left_unit"), "2/C");
+    EXPECT_EQ(called("bdy 2/C 3/C").fields.at("right_unit"), "3/C");
+    EXPECT_EQ(called("bdy 2/C 3/C").name, "");
     for (const char* words : {"old mill", "cp 3", "pline x", "wall"}) {  // no kind, or one that a line cannot be
         EXPECT_EQ(called(words).kind, "free-line") << words;
         EXPECT_EQ(called(words).name, words);

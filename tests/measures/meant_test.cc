@@ -93,6 +93,7 @@ TEST(Meant, PartsOfNamesAndInitialsFindToo) {
 
 TEST(Meant, ANameShortenedAsHandsShortenItIsFound) {
     EXPECT_EQ(kindsBy("bdy").front(), "boundary");
+    EXPECT_EQ(meantBy("bdy A 2/C", {}, 5).front().label, "A 2/C");
     EXPECT_EQ(kindsBy("chkpt").front(), "checkpoint");
     EXPECT_EQ(kindsBy("fob").empty() || kindsBy("fob").front() != "boundary", true) << "the first letter is kept";
 }

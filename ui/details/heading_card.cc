@@ -33,14 +33,14 @@ Result<TimeZone> zoneTyped(const std::string& typed) {
 void Details::addHeading() {
     const plan::Heading& now = work_.plan().heading();
     addHead(QString::fromStdString(now.name), tr("The plan: what stands on every paper"));
-    labelField_ = addField(tr("Title"), now.name, "change the title",
+    caretField_ = addField(tr("Title"), now.name, "change the title",
                            [](const plan::Plan& plan, const std::string& typed) -> Result<plan::Plan> {
                                if (typed.empty()) {
                                    return fail(kNoTitle);
                                }
                                return withHeading(plan, [&](plan::Heading& h) { h.name = typed; });
                            });
-    values_[labelField_] = [this] { return work_.plan().heading().name; };
+    values_[caretField_] = [this] { return work_.plan().heading().name; };
     addHeadingLines();
     addHeadingTimes();
 }

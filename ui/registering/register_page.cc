@@ -63,6 +63,11 @@ void RegisterPage::connectParts() {
         connect(field, &QLineEdit::editingFinished, this, &RegisterPage::takeCollar);
     }
     connect(entry_, &QLineEdit::returnPressed, this, &RegisterPage::takeEntry);
+    connect(scale_, &QLineEdit::returnPressed, this, [this] {
+        if (std::exchange(wantsScale_, false)) {  // it was all that was missing
+            lay();
+        }
+    });
     entry_->installEventFilter(this);
     connect(list_, &QTreeWidget::itemClicked, this,
             [this](QTreeWidgetItem* item) { hold(static_cast<std::size_t>(list_->indexOfTopLevelItem(item))); });
@@ -369,7 +374,8 @@ void RegisterPage::lay() {
     }
     const auto scale = registration::scaleOf(report_, marks_->fit()->model, marks_->crs(), this->scale());
     if (!scale) {
-        refusal_->setText(tr("Its scale is missing. Type it as the sheet prints it."));
+        refusal_->setText(tr("Its scale is missing. Type it as the sheet prints it; Enter lays the sheet then."));
+        wantsScale_ = true;
         scale_->setFocus();
         return;
     }

@@ -74,6 +74,7 @@ class RegisterPage final : public QWidget {
     std::unique_ptr<registration::Registering> marks_;
     std::optional<std::size_t> moved_;  ///< a mark that is being nudged
     std::size_t proposal_ = 0;          ///< how many proposals were passed over
+    bool wantsScale_ = false;           ///< it was to be laid, and only its scale is missing
     bool isProposed_ = false;
     int round_ = 0;
     look::Light light_ = look::Light::Day;

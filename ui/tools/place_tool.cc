@@ -59,16 +59,13 @@ plan::Measure newMeasure(const measures::Meant& meant, const plan::Plan& plan, c
     measure.id = id;
     measure.kind = meant.entry->kind;
     measure.points = std::move(points);
-    plan::Called called = plan::calledBy(meant, plan);
-    measure.number = std::move(called.number);
-    measure.name = std::move(called.name);
     for (const measures::Field& field : meant.entry->fields) {
         const bool isSaid = field.type == measures::FieldType::UnitWords && !meant.unit.empty();
         if (isSaid || !field.standard.empty()) {
             measure.fields.emplace(field.key, isSaid ? std::string_view(meant.unit) : field.standard);
         }
     }
-    return measure;
+    return plan::called(std::move(measure), meant, plan);
 }
 
 plan::Measure newMeasure(const measures::Entry& entry, const plan::Plan& plan, const plan::ItemId& id,
