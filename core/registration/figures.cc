@@ -86,13 +86,14 @@ Proof proofOf(const Fit& fit, std::optional<Scale> scale) {
     return proof;
 }
 
-std::string proofText(const Fit& fit, const Proof& proof, std::size_t marks) {
+std::string proofText(const Fit& fit, const Proof& proof, std::size_t marks, std::string_view crossing) {
     if (!proof.goodFor) {
         return fit.residuals.size() == 2 ? "Two marks cannot be checked: add a third."
                                          : "This fit cannot be checked: add a mark.";
     }
-    const std::string which =
-        proof.worst < marks ? fmt::format("mark {}", proof.worst + 1) : std::string("a crossing that was found");
+    const std::string which = proof.worst < marks ? fmt::format("mark {}", proof.worst + 1)
+                              : crossing.empty()  ? std::string("a crossing that was found")
+                                                  : fmt::format("the crossing {}", crossing);
     std::string text = fmt::format("Worst mark {} ({}); good for {} m work.", offText(proof), which,
                                    numberText(proof.goodFor->value()));
     if (fit.choice == Choice::CannotTell && fit.runnerUp) {

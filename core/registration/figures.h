@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "core/registration/fit.h"
 
@@ -34,7 +35,9 @@ struct Proof {
 /// "Worst mark 0.4 mm = 10 m on the ground (mark 3); good for 25 m work.", or that it cannot be checked and what would
 /// help; then, where it is so, that models cannot be told apart.
 /// @param marks  how many of what was fitted are marks; what comes after them are crossings that were found
-[[nodiscard]] std::string proofText(const Fit& fit, const Proof& proof, std::size_t marks = kMostMarks);
+/// @param crossing  what the map prints at the worst place where no mark was set there; empty: not known
+[[nodiscard]] std::string proofText(const Fit& fit, const Proof& proof, std::size_t marks = kMostMarks,
+                                    std::string_view crossing = {});
 [[nodiscard]] const char* nameOf(Kind kind);  ///< "similarity", "affine", "projective", "quadratic"
 
 }  // namespace crosstick::registration

@@ -77,6 +77,8 @@ TEST(Proof, IsOneSentenceOnPaperAndOnTheGround) {
     EXPECT_NEAR(proof.ground.value(), 10, 0.2);
     EXPECT_NEAR(proof.paper->value(), 0.4, 0.01);
     EXPECT_THAT(proofText(*fit, proof), HasSubstr("Worst mark 0.4 mm = 10 m on the ground (mark 1); good for "));
+    EXPECT_THAT(proofText(*fit, proof, 0, "52 00"), HasSubstr("(the crossing 52 00)")) << "nobody set a mark there";
+    EXPECT_THAT(proofText(*fit, proof, 0), HasSubstr("(a crossing that was found)"));
     EXPECT_THAT(proofText(*fit, proofOf(*fit)), HasSubstr("4.0 pixels = 10 m"));
 }
 

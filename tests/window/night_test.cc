@@ -42,6 +42,7 @@ void expectNight(const QImage& shot, const std::string& what) {
 class Night : public TheWindow {
   protected:
     void SetUp() override { window->setLight(look::Light::Night); }
+    void walk();
     void look(const std::string& what) {
         settle();
         expectNight(window->grab().toImage(), what);
@@ -53,7 +54,7 @@ class Night : public TheWindow {
     }
 };
 
-TEST_F(Night, EveryPageAndCardIsRed) {
+void Night::walk() {
     QTest::qWait(50);
     expectNight(window->grab().toImage(), "empty window");
     open();
@@ -73,8 +74,10 @@ TEST_F(Night, EveryPageAndCardIsRed) {
     look("notice and question");
     window->question().field()->setText(QString());
     QTest::keyClick(window->question().field(), Qt::Key_Escape);
-    window->run("march");
-    look("order of march");
+    for (const char* page : {"march", "elements", "tasks", "events", "matrix", "march-table", "profile", "light"}) {
+        window->run(page);
+        look(page);
+    }
     window->run("brief");
     QTest::keyClick(&window->briefView(), Qt::Key_Space);
     QTest::keyClick(&window->briefView(), Qt::Key_W);
@@ -85,6 +88,17 @@ TEST_F(Night, EveryPageAndCardIsRed) {
     look("copies");
     QTest::keyClick(&window->copies(), Qt::Key_D);
     look("copies under red light");
+}
+
+TEST_F(Night, EveryPageAndCardIsRed) {
+    walk();
+}
+
+// Parts that were never shown by day are dressed in another order.
+TEST_F(Night, EveryPageAndCardIsRedWhereTheWindowOpensByNight) {
+    window.reset();
+    window = fresh();
+    walk();
 }
 
 TEST_F(Night, EveryMenuIsRed) {

@@ -7,6 +7,8 @@
 
 #include <QApplication>
 #include <QElapsedTimer>
+#include <QPushButton>
+#include <QSettings>
 #include <QTest>
 
 #include "app/wording/wording.h"
@@ -28,7 +30,11 @@ class Screens {
         outside.state = folder_ / "journals";
         outside.settings = folder_ / "window.ini";
         outside.reader = crosstick::testing::reader();
+        // It opens in that light, as it would for somebody who left it so.
         std::filesystem::remove(outside.settings);
+        QSettings(QString::fromStdString(outside.settings.string()), QSettings::IniFormat)
+            .setValue(QStringLiteral("light"),
+                      light == look::Light::Night ? QStringLiteral("night") : QStringLiteral("day"));
         std::filesystem::remove_all(outside.state);
         outside.seed = 7;
         outside.now = [] { return Instant{std::chrono::seconds(1805155200)}; };
@@ -36,7 +42,6 @@ class Screens {
         outside.demo = [plan = plan_](work::Course&) { return Result<std::filesystem::path>(plan); };
         outside.version = QStringLiteral("1");
         window_ = std::make_unique<Window>(std::move(outside));
-        window_->setLight(light);
         window_->resize(size);
         window_->show();
     }
@@ -58,9 +63,11 @@ class Screens {
         films();
         copies();
         keep("7-copies");
+        window_->run("copies");  // back to the table
         movement();
         brief();
         pages();
+        registering();
     }
 
   private:
@@ -193,6 +200,38 @@ class Screens {
             keep(name);
         }
     }
+    /// The sheet as a scan: two marks and a proposed third, then all crossings with the proof.
+    void registering() {
+        window_->registerScan(plan_.parent_path() / "sheet.tif");
+        registering::RegisterPage& page = window_->registerPage();
+        const auto ready = [&] {
+            (void)QTest::qWaitFor([&] { return !page.isReading() && window_->work().errands().isIdle(); }, 30000);
+            QTest::qWait(50);
+        };
+        const auto mark = [&](registration::PixelPoint at, const char* printed) {
+            QTest::mouseClick(&page.canvas(), Qt::LeftButton, {}, page.canvas().spotOf(at).toPoint());
+            ready();
+            QTest::keyClicks(page.entry(), QString::fromLatin1(printed));
+            QTest::keyClick(page.entry(), Qt::Key_Return);
+            ready();
+        };
+        ready();
+        mark({885.8, 4251.9}, "25T FL 50 97");
+        mark({4665.4, 944.9}, "58 04");
+        keep("16-register-proposed");
+        QTest::keyClick(page.entry(), Qt::Key_Return);
+        ready();
+        page.find();
+        ready();
+        keep("16-register-found");
+        for (QPushButton* button : page.findChildren<QPushButton*>()) {
+            if (button->text().startsWith(QStringLiteral("How good"))) {
+                button->setChecked(true);
+            }
+        }
+        QTest::qWait(300);
+        keep("16-register-proof");
+    }
     void copies() {
         window_->run("north-up");
         window_->run("copies");
@@ -206,7 +245,7 @@ class Screens {
 
 int main(int argc, char** argv) {
     QApplication application(argc, argv);
-    if (argc != 5 || !crosstick::look::bringFace(places::share())) {
+    if (argc != 5 || !crosstick::look::bringFace(crosstick::places::share())) {
         std::cerr << "window_screens PLAN FOLDER WIDTHxHEIGHT day|night\n";
         return 2;
     }

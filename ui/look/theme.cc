@@ -142,6 +142,12 @@ Weight ordinaryLetters() {
 
 void dress(QApplication& application, Light light, Weight ordinary) {
     const Colours c = colours(light);
+    const QString all =
+        ordinary == Weight::Bold ? QStringLiteral("* { font-family: \"%1\"; }").arg(kBoldFamily) : QString();
+    const QString sheet = all + sheetOf(c);
+    if (application.styleSheet() == sheet) {
+        return;  // it wears that: every part would be measured and painted anew for nothing
+    }
     // The desktop's own file dialog would be white by night.
     QApplication::setAttribute(Qt::AA_DontUseNativeDialogs, light == Light::Night);
     QApplication::setStyle(new TickedStyle);
@@ -149,9 +155,7 @@ void dress(QApplication& application, Light light, Weight ordinary) {
     QApplication::setFont(face(12));
     QApplication::setPalette(paletteOf(c));
     // Parts that took their face when they were made follow by the sheet: it goes before what they have.
-    const QString all =
-        ordinary == Weight::Bold ? QStringLiteral("* { font-family: \"%1\"; }").arg(kBoldFamily) : QString();
-    application.setStyleSheet(all + sheetOf(c));
+    application.setStyleSheet(sheet);
 }
 
 }  // namespace crosstick::look

@@ -242,7 +242,12 @@ void RegisterPage::renewWords() {
     }
     const registration::Fit& fit = *marks_->fit();
     const registration::Proof proof = registration::proofOf(fit, scale());
-    proof_->setText(QString::fromStdString(registration::proofText(fit, proof)));
+    const auto interval = marks_->interval();
+    const auto all = marks_->all();
+    const std::string crossing = interval && proof.worst < all.size()
+                                     ? registration::printedName(all[proof.worst].place, *interval)
+                                     : std::string();
+    proof_->setText(QString::fromStdString(registration::proofText(fit, proof, marks_->marks().size(), crossing)));
     how_->setText(howButton_->isChecked() ? howWords() : QString());
 }
 
