@@ -64,6 +64,8 @@ TEST_F(TheLedger, AsksForOneThingAfterTheOtherUntilAllIsThere) {
     answer("62");
     EXPECT_EQ(plan().heading().pace->doublePacesPer100, 62);
     EXPECT_EQ(cell(0, LegsModel::Paces), std::to_string(*ledger().legs().paper()->legs[0].paces));
+    // By hand: the leg's 1118.2 m are eleven times 100 m and 18 m, and 62 double paces go into 100 m.
+    EXPECT_EQ(cell(0, LegsModel::Paces, Qt::ToolTipRole), "the whole leg with beads: 11 pulled, then 11 double paces");
     EXPECT_EQ(ledger().asks(), Want::Rate);
     EXPECT_TRUE(ledger().field()->hasFocus()) << "the next answer can be typed at once";
     answer("2,5");

@@ -1,5 +1,6 @@
 #include "ui/ledger/legs_model.h"
 
+#include "core/movement/pace.h"
 #include "ui/look/theme.h"
 
 namespace crosstick::ledger {
@@ -251,10 +252,19 @@ QString LegsModel::hint(const QModelIndex& index) const {
         return tr("read from contours by hand, even between them");
     }
     const auto at = legAt(index.row());
-    if (index.column() != Distance || !at) {
+    if (!at) {
         return {};
     }
     const movement::Leg& leg = figures_->legs[*at];
+    if (index.column() == Paces && leg.paces && leg.groundDistance > Metres(0)) {
+        const movement::Beads beads =
+            movement::beadsFor(leg.groundDistance, *leg.paces * 100 / leg.groundDistance.value());
+        return tr("the whole leg with beads: %n pulled, then %1 double paces", nullptr, beads.pulled)
+            .arg(beads.doublePacesAfter, 0, 'f', 0);
+    }
+    if (index.column() != Distance) {
+        return {};
+    }
     const auto exact = [](const auto& lies) {
         return tr("map %1 m, ground %2 m")
             .arg(lies.mapDistance.value(), 0, 'f', 2)
