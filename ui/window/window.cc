@@ -5,6 +5,7 @@
 #include <QHBoxLayout>
 #include <QMenuBar>
 #include <QPainter>
+#include <QScreen>
 #include <QSettings>
 #include <QVBoxLayout>
 
@@ -45,7 +46,7 @@ Window::Window(Outside outside, QWidget* parent)
     buildParts();
     connectParts();
     setLight(light_);
-    resize(1366, 768);
+    resize(QSize(1366, 768).boundedTo(screen()->availableSize()));
     restoreGeometry(settings_->value(QStringLiteral("geometry")).toByteArray());
     renewRecent();
     renewLeftovers();
