@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cctype>
 #include <set>
 
 #include "core/measures/catalogue.h"
@@ -34,12 +33,9 @@ bool showsRoute(const Engraving& engraving, plan::Use use) {
 }
 
 std::string explanation(const measures::Entry& entry) {
-    std::string text(entry.name);
-    text.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(text.front())));
-    std::string spoken(entry.abbreviation);
-    std::transform(spoken.begin(), spoken.end(), spoken.begin(),
-                   [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
-    return spoken.empty() || spoken == text ? text : text + " (" + std::string(entry.abbreviation) + ')';
+    const std::string text = inCapitals(entry.name);
+    const bool saysIt = entry.abbreviation.empty() || text == entry.abbreviation;
+    return saysIt ? text : text + " (" + std::string(entry.abbreviation) + ')';
 }
 
 /// Lines, areas, points, words.
@@ -83,17 +79,17 @@ void addMeasures(std::vector<LegendRow>& rows, const Engraving& engraving, Legen
 }  // namespace
 
 // The patterns of routes are a house rule (engraving E1), so a film that shows one explains it; then one row for each
-// kind on it that the catalogue says is not standard (engraving D3).
+// kind on it that the catalogue says is not standard, in capitals like every block (engraving D, D3).
 std::vector<LegendRow> legend(const Engraving& engraving, LegendExtent extent) {
     std::vector<LegendRow> rows;
     if (showsRoute(engraving, plan::Use::Primary)) {
-        rows.push_back({routeSample(plan::Use::Primary, engraving), "primary route"});
+        rows.push_back({routeSample(plan::Use::Primary, engraving), "PRIMARY ROUTE"});
     }
     if (showsRoute(engraving, plan::Use::Alternate)) {
-        rows.push_back({routeSample(plan::Use::Alternate, engraving), "alternate route"});
+        rows.push_back({routeSample(plan::Use::Alternate, engraving), "ALTERNATE ROUTE"});
     }
     if (showsRoute(engraving, plan::Use::Vehicle)) {
-        rows.push_back({routeSample(plan::Use::Vehicle, engraving), "way of vehicles (VEH)"});
+        rows.push_back({routeSample(plan::Use::Vehicle, engraving), "WAY OF VEHICLES (VEH)"});
     }
     addMeasures(rows, engraving, extent);
     return rows;
