@@ -6,6 +6,7 @@
 
 #include "core/drawing/steps.h"
 #include "symbols/construction.h"
+#include "symbols/extension.h"
 #include "symbols/faults.h"
 #include "symbols/line_labels.h"
 
@@ -56,20 +57,6 @@ bool closesToward(double turn, double side) {
     return turn * side < 0;
 }
 
-/// What of a line is seen, cut into shares of about 120 that each carry a name (engraving A11).
-std::vector<drawing::Stretch> sharesOf(const drawing::Path& path, const drawing::Box& window) {
-    constexpr double kRepeat = 120;
-    std::vector<drawing::Stretch> shares;
-    for (const drawing::Stretch& stretch : drawing::inside(path, window)) {
-        const int count = std::max(1, static_cast<int>(std::lround(stretch.length() / kRepeat)));
-        const double part = stretch.length() / count;
-        for (int n = 0; n < count; ++n) {
-            shares.push_back({stretch.from + part * n, stretch.from + part * (n + 1)});
-        }
-    }
-    return shares;
-}
-
 /// Writes a name in a break, as near the middle of a share as the line is straight and free; gives the gap.
 std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const drawing::Path& path,
                                             const drawing::Stretch& share, const Label& label) {
@@ -90,6 +77,18 @@ std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const 
         }
     }
     return std::nullopt;
+}
+
+/// Writes the name of a stretch that has no room for a break beside it, or aside of it by an extension line.
+void nameBeside(Desk& desk, Subject& subject, const drawing::Path& path, const drawing::Stretch& stretch,
+                const Label& label) {
+    const drawing::Path seen(path.between(stretch.from, stretch.to));
+    const auto place = desk.choose(label, besidePlaces(seen, label, desk.inkOf(subject).halfInk()), subject.order);
+    if (place) {
+        desk.write(subject, label, place->middle, place->angle);
+    } else if (!asideOfStretch(desk, subject, label, path, stretch)) {
+        desk.remark(subject, kLabelLeftOut);
+    }
 }
 
 /// Does a stretch of a line lie in one of the gaps left for its letters?
@@ -268,17 +267,23 @@ void placeLane(Desk& desk, Subject& subject) {
 void placeWay(Desk& desk, Subject& subject) {
     const drawing::Path path(fromTheWest(subject.points));
     const Label label{{wordsOf(*subject.measure)}, desk.gauge().letters};
-    const Degrees middleAngle = drawing::readable(path.chord(path.length() / 2, label.width()));
+    const std::vector<SeenStretch> seen = seenStretches(path, desk.window());
+    const bool isByHand =
+        desk.writeByHand(subject, label, drawing::readable(path.chord(path.length() / 2, label.width())));
+    const std::size_t hand = isByHand ? stretchOfHand(seen, path, *subject.labelAt) : seen.size();
     std::vector<drawing::Stretch> gaps;
-    if (!desk.writeByHand(subject, label, middleAngle)) {
-        for (const drawing::Stretch& share : sharesOf(path, desk.window())) {
+    for (std::size_t n = 0; n < seen.size(); ++n) {
+        if (n == hand) {
+            continue;
+        }
+        const std::size_t before = gaps.size();
+        for (const drawing::Stretch& share : seen[n].shares) {
             if (const auto gap = nameInBreak(desk, subject, path, share, label)) {
                 gaps.push_back(*gap);
             }
         }
-        if (gaps.empty()) {
-            const auto places = besidePlaces(path, label, desk.inkOf(subject).halfInk());
-            letterAt(desk, subject, label, places, middleAngle);
+        if (gaps.size() == before && (seen[n].mustCarry() || seen.size() == 1)) {
+            nameBeside(desk, subject, path, seen[n].whole, label);
         }
     }
     drawLine(desk, subject, path, gaps);

@@ -7,6 +7,7 @@
 #include "symbols/construction.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
+#include "symbols/line_labels.h"
 #include "symbols/route_lines.h"
 
 namespace crosstick::symbols {
@@ -188,33 +189,74 @@ void letterLegs(Desk& desk, Subject& route, const std::vector<RoutePiece>& piece
     }
 }
 
+/// "RTE QUILL", "RTE QUILL  ALTN"; of one without a name what it is used for alone.
 Label nameOf(const Desk& desk, const plan::Route& route) {
-    const char* what = route.use == plan::Use::Alternate ? "  ALTN" : route.use == plan::Use::Vehicle ? "  VEH" : "";
-    return {{"RTE " + route.name + what}, desk.gauge().letters};
+    const std::string use = route.use == plan::Use::Alternate ? "ALTN" : route.use == plan::Use::Vehicle ? "VEH" : "";
+    const std::string name = route.name.empty() ? "" : "RTE " + route.name;
+    const std::string words = name + (name.empty() || use.empty() ? "" : "  ") + use;
+    return {words.empty() ? std::vector<std::string>{} : std::vector{words}, desk.gauge().letters};
 }
 
-/// The route's name beside the longest piece that is its own and still has room.
+/// What a route has for itself within a stretch of its line, the longest piece first.
+std::vector<RoutePiece> ownPieces(const std::vector<RoutePiece>& pieces, const drawing::Path& path,
+                                  const drawing::Stretch& within) {
+    std::vector<RoutePiece> own;
+    for (std::size_t n = 0; n < pieces.size(); ++n) {
+        const double from = std::max(path.position(n), within.from);
+        const double to = std::min(path.position(n + 1), within.to);
+        if (!pieces[n].sharedWithPrimary && to - from >= 0.05) {
+            own.push_back(pieces[n]);
+            own.back().from = path.at(from);
+            own.back().to = path.at(to);
+        }
+    }
+    std::stable_sort(own.begin(), own.end(),
+                     [](const RoutePiece& a, const RoutePiece& b) { return a.length() > b.length(); });
+    return own;
+}
+
+/// Beside the longest piece of a share that has room.
+bool nameShare(Desk& desk, Subject& route, const std::vector<RoutePiece>& own, const Label& label) {
+    return std::any_of(own.begin(), own.end(), [&](const RoutePiece& piece) {
+        return piece.length() > label.width() + 2 && writeBeside(desk, route, piece, label, -1);
+    });
+}
+
+bool nameAside(Desk& desk, Subject& route, const std::vector<RoutePiece>& own, const Label& label) {
+    return std::any_of(own.begin(), own.end(), [&](const RoutePiece& piece) {
+        const Point middle = (piece.from + piece.to) * 0.5 + drawing::leftOf(piece.direction()) * piece.aside;
+        return letterAside(desk, route, label, middle, ExtensionEnd::Tick);
+    });
+}
+
+/// The route's name beside what is its own: on each share of every stretch that is seen (engraving A11).
 void letterName(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces) {
-    if (route.route->name.empty() || route.labelAt) {
+    const Label label = nameOf(desk, *route.route);
+    if (label.isEmpty()) {
         return;
     }
-    std::vector<RoutePiece> byLength = pieces;
-    std::erase_if(byLength, [](const RoutePiece& piece) { return piece.sharedWithPrimary; });
-    std::stable_sort(byLength.begin(), byLength.end(),
-                     [](const RoutePiece& a, const RoutePiece& b) { return a.length() > b.length(); });
-    const Label label = nameOf(desk, *route.route);
-    for (const RoutePiece& piece : byLength) {
-        if (piece.length() > label.width() + 2 && writeBeside(desk, route, piece, label, -1)) {
-            return;
+    const drawing::Path path(route.points);
+    const std::vector<SeenStretch> seen = seenStretches(path, desk.window());
+    const std::size_t hand = route.labelAt ? stretchOfHand(seen, path, *route.labelAt) : seen.size();
+    bool any = route.labelAt.has_value();
+    bool all = true;
+    for (std::size_t n = 0; n < seen.size(); ++n) {
+        const std::vector<RoutePiece> own = ownPieces(pieces, path, seen[n].whole);
+        if (n == hand || own.empty()) {
+            continue;
         }
-    }
-    for (const RoutePiece& piece : byLength) {
-        const Point middle = (piece.from + piece.to) * 0.5 + drawing::leftOf(piece.direction()) * piece.aside;
-        if (desk.window().contains(middle) && letterAside(desk, route, label, middle, ExtensionEnd::Tick)) {
-            return;
+        bool named = false;
+        for (const drawing::Stretch& share : seen[n].shares) {
+            named = nameShare(desk, route, ownPieces(pieces, path, share), label) || named;
         }
+        const bool mustCarry = seen[n].mustCarry() || (!any && n + 1 == seen.size());
+        named = named || (mustCarry && nameAside(desk, route, own, label));
+        all = all && (named || !mustCarry);
+        any = any || named;
     }
-    desk.remark(route, kLabelLeftOut);
+    if (!any || !all) {
+        desk.remark(route, kLabelLeftOut);
+    }
 }
 
 void letterAdministrative(Desk& desk, Subject& route) {
@@ -252,9 +294,10 @@ void drawRoutes(Desk& desk, const std::vector<Subject*>& routes) {
 
 void nameRoutesByHand(Desk& desk, const std::vector<Subject*>& routes) {
     for (Subject* route : routes) {
-        if (route->labelAt && !route->route->name.empty()) {
+        const Label label = nameOf(desk, *route->route);
+        if (route->labelAt && !label.isEmpty()) {
             const drawing::Path path(route->points);
-            (void)desk.writeByHand(*route, nameOf(desk, *route->route), angleByHand(path, *route->labelAt));
+            (void)desk.writeByHand(*route, label, angleByHand(path, *route->labelAt));
         }
     }
 }
@@ -262,8 +305,11 @@ void nameRoutesByHand(Desk& desk, const std::vector<Subject*>& routes) {
 void letterRoutes(Desk& desk, const std::vector<Subject*>& routes) {
     for (Subject* route : routes) {
         const auto pieces = piecesOf(*route, routes);
+        const auto before = static_cast<std::ptrdiff_t>(route->parts.size());
         letterLegs(desk, *route, pieces);
         letterAdministrative(desk, *route);
+        std::for_each(route->parts.begin() + before, route->parts.end(),
+                      [](Part& part) { part.what = Part::What::Figures; });
     }
     for (Subject* route : routes) {
         letterName(desk, *route, piecesOf(*route, routes));
