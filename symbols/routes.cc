@@ -16,8 +16,6 @@ namespace {
 constexpr double kLeastForHead = 15;
 constexpr double kLeastForNumber = 4;
 constexpr double kHead = 2.4;
-constexpr double kAdminDot = 0.5;
-constexpr double kAdminPitch = 1.2;
 
 void drawLegs(Desk& desk, Subject& route, const Points& line) {
     const drawing::Path path(drawing::cleaned(line));
@@ -37,15 +35,11 @@ void drawLegs(Desk& desk, Subject& route, const Points& line) {
 void drawAdministrative(Desk& desk, Subject& route, std::size_t first, std::size_t last) {
     const drawing::Path path(Points(route.points.begin() + static_cast<std::ptrdiff_t>(first),
                                     route.points.begin() + static_cast<std::ptrdiff_t>(last) + 1));
-    std::vector<drawing::Polyline> dots;
-    for (const drawing::Polyline& dot : drawing::dotted(path, kAdminPitch)) {
-        if (desk.window().contains(dot.points.front())) {
-            dots.push_back(dot);
-        }
-    }
-    if (!dots.empty()) {
-        route.ink.marks.emplace_back(
-            drawing::Stroke{std::move(dots), kAdminDot, route.manner.ink, drawing::Join::Round, drawing::Cap::Round});
+    drawing::Stroke dots = administrativeDots(path, route.manner.ink);
+    std::erase_if(dots.pieces,
+                  [&](const drawing::Polyline& dot) { return !desk.window().contains(dot.points.front()); });
+    if (!dots.pieces.empty()) {
+        route.ink.marks.emplace_back(std::move(dots));
     }
 }
 
@@ -122,16 +116,30 @@ std::vector<double> slides(double length, double width) {
     return places;
 }
 
-bool writeBeside(Desk& desk, Subject& route, const RoutePiece& piece, const Label& label, double firstSide) {
+/// Other lines under letters, other letters in a row with them: none, or where nothing else is free.
+enum class Crossed { Never, AtWorst };
+
+/// @param sides  +1: left of travel; the first that has room
+bool writeBeside(Desk& desk, Subject& route, const RoutePiece& piece, const Label& label,
+                 const std::vector<double>& sides, Crossed crossed) {
     constexpr double kOff = 1.3;
     const Vector u = piece.direction();
     const Degrees angle = drawing::readable(u);
     std::vector<Desk::Place> places;
-    for (const double side : {firstSide, -firstSide}) {
+    for (const double side : sides) {
         const double away = side * (kOff + label.height() / 2 + std::abs(piece.aside));
         for (const double share : slides(piece.length(), label.width())) {
             places.push_back({piece.from + u * (piece.length() * share) + drawing::leftOf(u) * away, angle});
         }
+    }
+    if (crossed == Crossed::Never) {
+        constexpr double kInARow = 4;  // nearer than that the name and a leg's figures are read as one
+        std::erase_if(places, [&](const Desk::Place& place) {
+            TurnedBox box = label.boxAt(place.middle, place.angle).grown(0.4);
+            const bool isCrossed = desk.taken().crossings(box, route.order) > 0;
+            box.width += 2 * kInARow;
+            return isCrossed || !desk.taken().isFree(box, 0);
+        });
     }
     const auto place = desk.choose(label, places, route.order);
     if (place) {
@@ -153,14 +161,15 @@ void numberAside(Desk& desk, Subject& route, const RoutePiece& piece, const Labe
 /// there is no room for more.
 void letterPiece(Desk& desk, Subject& route, const RoutePiece& piece, const movement::Piece& figures,
                  const std::string& number) {
+    const std::vector<double> kLeftFirst{1, -1};
     const Label full{{number + "  " + azimuthWords(figures.magneticAzimuth, desk.engraving().angles) + "  " +
                       distanceWords(figures.mapDistance)},
                      1.8};
     const Label alone{{number}, 1.8};
-    if (piece.length() >= full.width() + 4 && writeBeside(desk, route, piece, full, 1)) {
+    if (piece.length() >= full.width() + 4 && writeBeside(desk, route, piece, full, kLeftFirst, Crossed::AtWorst)) {
         return;
     }
-    if (piece.length() < kLeastForNumber || !writeBeside(desk, route, piece, alone, 1)) {
+    if (piece.length() < kLeastForNumber || !writeBeside(desk, route, piece, alone, kLeftFirst, Crossed::AtWorst)) {
         numberAside(desk, route, piece, alone);
     }
 }
@@ -197,7 +206,8 @@ Label nameOf(const Desk& desk, const plan::Route& route) {
     return {words.empty() ? std::vector<std::string>{} : std::vector{words}, desk.gauge().letters};
 }
 
-/// What a route has for itself within a stretch of its line, the longest piece first.
+/// What a route has for itself within a stretch of its line: the longest piece first, those last beside which another
+/// route runs.
 std::vector<RoutePiece> ownPieces(const std::vector<RoutePiece>& pieces, const drawing::Path& path,
                                   const drawing::Stretch& within) {
     std::vector<RoutePiece> own;
@@ -210,16 +220,26 @@ std::vector<RoutePiece> ownPieces(const std::vector<RoutePiece>& pieces, const d
             own.back().to = path.at(to);
         }
     }
-    std::stable_sort(own.begin(), own.end(),
-                     [](const RoutePiece& a, const RoutePiece& b) { return a.length() > b.length(); });
+    std::stable_sort(own.begin(), own.end(), [](const RoutePiece& a, const RoutePiece& b) {
+        return std::pair(a.aside != 0, -a.length()) < std::pair(b.aside != 0, -b.length());
+    });
     return own;
 }
 
-/// Beside the longest piece of a share that has room.
+/// Beside the first piece of a share that has room: on the other side of its line than the leg's figures, and never
+/// beside the line of another route.
 bool nameShare(Desk& desk, Subject& route, const std::vector<RoutePiece>& own, const Label& label) {
-    return std::any_of(own.begin(), own.end(), [&](const RoutePiece& piece) {
-        return piece.length() > label.width() + 2 && writeBeside(desk, route, piece, label, -1);
-    });
+    for (const Crossed crossed : {Crossed::Never, Crossed::AtWorst}) {
+        for (const RoutePiece& piece : own) {
+            const std::vector<double> sides = piece.aside > 0   ? std::vector<double>{1}
+                                              : piece.aside < 0 ? std::vector<double>{-1}
+                                                                : std::vector<double>{-1, 1};
+            if (piece.length() > label.width() + 2 && writeBeside(desk, route, piece, label, sides, crossed)) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 bool nameAside(Desk& desk, Subject& route, const std::vector<RoutePiece>& own, const Label& label) {

@@ -37,6 +37,12 @@ TEST(Legend, ExplainsThePatternsOfTheRoutesThatAFilmShows) {
     EXPECT_THAT(rowsOf(film), ElementsAre("PRIMARY ROUTE", "ALTERNATE ROUTE", "WAY OF VEHICLES (VEH)"));
 }
 
+TEST(Legend, ExplainsTheDotsOfAnAdministrativeMove) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{30, 75}, {70, 75}, {140, 75}}, .stops = {1, 2}, .name = "QUILL"});
+    EXPECT_THAT(rowsOf(film), ElementsAre("PRIMARY ROUTE", "ADMINISTRATIVE MOVE"));
+}
+
 TEST(Legend, SamplesLieInTheirSixteenByFive) {
     MadeFilm film;
     film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .name = "MITTEN", .use = plan::Use::Alternate});
