@@ -114,6 +114,35 @@ std::vector<drawing::Polyline> innerHalfCircles(const drawing::Path& path, const
     return inner;
 }
 
+constexpr double kToothBase = 2.0;
+constexpr double kToothHigh = 1.6;
+
+/// Where the teeth of an obstacle line begin: evened in each stretch between corners, the first and last flush with its
+/// ends, set back where the corner closes toward them.
+std::vector<double> toothPlaces(const drawing::Path& path, double side, const std::vector<drawing::Stretch>& gaps) {
+    constexpr double kPitch = 4.0;
+    std::vector<double> places;
+    for (const Run& one : runsOf(path)) {
+        const auto setBack = [side](double turn) {
+            return closesToward(turn, side) ? kToothHigh * std::tan(std::abs(turn) / 2) + 0.2 : 0;
+        };
+        const double from = one.stretch.from + setBack(one.turnBefore);
+        const double to = one.stretch.to - setBack(one.turnAfter);
+        const double room = to - from - kToothBase;
+        if (room < 0) {
+            continue;
+        }
+        const int spaces = static_cast<int>(std::lround(room / kPitch));
+        for (int n = 0; n <= spaces; ++n) {
+            const double s = from + (spaces == 0 ? room / 2 : room * n / spaces);
+            if (!isInGap(s, s + kToothBase, gaps)) {
+                places.push_back(s);
+            }
+        }
+    }
+    return places;
+}
+
 }  // namespace
 
 void placeFrontLine(Desk& desk, Subject& subject) {
@@ -169,40 +198,30 @@ void placeFrontLine(Desk& desk, Subject& subject) {
 }
 
 void placeObstacleLine(Desk& desk, Subject& subject) {
-    constexpr double kBase = 2.0;
-    constexpr double kHigh = 1.6;
-    constexpr double kPitch = 4.0;
     const drawing::Path path(subject.points);
     const double side = enemySide(*subject.measure);
     const auto gaps =
-        letterEnds(desk, subject, path, lineRows(*subject.measure), kHigh + desk.inkOf(subject).halfInk());
-    std::vector<drawing::Polyline> ink;
+        letterEnds(desk, subject, path, lineRows(*subject.measure), kToothHigh + desk.inkOf(subject).halfInk());
+    drawLine(desk, subject, path, gaps);
     Pencil pencil = desk.inkOf(subject);
-    for (const Run& one : runsOf(path)) {
-        const auto setBack = [side](double turn) {
-            return closesToward(turn, side) ? kHigh * std::tan(std::abs(turn) / 2) + 0.2 : 0;
-        };
-        const double from = one.stretch.from + setBack(one.turnBefore);
-        const double to = one.stretch.to - setBack(one.turnAfter);
-        const double room = to - from - kBase;
-        if (room < 0) {
-            continue;
+    std::vector<drawing::Polyline> teeth;
+    const auto add = [&](Point a, Point b) {
+        const Vector out = drawing::leftOf(drawing::unit(b - a)) * side;
+        const Vector onStroke = out * pencil.toStroke();
+        teeth.push_back({{a + onStroke, (a + b) * 0.5 + out * kToothHigh, b + onStroke}, false});
+    };
+    if (subject.manner.standing == Standing::Planned && !subject.ink.marks.empty()) {
+        for (const DashMiddle& dash : dashMiddles(subject.ink.marks.back(), subject.manner)) {
+            const Vector half =
+                dash.along * (kToothBase / 2);  // on the dashes, whole: beside one it belongs to nothing
+            add(dash.at - half, dash.at + half);
         }
-        const int spaces = static_cast<int>(std::lround(room / kPitch));
-        for (int n = 0; n <= spaces; ++n) {
-            const double s = from + (spaces == 0 ? room / 2 : room * n / spaces);
-            if (isInGap(s, s + kBase, gaps)) {
-                continue;
-            }
-            const Point a = path.at(s);
-            const Point b = path.at(s + kBase);
-            const Vector out = drawing::leftOf(drawing::unit(b - a)) * side;
-            const Vector onStroke = out * pencil.toStroke();
-            ink.push_back({{a + onStroke, (a + b) * 0.5 + out * kHigh, b + onStroke}, false});
+    } else {
+        for (const double s : toothPlaces(path, side, gaps)) {
+            add(path.at(s), path.at(s + kToothBase));
         }
     }
-    drawLine(desk, subject, path, gaps);
-    pencil.single().lines(std::move(ink), desk.gauge().pen);
+    pencil.single().lines(std::move(teeth), desk.gauge().pen);
 }
 
 void placeDangerLine(Desk& desk, Subject& subject) {
