@@ -173,7 +173,8 @@ std::optional<drawing::Stretch> inkMark(Desk& desk, Subject& subject, const Line
 }
 
 /// Both designations by one extension line, left over right (engraving B2). A reader does not know which way the line
-/// was drawn, so that is as it is read: from the west, what runs due north from the south. The upper one is the north's.
+/// was drawn, so that is as it is read: from the west, what runs due north from the south. The upper one is the
+/// north's.
 bool nameAside(Desk& desk, Subject& subject, const Line& line, const drawing::Stretch& stretch) {
     const Vector way = line.path.at(stretch.to) - line.path.at(stretch.from);
     const bool isBackwards = std::abs(way.x) > 1e-6 ? way.x < 0 : way.y > 0;

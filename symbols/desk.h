@@ -62,6 +62,9 @@ class Desk {
         return room_ == Room::Ample && box.inside(lettersWindow()) && taken_.isFree(box);
     }
 
+    /// Do other lines cross a place for letters, or does another's true place lie in it?
+    [[nodiscard]] bool isCrossed(const TurnedBox& box, std::size_t owner) const;
+
     /// Letters at a place that is known to be free; the place is taken from then on.
     void write(Subject& subject, const Label& label, Point middle, Degrees angle);
     /// Letters whose middle was placed by hand: there, moved no farther than the window asks; far from what they name

@@ -79,7 +79,7 @@ std::optional<Break> breakAt(Desk& desk, const Subject& subject, const drawing::
     const Degrees angle = drawing::readable(b - a);
     const Desk::Place place{(a + b) * 0.5, angle};
     const TurnedBox box = label.boxAt(place.middle, angle);
-    if (!desk.fits(box) || desk.taken().crossings(box.grown(0.6), subject.order) > 0) {
+    if (!desk.fits(box) || desk.isCrossed(box.grown(0.6), subject.order)) {
         return std::nullopt;
     }
     return Break{place, gap};
@@ -120,7 +120,7 @@ std::optional<Written> letterFreely(Desk& desk, Subject& subject, const drawing:
     if (end.isReal) {
         for (const Desk::Place& place : placesAtEnd(path, end, label, reach)) {
             const TurnedBox box = label.boxAt(place.middle, place.angle);
-            if (desk.fits(box) && desk.taken().crossings(box.grown(0.4), subject.order) == 0) {
+            if (desk.fits(box) && !desk.isCrossed(box.grown(0.4), subject.order)) {
                 desk.write(subject, label, place.middle, place.angle);
                 return Written{};
             }

@@ -70,7 +70,7 @@ std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const 
             const TurnedBox box = label.boxAt((from + to) * 0.5, drawing::readable(to - from));
             if (s - half >= share.from && s + half <= share.to &&
                 path.turning(s - half - 3, s + half + 3) <= kStraight && desk.fits(box) &&
-                desk.taken().crossings(box.grown(0.6), subject.order) == 0) {
+                !desk.isCrossed(box.grown(0.6), subject.order)) {
                 desk.write(subject, label, box.middle, box.angle);
                 return drawing::Stretch{s - half, s + half};
             }

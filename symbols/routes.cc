@@ -136,7 +136,7 @@ bool writeBeside(Desk& desk, Subject& route, const RoutePiece& piece, const Labe
         constexpr double kInARow = 4;  // nearer than that the name and a leg's figures are read as one
         std::erase_if(places, [&](const Desk::Place& place) {
             TurnedBox box = label.boxAt(place.middle, place.angle).grown(0.4);
-            const bool isCrossed = desk.taken().crossings(box, route.order) > 0;
+            const bool isCrossed = desk.isCrossed(box, route.order);
             box.width += 2 * kInARow;
             return isCrossed || !desk.taken().isFree(box, 0);
         });
