@@ -12,7 +12,6 @@
 namespace crosstick::symbols {
 namespace {
 
-constexpr double kLetter = 2.5;
 constexpr double kHalfGap = 2.6;
 constexpr double kLeastRadius = 5;
 constexpr double kFromHead = 4.0;  ///< of ticks and teeth
@@ -29,6 +28,7 @@ void placeDiagonals(Desk& desk, Subject& subject, Ends ends) {
         return taskInWords(desk, subject, centre);
     }
     Pencil ink = desk.inkOf(subject);
+    const double gap = kHalfGap * desk.taskLetter() / kTaskLetter;
     // The enemy's side is the one that the sign's corner lies farther toward.
     const bool isLevel = x >= y;
     const double ahead = (isLevel ? corner.x : corner.y) < 0 ? -1 : 1;
@@ -40,10 +40,10 @@ void placeDiagonals(Desk& desk, Subject& subject, Ends ends) {
             if (ends == Ends::ArrowsAhead && (isLevel ? sx : sy) == ahead) {
                 to = openHead(ink, to, u, 0.5 * desk.gauge().symbol).at;
             }
-            inkSign(ink, {centre + u * kHalfGap, to});
+            inkSign(ink, {centre + u * gap, to});
         }
     }
-    letterAt(desk, subject, {{letterOf(*subject.measure)}, kLetter}, {{centre, Degrees(0)}}, Degrees(0));
+    letterAt(desk, subject, {{letterOf(*subject.measure)}, desk.taskLetter()}, {{centre, Degrees(0)}}, Degrees(0));
 }
 
 /// A circle from one side of its gap clockwise to the other.
@@ -111,16 +111,18 @@ std::optional<Circle> placeCircle(Desk& desk, Subject& subject, End end) {
 
 /// Places along the circle at about a pitch, the first half a pitch in, 4.0 clear of the head and 2.0 of the letter's
 /// gap.
+/// @param letter  where on the circle it stands  @param capital  how high it is
 /// @param half  half of what stands on a place covers along the circle  @param head  length of the head
-std::vector<double> placesRound(const drawing::Path& path, double letter, double pitch, double half, double head) {
-    constexpr double kFromLetter = 2.0 + 2.2;
+std::vector<double> placesRound(const drawing::Path& path, double letter, double capital, double pitch, double half,
+                                double head) {
+    const double fromLetter = 2.0 + 2.2 * capital / kTaskLetter;
     std::vector<double> places;
     const double from = pitch / 2;
     const double to = path.length() - head - kFromHead - half;
     const auto count = std::max(1L, std::lround((to - from) / pitch));
     for (long n = 0; n <= count && to > from; ++n) {
         const double s = from + (to - from) * static_cast<double>(n) / static_cast<double>(count);
-        if (std::abs(s - letter) > kFromLetter + half) {
+        if (std::abs(s - letter) > fromLetter + half) {
             places.push_back(s);
         }
     }
@@ -169,7 +171,8 @@ void placeRetain(Desk& desk, Subject& subject) {
                 }
             }
         } else {
-            for (const double s : placesRound(path, path.length() / 2, kPitch, desk.gauge().pen / 2, head)) {
+            for (const double s :
+                 placesRound(path, path.length() / 2, desk.taskLetter(), kPitch, desk.gauge().pen / 2, head)) {
                 feet.push_back(path.at(s));
             }
         }
@@ -191,7 +194,8 @@ void placeIsolate(Desk& desk, Subject& subject) {
         std::vector<drawing::Polyline> teeth;
         const double letter = letterPlace(path, letterOf(*subject.measure));
         Pencil ink = desk.inkOf(subject);
-        for (const double s : placesRound(path, letter, kPitch, kBase / 2, headLength(desk.gauge()))) {
+        for (const double s :
+             placesRound(path, letter, desk.taskLetter(), kPitch, kBase / 2, headLength(desk.gauge()))) {
             const Point foot = path.at(s);
             const Vector in = drawing::unit(circle->centre - foot);
             const Vector onStroke = in * ink.toStroke();

@@ -12,8 +12,7 @@
 namespace crosstick::symbols {
 namespace {
 
-constexpr double kTaskLetter = 2.5;
-constexpr double kClear = 0.8;
+constexpr double kClear = 0.8;  ///< round a task's letter of the usual height
 constexpr double kLeastPiece = 1.0;
 
 std::string_view abbreviationOf(const plan::Measure& measure) {
@@ -40,19 +39,26 @@ void inkThinSign(Pencil& pencil, const drawing::Polyline& line) {
 
 void inkLettered(Desk& desk, Subject& subject, const Points& points, double s, const std::string& letter) {
     const drawing::Path path(points);
-    const Label label{{letter}, kTaskLetter};
+    const Label label{{letter}, desk.taskLetter()};
+    const double clear = kClear * label.capital / kTaskLetter;
     if (!letter.empty() && desk.writeByHand(subject, label, Degrees(0))) {
         const TurnedBox box = label.boxAt(*subject.labelAt, Degrees(0));
         const auto gaps =
-            gapsUnder(path, TurnedBox{desk.movedInside(box), box.width, box.height, box.angle}.grown(kClear), 0);
+            gapsUnder(path, TurnedBox{desk.movedInside(box), box.width, box.height, box.angle}.grown(clear), 0);
         Pencil ink = desk.inkOf(subject);
         for (const drawing::Stretch& piece : drawing::without({{0, path.length()}}, gaps)) {
             inkSign(ink, path.between(piece.from, piece.to));
         }
         return;
     }
-    const Vector u = path.chord(s, 1);
-    const double half = std::abs(u.x) * label.width() / 2 + std::abs(u.y) * kTaskLetter / 2 + kClear;
+    const auto halfAt = [&](double at) {
+        const Vector u = path.chord(at, 1);
+        return std::abs(u.x) * label.width() / 2 + std::abs(u.y) * label.capital / 2 + clear;
+    };
+    if (const double room = halfAt(s); path.length() > 2 * room + kLeastPiece) {
+        s = std::clamp(s, room, path.length() - room);  // a short first piece: the letter begins the line
+    }
+    const double half = halfAt(s);
     const TurnedBox box = label.boxAt(path.at(s), Degrees(0));
     Pencil ink = desk.inkOf(subject);
     if (letter.empty() || s - half < 0 || s + half > path.length() || !desk.fits(box)) {

@@ -26,6 +26,12 @@ Pencil Desk::plainInkOf(Subject& subject) {
     return {subject.ink, plain, gauge()};
 }
 
+bool Desk::isCrossed(const TurnedBox& box, std::size_t owner) const {
+    constexpr double kFromSpots = 0.4;
+    constexpr Point kNowhere{-1e9, -1e9};  // a label has no true place of its own
+    return taken_.crossings(box, owner) > 0 || taken_.coversSpot(box, kNowhere, owner, kFromSpots);
+}
+
 void Desk::write(Subject& subject, const Label& label, Point middle, Degrees angle) {
     lettersOf(subject).letters(label, middle, angle);
     take(subject, label.boxAt(middle, angle), Part::What::Letters);
@@ -62,7 +68,7 @@ std::optional<Desk::Place> Desk::choose(const Label& label, const std::vector<Pl
         if (!fits(box)) {
             continue;
         }
-        if (taken_.crossings(box.grown(0.4), owner) == 0) {
+        if (!isCrossed(box.grown(0.4), owner)) {
             return place;
         }
         if (!free) {

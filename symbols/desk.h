@@ -33,17 +33,22 @@ struct Subject {
     [[nodiscard]] plan::ItemId id() const { return showing->item; }
 };
 
+/// Height of a task's letter (engraving A2).
+inline constexpr double kTaskLetter = 2.5;
+
 /// What the drawing functions of one film share: the rules, what is taken, what there is to remark.
 class Desk {
   public:
     explicit Desk(const Engraving& engraving);
     /// An empty one for a sample: a window of its own, in which letters and symbols have room or nothing has.
     enum class Room { Ample, None };
-    Desk(const Engraving& engraving, const drawing::Box& window, Room room)
-        : engraving_(engraving), window_(window), room_(room) {}
+    /// @param taskLetter  a sample that is made smaller afterwards begins with a larger one
+    Desk(const Engraving& engraving, const drawing::Box& window, Room room, double taskLetter = kTaskLetter)
+        : engraving_(engraving), window_(window), room_(room), taskLetter_(taskLetter) {}
 
     [[nodiscard]] const Engraving& engraving() const { return engraving_; }
     [[nodiscard]] const drawing::Gauge& gauge() const { return engraving_.gauge; }
+    [[nodiscard]] double taskLetter() const { return taskLetter_; }       ///< how high the letter of a task is
     [[nodiscard]] const drawing::Box& window() const { return window_; }  ///< without one: a very large box
     [[nodiscard]] drawing::Box lettersWindow() const { return window_.grown(-2.0); }
     [[nodiscard]] drawing::Occupancy& taken() { return taken_; }
@@ -56,6 +61,9 @@ class Desk {
     [[nodiscard]] bool fits(const TurnedBox& box) const {
         return room_ == Room::Ample && box.inside(lettersWindow()) && taken_.isFree(box);
     }
+
+    /// Do other lines cross a place for letters, or does another's true place lie in it?
+    [[nodiscard]] bool isCrossed(const TurnedBox& box, std::size_t owner) const;
 
     /// Letters at a place that is known to be free; the place is taken from then on.
     void write(Subject& subject, const Label& label, Point middle, Degrees angle);
@@ -87,6 +95,7 @@ class Desk {
     const Engraving& engraving_;
     drawing::Box window_;
     Room room_ = Room::Ample;
+    double taskLetter_ = kTaskLetter;
     drawing::Occupancy taken_;
     std::vector<Remark> remarks_;
 };

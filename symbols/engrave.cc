@@ -6,6 +6,7 @@
 #include "core/drawing/clip.h"
 #include "core/measures/catalogue.h"
 #include "symbols/area_names.h"
+#include "symbols/construction.h"
 #include "symbols/desk.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
@@ -189,12 +190,43 @@ Layer layerOf(const Sorted& one) {
     return one.isRoute() ? Layer::Routes : one.rule->layer;
 }
 
+/// How far beside its line, left of it positive, ink of a sign runs along with it: teeth, half circles, ticks, the
+/// sides of what has a width.
+std::vector<double> besides(const Sorted& one) {
+    using measures::Sign;
+    const measures::Entry* entry =
+        one.subject->measure == nullptr ? nullptr : measures::find(one.subject->measure->kind);
+    const auto widthBetween = [&](double low, double high) {
+        const double half = numberOf(*one.subject->measure, "width", low, high) / 2;
+        return std::vector{half, -half};
+    };
+    switch (entry == nullptr ? Sign::Words : entry->sign) {
+        case Sign::Teeth:
+        case Sign::FrontLine:
+            return {1.5 * enemySide(*one.subject->measure)};
+        case Sign::DangerLine:
+            return {1.5, -1.5};
+        case Sign::Lane:
+            return widthBetween(4, 40);
+        case Sign::Axis:
+        case Sign::MainAxis:
+        case Sign::Avenue:
+        case Sign::Corridor:
+            return widthBetween(3.4, 12);
+        default:
+            return {};
+    }
+}
+
 /// The ink of all lines and every true place are known before a symbol or a letter is placed.
 void noteInk(Desk& desk, const std::vector<Sorted>& sorted) {
     for (const Sorted& one : sorted) {
         one.subject->body = {one.along(), one.isRing()};
         if (one.subject->points.size() > 1) {
             desk.taken().draw(one.along(), one.subject->order, one.isRing());
+            for (const double beside : besides(one)) {
+                desk.taken().draw(drawing::offset(one.along(), beside), one.subject->order);
+            }
         } else if (turnOf(one) == Turn::Symbols && !one.subject->follows) {
             desk.taken().mark(one.subject->points.front(), one.subject->order);
         }

@@ -36,9 +36,10 @@ struct Remark {
     FaultId about;  ///< identity, worded at the edge: "symbols/no-length"
 };
 
-/// A symbol or a label of an item: what a hand takes hold of.
+/// A symbol or a label of an item: what a hand takes hold of. Figures of a route stand where its legs are: no hand
+/// places them.
 struct Part {
-    enum class What { Symbol, Letters };
+    enum class What { Symbol, Letters, Figures };
     drawing::TurnedBox box;
     What what = What::Symbol;
 };

@@ -1,6 +1,7 @@
 #include "symbols/extension.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -93,6 +94,14 @@ bool letterAside(Desk& desk, Subject& subject, const Label& label, Point spot, E
         }
     }
     return false;
+}
+
+bool asideOfStretch(Desk& desk, Subject& subject, const Label& label, const drawing::Path& path,
+                    const drawing::Stretch& stretch) {
+    constexpr std::array kShares{0.5, 0.35, 0.65, 0.2, 0.8};
+    return std::any_of(kShares.begin(), kShares.end(), [&](double share) {
+        return letterAside(desk, subject, label, path.at(stretch.from + share * stretch.length()), ExtensionEnd::Tick);
+    });
 }
 
 bool letterAsideOfBody(Desk& desk, Subject& subject, const Label& label) {

@@ -22,6 +22,10 @@ enum class Ties { Clear, OverTies, Anyhow };
 /// crossed by no line. False where there is none.
 [[nodiscard]] bool letterAside(Desk& desk, Subject& subject, const Label& label, Point spot, ExtensionEnd end);
 
+/// The same from a stretch of a line: its middle, else what is nearest to it and has room.
+[[nodiscard]] bool asideOfStretch(Desk& desk, Subject& subject, const Label& label, const drawing::Path& path,
+                                  const drawing::Stretch& stretch);
+
 /// The same from what its own body is: a line's middle as far as it is seen, or its symbol's edge.
 [[nodiscard]] bool letterAsideOfBody(Desk& desk, Subject& subject, const Label& label);
 

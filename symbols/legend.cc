@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cctype>
 #include <set>
 
 #include "core/measures/catalogue.h"
@@ -23,23 +22,29 @@ drawing::Drawing routeSample(plan::Use use, const Engraving& engraving) {
     return sample;
 }
 
-bool showsRoute(const Engraving& engraving, plan::Use use) {
-    for (const plan::Showing& showing : engraving.film.shows) {
+template <class Wanted>
+bool showsRoute(const Engraving& engraving, Wanted&& wanted) {
+    return std::any_of(engraving.film.shows.begin(), engraving.film.shows.end(), [&](const plan::Showing& showing) {
         const auto route = engraving.plan.route(showing.item);
-        if (route && route->use == use) {
-            return true;
-        }
-    }
-    return false;
+        return route && wanted(*route);
+    });
+}
+
+/// The way to the first route point, or on from the last.
+bool hasAdministrativeMove(const plan::Route& route) {
+    return route.stops.size() > 1 &&
+           (route.stops.front().vertex > 0 || route.stops.back().vertex + 1 < route.vertices.size());
+}
+
+drawing::Drawing administrativeSample(const Engraving& engraving) {
+    const drawing::Ink ink = engraving.pens == PenMode::OnePen ? drawing::Ink::Black : drawing::Ink::Blue;
+    return {{administrativeDots(drawing::Path(Points{{0.5, kMiddle}, {kWidth - 0.5, kMiddle}}), ink)}};
 }
 
 std::string explanation(const measures::Entry& entry) {
-    std::string text(entry.name);
-    text.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(text.front())));
-    std::string spoken(entry.abbreviation);
-    std::transform(spoken.begin(), spoken.end(), spoken.begin(),
-                   [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
-    return spoken.empty() || spoken == text ? text : text + " (" + std::string(entry.abbreviation) + ')';
+    const std::string text = inCapitals(entry.name);
+    const bool saysIt = entry.abbreviation.empty() || text == entry.abbreviation;
+    return saysIt ? text : text + " (" + std::string(entry.abbreviation) + ')';
 }
 
 /// Lines, areas, points, words.
@@ -83,17 +88,18 @@ void addMeasures(std::vector<LegendRow>& rows, const Engraving& engraving, Legen
 }  // namespace
 
 // The patterns of routes are a house rule (engraving E1), so a film that shows one explains it; then one row for each
-// kind on it that the catalogue says is not standard (engraving D3).
+// kind on it that the catalogue says is not standard, in capitals like every block (engraving D, D3).
 std::vector<LegendRow> legend(const Engraving& engraving, LegendExtent extent) {
     std::vector<LegendRow> rows;
-    if (showsRoute(engraving, plan::Use::Primary)) {
-        rows.push_back({routeSample(plan::Use::Primary, engraving), "primary route"});
+    for (const auto& [use, words] :
+         {std::pair{plan::Use::Primary, "PRIMARY ROUTE"}, std::pair{plan::Use::Alternate, "ALTERNATE ROUTE"},
+          std::pair{plan::Use::Vehicle, "WAY OF VEHICLES (VEH)"}}) {
+        if (showsRoute(engraving, [used = use](const plan::Route& route) { return route.use == used; })) {
+            rows.push_back({routeSample(use, engraving), words});
+        }
     }
-    if (showsRoute(engraving, plan::Use::Alternate)) {
-        rows.push_back({routeSample(plan::Use::Alternate, engraving), "alternate route"});
-    }
-    if (showsRoute(engraving, plan::Use::Vehicle)) {
-        rows.push_back({routeSample(plan::Use::Vehicle, engraving), "way of vehicles (VEH)"});
+    if (showsRoute(engraving, hasAdministrativeMove)) {
+        rows.push_back({administrativeSample(engraving), "ADMINISTRATIVE MOVE"});
     }
     addMeasures(rows, engraving, extent);
     return rows;

@@ -79,7 +79,7 @@ std::optional<Break> breakAt(Desk& desk, const Subject& subject, const drawing::
     const Degrees angle = drawing::readable(b - a);
     const Desk::Place place{(a + b) * 0.5, angle};
     const TurnedBox box = label.boxAt(place.middle, angle);
-    if (!desk.fits(box) || desk.taken().crossings(box.grown(0.6), subject.order) > 0) {
+    if (!desk.fits(box) || desk.isCrossed(box.grown(0.6), subject.order)) {
         return std::nullopt;
     }
     return Break{place, gap};
@@ -120,7 +120,7 @@ std::optional<Written> letterFreely(Desk& desk, Subject& subject, const drawing:
     if (end.isReal) {
         for (const Desk::Place& place : placesAtEnd(path, end, label, reach)) {
             const TurnedBox box = label.boxAt(place.middle, place.angle);
-            if (desk.fits(box) && desk.taken().crossings(box.grown(0.4), subject.order) == 0) {
+            if (desk.fits(box) && !desk.isCrossed(box.grown(0.4), subject.order)) {
                 desk.write(subject, label, place.middle, place.angle);
                 return Written{};
             }
@@ -231,6 +231,28 @@ std::vector<drawing::Stretch> letterEnds(Desk& desk, Subject& subject, const dra
         }
     }
     return gaps;
+}
+
+std::vector<SeenStretch> seenStretches(const drawing::Path& path, const drawing::Box& window) {
+    constexpr double kRepeat = 120;
+    std::vector<SeenStretch> seen;
+    for (const drawing::Stretch& stretch : drawing::inside(path, window)) {
+        const int count = std::max(1, static_cast<int>(std::lround(stretch.length() / kRepeat)));
+        const double part = stretch.length() / count;
+        seen.push_back({stretch, {}});
+        for (int n = 0; n < count; ++n) {
+            seen.back().shares.push_back({stretch.from + part * n, stretch.from + part * (n + 1)});
+        }
+    }
+    return seen;
+}
+
+std::size_t stretchOfHand(const std::vector<SeenStretch>& seen, const drawing::Path& path, Point hand) {
+    const double s = nearestOn(path, hand);
+    const auto away = [s](const SeenStretch& one) { return std::max({0.0, one.whole.from - s, s - one.whole.to}); };
+    const auto nearest =
+        std::min_element(seen.begin(), seen.end(), [&](const auto& a, const auto& b) { return away(a) < away(b); });
+    return static_cast<std::size_t>(nearest - seen.begin());
 }
 
 void placeNamedLine(Desk& desk, Subject& subject) {

@@ -16,4 +16,15 @@ void placeNamedLine(Desk& desk, Subject& subject);
 /// Rows for a phase line, a line of departure and their like.
 [[nodiscard]] std::vector<std::string> lineRows(const plan::Measure& measure);
 
+/// A stretch of a line that is seen, cut into shares of about 120 that carry a mark each (engraving A11).
+struct SeenStretch {
+    drawing::Stretch whole;
+    std::vector<drawing::Stretch> shares;
+    /// So long that it carries a mark in any case, aside of it where it has no room.
+    [[nodiscard]] bool mustCarry() const { return whole.length() >= 40; }
+};
+[[nodiscard]] std::vector<SeenStretch> seenStretches(const drawing::Path& path, const drawing::Box& window);
+/// Of what is seen the stretch whose mark is one that a hand placed beside a line: the nearest. Nothing is seen: 0.
+[[nodiscard]] std::size_t stretchOfHand(const std::vector<SeenStretch>& seen, const drawing::Path& path, Point hand);
+
 }  // namespace crosstick::symbols

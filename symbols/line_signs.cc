@@ -6,6 +6,7 @@
 
 #include "core/drawing/steps.h"
 #include "symbols/construction.h"
+#include "symbols/extension.h"
 #include "symbols/faults.h"
 #include "symbols/line_labels.h"
 
@@ -56,20 +57,6 @@ bool closesToward(double turn, double side) {
     return turn * side < 0;
 }
 
-/// What of a line is seen, cut into shares of about 120 that each carry a name (engraving A11).
-std::vector<drawing::Stretch> sharesOf(const drawing::Path& path, const drawing::Box& window) {
-    constexpr double kRepeat = 120;
-    std::vector<drawing::Stretch> shares;
-    for (const drawing::Stretch& stretch : drawing::inside(path, window)) {
-        const int count = std::max(1, static_cast<int>(std::lround(stretch.length() / kRepeat)));
-        const double part = stretch.length() / count;
-        for (int n = 0; n < count; ++n) {
-            shares.push_back({stretch.from + part * n, stretch.from + part * (n + 1)});
-        }
-    }
-    return shares;
-}
-
 /// Writes a name in a break, as near the middle of a share as the line is straight and free; gives the gap.
 std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const drawing::Path& path,
                                             const drawing::Stretch& share, const Label& label) {
@@ -83,13 +70,25 @@ std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const 
             const TurnedBox box = label.boxAt((from + to) * 0.5, drawing::readable(to - from));
             if (s - half >= share.from && s + half <= share.to &&
                 path.turning(s - half - 3, s + half + 3) <= kStraight && desk.fits(box) &&
-                desk.taken().crossings(box.grown(0.6), subject.order) == 0) {
+                !desk.isCrossed(box.grown(0.6), subject.order)) {
                 desk.write(subject, label, box.middle, box.angle);
                 return drawing::Stretch{s - half, s + half};
             }
         }
     }
     return std::nullopt;
+}
+
+/// Writes the name of a stretch that has no room for a break beside it, or aside of it by an extension line.
+void nameBeside(Desk& desk, Subject& subject, const drawing::Path& path, const drawing::Stretch& stretch,
+                const Label& label) {
+    const drawing::Path seen(path.between(stretch.from, stretch.to));
+    const auto place = desk.choose(label, besidePlaces(seen, label, desk.inkOf(subject).halfInk()), subject.order);
+    if (place) {
+        desk.write(subject, label, place->middle, place->angle);
+    } else if (!asideOfStretch(desk, subject, label, path, stretch)) {
+        desk.remark(subject, kLabelLeftOut);
+    }
 }
 
 /// Does a stretch of a line lie in one of the gaps left for its letters?
@@ -113,6 +112,35 @@ std::vector<drawing::Polyline> innerHalfCircles(const drawing::Path& path, const
         }
     }
     return inner;
+}
+
+constexpr double kToothBase = 2.0;
+constexpr double kToothHigh = 1.6;
+
+/// Where the teeth of an obstacle line begin: evened in each stretch between corners, the first and last flush with its
+/// ends, set back where the corner closes toward them.
+std::vector<double> toothPlaces(const drawing::Path& path, double side, const std::vector<drawing::Stretch>& gaps) {
+    constexpr double kPitch = 4.0;
+    std::vector<double> places;
+    for (const Run& one : runsOf(path)) {
+        const auto setBack = [side](double turn) {
+            return closesToward(turn, side) ? kToothHigh * std::tan(std::abs(turn) / 2) + 0.2 : 0;
+        };
+        const double from = one.stretch.from + setBack(one.turnBefore);
+        const double to = one.stretch.to - setBack(one.turnAfter);
+        const double room = to - from - kToothBase;
+        if (room < 0) {
+            continue;
+        }
+        const int spaces = static_cast<int>(std::lround(room / kPitch));
+        for (int n = 0; n <= spaces; ++n) {
+            const double s = from + (spaces == 0 ? room / 2 : room * n / spaces);
+            if (!isInGap(s, s + kToothBase, gaps)) {
+                places.push_back(s);
+            }
+        }
+    }
+    return places;
 }
 
 }  // namespace
@@ -170,40 +198,30 @@ void placeFrontLine(Desk& desk, Subject& subject) {
 }
 
 void placeObstacleLine(Desk& desk, Subject& subject) {
-    constexpr double kBase = 2.0;
-    constexpr double kHigh = 1.6;
-    constexpr double kPitch = 4.0;
     const drawing::Path path(subject.points);
     const double side = enemySide(*subject.measure);
     const auto gaps =
-        letterEnds(desk, subject, path, lineRows(*subject.measure), kHigh + desk.inkOf(subject).halfInk());
-    std::vector<drawing::Polyline> ink;
+        letterEnds(desk, subject, path, lineRows(*subject.measure), kToothHigh + desk.inkOf(subject).halfInk());
+    drawLine(desk, subject, path, gaps);
     Pencil pencil = desk.inkOf(subject);
-    for (const Run& one : runsOf(path)) {
-        const auto setBack = [side](double turn) {
-            return closesToward(turn, side) ? kHigh * std::tan(std::abs(turn) / 2) + 0.2 : 0;
-        };
-        const double from = one.stretch.from + setBack(one.turnBefore);
-        const double to = one.stretch.to - setBack(one.turnAfter);
-        const double room = to - from - kBase;
-        if (room < 0) {
-            continue;
+    std::vector<drawing::Polyline> teeth;
+    const auto add = [&](Point a, Point b) {
+        const Vector out = drawing::leftOf(drawing::unit(b - a)) * side;
+        const Vector onStroke = out * pencil.toStroke();
+        teeth.push_back({{a + onStroke, (a + b) * 0.5 + out * kToothHigh, b + onStroke}, false});
+    };
+    if (subject.manner.standing == Standing::Planned && !subject.ink.marks.empty()) {
+        for (const DashMiddle& dash : dashMiddles(subject.ink.marks.back(), subject.manner)) {
+            const Vector half =
+                dash.along * (kToothBase / 2);  // on the dashes, whole: beside one it belongs to nothing
+            add(dash.at - half, dash.at + half);
         }
-        const int spaces = static_cast<int>(std::lround(room / kPitch));
-        for (int n = 0; n <= spaces; ++n) {
-            const double s = from + (spaces == 0 ? room / 2 : room * n / spaces);
-            if (isInGap(s, s + kBase, gaps)) {
-                continue;
-            }
-            const Point a = path.at(s);
-            const Point b = path.at(s + kBase);
-            const Vector out = drawing::leftOf(drawing::unit(b - a)) * side;
-            const Vector onStroke = out * pencil.toStroke();
-            ink.push_back({{a + onStroke, (a + b) * 0.5 + out * kHigh, b + onStroke}, false});
+    } else {
+        for (const double s : toothPlaces(path, side, gaps)) {
+            add(path.at(s), path.at(s + kToothBase));
         }
     }
-    drawLine(desk, subject, path, gaps);
-    pencil.single().lines(std::move(ink), desk.gauge().pen);
+    pencil.single().lines(std::move(teeth), desk.gauge().pen);
 }
 
 void placeDangerLine(Desk& desk, Subject& subject) {
@@ -268,17 +286,23 @@ void placeLane(Desk& desk, Subject& subject) {
 void placeWay(Desk& desk, Subject& subject) {
     const drawing::Path path(fromTheWest(subject.points));
     const Label label{{wordsOf(*subject.measure)}, desk.gauge().letters};
-    const Degrees middleAngle = drawing::readable(path.chord(path.length() / 2, label.width()));
+    const std::vector<SeenStretch> seen = seenStretches(path, desk.window());
+    const bool isByHand =
+        desk.writeByHand(subject, label, drawing::readable(path.chord(path.length() / 2, label.width())));
+    const std::size_t hand = isByHand ? stretchOfHand(seen, path, *subject.labelAt) : seen.size();
     std::vector<drawing::Stretch> gaps;
-    if (!desk.writeByHand(subject, label, middleAngle)) {
-        for (const drawing::Stretch& share : sharesOf(path, desk.window())) {
+    for (std::size_t n = 0; n < seen.size(); ++n) {
+        if (n == hand) {
+            continue;
+        }
+        const std::size_t before = gaps.size();
+        for (const drawing::Stretch& share : seen[n].shares) {
             if (const auto gap = nameInBreak(desk, subject, path, share, label)) {
                 gaps.push_back(*gap);
             }
         }
-        if (gaps.empty()) {
-            const auto places = besidePlaces(path, label, desk.inkOf(subject).halfInk());
-            letterAt(desk, subject, label, places, middleAngle);
+        if (gaps.size() == before && (seen[n].mustCarry() || seen.size() == 1)) {
+            nameBeside(desk, subject, path, seen[n].whole, label);
         }
     }
     drawLine(desk, subject, path, gaps);

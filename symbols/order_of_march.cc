@@ -25,7 +25,7 @@ void inkRow(Desk& desk, Subject& subject, const film::MarchRow& row, Point corne
     const double h = desk.gauge().letters;
     UnitSketch sketch =
         sketchUnit(measures::withoutAmplifiers(measures::readUnit(row.unit)), subject.manner, desk.gauge());
-    const double foot = sketch.whole().bottom;
+    const double foot = sketch.frame.bottom;  // a staff stands beside the stem
     const Point middle = corner + row.symbol;
     subject.ink.append(drawing::moved(std::move(sketch.ink), middle));
     subject.letters.append(drawing::moved(std::move(sketch.letters), middle));

@@ -78,7 +78,9 @@ void placeTargetReferencePoint(Desk& desk, Subject& subject) {
     }
     const Label label{{movement::label(*subject.measure)}, desk.gauge().letters};
     const double w = label.width() / 2;
-    const double fromArm = std::max(1.9, side + kBeside);  // in a quadrant of the cross
+    const Pencil ink = desk.inkOf(subject);
+    const double second = ink.outlineReach() - ink.halfPen();       // stroke of the enemy's square, outside it
+    const double fromArm = std::max(1.9, side + second + kBeside);  // in a quadrant of the cross
     std::vector<Desk::Place> places;
     for (const Vector quadrant : {Vector{1, -1}, Vector{1, 1}, Vector{-1, -1}, Vector{-1, 1}}) {
         places.push_back({box->middle() + Vector{quadrant.x * (fromArm + w), quadrant.y * 2.7}, Degrees(0)});

@@ -113,6 +113,12 @@ LegSpan legSpan(const Subject& route) {
     return {std::min(stops.front().vertex, last), std::min(stops.back().vertex, last)};
 }
 
+drawing::Stroke administrativeDots(const drawing::Path& path, drawing::Ink ink) {
+    constexpr double kDot = 0.5;
+    constexpr double kPitch = 1.2;
+    return {drawing::dotted(path, kPitch), kDot, ink, drawing::Join::Round, drawing::Cap::Round};
+}
+
 std::vector<drawing::Polyline> routePattern(const drawing::Path& path, plan::Use use) {
     constexpr drawing::Dash kVehicle{6.0, 2.8};
     constexpr double kShortStroke = 0.6;

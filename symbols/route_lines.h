@@ -23,6 +23,8 @@ struct LegSpan {
 /// What a route's line is drawn of: a primary's is whole, an alternate's dashed, a vehicle's dashed with a short stroke
 /// in each gap (our own pattern, explained in the legend).
 [[nodiscard]] std::vector<drawing::Polyline> routePattern(const drawing::Path& path, plan::Use use);
+/// An administrative move's round dots.
+[[nodiscard]] drawing::Stroke administrativeDots(const drawing::Path& path, drawing::Ink ink);
 /// The ink's line from one vertex to another, with transitions 3.0 long on and off a shared stretch.
 [[nodiscard]] Points inkLine(const std::vector<RoutePiece>& pieces, std::size_t first, std::size_t last);
 

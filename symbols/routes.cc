@@ -2,12 +2,10 @@
 
 #include <algorithm>
 
-#include "core/drawing/steps.h"
 #include "symbols/arrows.h"
-#include "symbols/construction.h"
 #include "symbols/extension.h"
-#include "symbols/faults.h"
 #include "symbols/route_lines.h"
+#include "symbols/route_names.h"
 
 namespace crosstick::symbols {
 namespace {
@@ -15,8 +13,6 @@ namespace {
 constexpr double kLeastForHead = 15;
 constexpr double kLeastForNumber = 4;
 constexpr double kHead = 2.4;
-constexpr double kAdminDot = 0.5;
-constexpr double kAdminPitch = 1.2;
 
 void drawLegs(Desk& desk, Subject& route, const Points& line) {
     const drawing::Path path(drawing::cleaned(line));
@@ -36,15 +32,11 @@ void drawLegs(Desk& desk, Subject& route, const Points& line) {
 void drawAdministrative(Desk& desk, Subject& route, std::size_t first, std::size_t last) {
     const drawing::Path path(Points(route.points.begin() + static_cast<std::ptrdiff_t>(first),
                                     route.points.begin() + static_cast<std::ptrdiff_t>(last) + 1));
-    std::vector<drawing::Polyline> dots;
-    for (const drawing::Polyline& dot : drawing::dotted(path, kAdminPitch)) {
-        if (desk.window().contains(dot.points.front())) {
-            dots.push_back(dot);
-        }
-    }
-    if (!dots.empty()) {
-        route.ink.marks.emplace_back(
-            drawing::Stroke{std::move(dots), kAdminDot, route.manner.ink, drawing::Join::Round, drawing::Cap::Round});
+    drawing::Stroke dots = administrativeDots(path, route.manner.ink);
+    std::erase_if(dots.pieces,
+                  [&](const drawing::Polyline& dot) { return !desk.window().contains(dot.points.front()); });
+    if (!dots.pieces.empty()) {
+        route.ink.marks.emplace_back(std::move(dots));
     }
 }
 
@@ -108,37 +100,6 @@ std::string azimuthWords(Degrees azimuth, geodesy::AngleUnit unit) {
     return geodesy::azimuthText(azimuth, unit) + (unit == geodesy::AngleUnit::Mils ? "m" : "");
 }
 
-/// Middles along a piece, at its middle first, then sliding between 0.25 and 0.75.
-std::vector<double> slides(double length, double width) {
-    std::vector<double> places{0.5};
-    for (const double away : drawing::steps(0.05, 0.25, 0.05)) {
-        for (const double share : {0.5 - away, 0.5 + away}) {
-            if (length * std::min(share, 1 - share) >= width / 2 + 1) {
-                places.push_back(share);
-            }
-        }
-    }
-    return places;
-}
-
-bool writeBeside(Desk& desk, Subject& route, const RoutePiece& piece, const Label& label, double firstSide) {
-    constexpr double kOff = 1.3;
-    const Vector u = piece.direction();
-    const Degrees angle = drawing::readable(u);
-    std::vector<Desk::Place> places;
-    for (const double side : {firstSide, -firstSide}) {
-        const double away = side * (kOff + label.height() / 2 + std::abs(piece.aside));
-        for (const double share : slides(piece.length(), label.width())) {
-            places.push_back({piece.from + u * (piece.length() * share) + drawing::leftOf(u) * away, angle});
-        }
-    }
-    const auto place = desk.choose(label, places, route.order);
-    if (place) {
-        desk.write(route, label, place->middle, place->angle);
-    }
-    return place.has_value();
-}
-
 /// The number of a leg that has no room beside it, by an extension line; a leg of no length keeps it in the card only.
 void numberAside(Desk& desk, Subject& route, const RoutePiece& piece, const Label& number) {
     const Point middle = (piece.from + piece.to) * 0.5 + drawing::leftOf(piece.direction()) * piece.aside;
@@ -152,14 +113,15 @@ void numberAside(Desk& desk, Subject& route, const RoutePiece& piece, const Labe
 /// there is no room for more.
 void letterPiece(Desk& desk, Subject& route, const RoutePiece& piece, const movement::Piece& figures,
                  const std::string& number) {
+    const std::vector<double> kLeftFirst{1, -1};
     const Label full{{number + "  " + azimuthWords(figures.magneticAzimuth, desk.engraving().angles) + "  " +
                       distanceWords(figures.mapDistance)},
                      1.8};
     const Label alone{{number}, 1.8};
-    if (piece.length() >= full.width() + 4 && writeBeside(desk, route, piece, full, 1)) {
+    if (piece.length() >= full.width() + 4 && writeBeside(desk, route, piece, full, kLeftFirst, Crossed::AtWorst)) {
         return;
     }
-    if (piece.length() < kLeastForNumber || !writeBeside(desk, route, piece, alone, 1)) {
+    if (piece.length() < kLeastForNumber || !writeBeside(desk, route, piece, alone, kLeftFirst, Crossed::AtWorst)) {
         numberAside(desk, route, piece, alone);
     }
 }
@@ -186,35 +148,6 @@ void letterLegs(Desk& desk, Subject& route, const std::vector<RoutePiece>& piece
             letterPiece(desk, route, pieces[at], leg.pieces[n], number);
         }
     }
-}
-
-Label nameOf(const Desk& desk, const plan::Route& route) {
-    const char* what = route.use == plan::Use::Alternate ? "  ALTN" : route.use == plan::Use::Vehicle ? "  VEH" : "";
-    return {{"RTE " + route.name + what}, desk.gauge().letters};
-}
-
-/// The route's name beside the longest piece that is its own and still has room.
-void letterName(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces) {
-    if (route.route->name.empty() || route.labelAt) {
-        return;
-    }
-    std::vector<RoutePiece> byLength = pieces;
-    std::erase_if(byLength, [](const RoutePiece& piece) { return piece.sharedWithPrimary; });
-    std::stable_sort(byLength.begin(), byLength.end(),
-                     [](const RoutePiece& a, const RoutePiece& b) { return a.length() > b.length(); });
-    const Label label = nameOf(desk, *route.route);
-    for (const RoutePiece& piece : byLength) {
-        if (piece.length() > label.width() + 2 && writeBeside(desk, route, piece, label, -1)) {
-            return;
-        }
-    }
-    for (const RoutePiece& piece : byLength) {
-        const Point middle = (piece.from + piece.to) * 0.5 + drawing::leftOf(piece.direction()) * piece.aside;
-        if (desk.window().contains(middle) && letterAside(desk, route, label, middle, ExtensionEnd::Tick)) {
-            return;
-        }
-    }
-    desk.remark(route, kLabelLeftOut);
 }
 
 void letterAdministrative(Desk& desk, Subject& route) {
@@ -252,21 +185,21 @@ void drawRoutes(Desk& desk, const std::vector<Subject*>& routes) {
 
 void nameRoutesByHand(Desk& desk, const std::vector<Subject*>& routes) {
     for (Subject* route : routes) {
-        if (route->labelAt && !route->route->name.empty()) {
-            const drawing::Path path(route->points);
-            (void)desk.writeByHand(*route, nameOf(desk, *route->route), angleByHand(path, *route->labelAt));
-        }
+        nameRouteByHand(desk, *route);
     }
 }
 
 void letterRoutes(Desk& desk, const std::vector<Subject*>& routes) {
     for (Subject* route : routes) {
         const auto pieces = piecesOf(*route, routes);
+        const auto before = static_cast<std::ptrdiff_t>(route->parts.size());
         letterLegs(desk, *route, pieces);
         letterAdministrative(desk, *route);
+        std::for_each(route->parts.begin() + before, route->parts.end(),
+                      [](Part& part) { part.what = Part::What::Figures; });
     }
     for (Subject* route : routes) {
-        letterName(desk, *route, piecesOf(*route, routes));
+        nameRoute(desk, *route, piecesOf(*route, routes));
     }
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 namespace crosstick::symbols {
@@ -40,6 +41,13 @@ double Label::width() const {
     return widest;
 }
 
+std::string inCapitals(std::string_view words) {
+    std::string all(words);
+    std::transform(all.begin(), all.end(), all.begin(),
+                   [](unsigned char c) { return static_cast<char>(c < 0x80 ? std::toupper(c) : c); });
+    return all;
+}
+
 Points circlePoints(Point centre, double diameter) {
     constexpr int kSides = 48;  // the chord's rise stays under 0.01 mm up to a diameter of 9
     Points ring;
@@ -75,6 +83,33 @@ Pencil Pencil::single() const {
 double Pencil::halfInk() const {
     return manner_.doubled ? (kDoubleApart + gauge_.thin()) / 2 : gauge_.pen / 2;
 }
+namespace {
+
+/// Points of a ring at the same share of the same side of another: dashes of both strokes of an outline begin and end
+/// together, and its corners are inked on both. Moved straight across, a short dash at a sharp corner would turn over.
+Points carried(const Points& points, const Points& ring, const Points& other) {
+    Points all;
+    for (const Point p : points) {
+        double least = std::numeric_limits<double>::infinity();
+        Point best = p;
+        for (std::size_t n = 0; n < ring.size(); ++n) {
+            const std::size_t next = (n + 1) % ring.size();
+            const Vector side = ring[next] - ring[n];
+            const double square = drawing::dot(side, side);
+            const double share = square > 0 ? std::clamp(drawing::dot(p - ring[n], side) / square, 0.0, 1.0) : 0;
+            const double away = drawing::length(p - (ring[n] + side * share));
+            if (away < least) {
+                least = away;
+                best = other[n] + (other[next] - other[n]) * share;
+            }
+        }
+        all.push_back(best);
+    }
+    return all;
+}
+
+}  // namespace
+
 double Pencil::outlineReach() const {
     return halfPen() + (manner_.doubled ? kDoubleApart : 0);
 }
@@ -87,8 +122,12 @@ void Pencil::outline(const Points& ring, drawing::Join join, Second second) {
     if (manner_.doubled) {
         const double aside = outwardSide(ring) * (second == Second::Outside ? kDoubleApart : -kDoubleApart);
         std::vector<drawing::Polyline> both;
+        const Points other = drawing::offset(ring, aside, true);
         for (drawing::Polyline& piece : pieces) {
-            both.push_back({drawing::offset(piece.points, aside, piece.closed), piece.closed});
+            both.push_back({isPlanned && other.size() == ring.size()
+                                ? carried(piece.points, ring, other)
+                                : drawing::offset(piece.points, aside, piece.closed),
+                            piece.closed});
             both.push_back(std::move(piece));
         }
         pieces = std::move(both);

@@ -171,7 +171,10 @@ void placeFix(Desk& desk, Subject& subject) {
 void placeSecurity(Desk& desk, Subject& subject) {
     const Point centre = subject.points[0];
     const double h = desk.gauge().symbol;
-    const double room = 0.75 * h + 0.9;  // of the unit symbol that it is drawn to
+    // Of the unit symbol that it is drawn to: a friend's rectangle, an enemy's diamond with its second outline.
+    const double side = subject.manner.side == Side::Enemy ? 0.72 * h : 0.75 * h;
+    const double symbol = side + (subject.manner.doubled ? kDoubleApart * std::numbers::sqrt2 : 0);
+    const double room = symbol + 0.9;
     if (drawing::length(subject.points[1] - centre) < room + kLeastShaft ||
         drawing::length(subject.points[2] - centre) < room + kLeastShaft) {
         return taskInWords(desk, subject, centre);
@@ -184,7 +187,7 @@ void placeSecurity(Desk& desk, Subject& subject) {
         subject.labelAt = byHand && away(tip) < away(other) ? byHand : std::nullopt;
         const Vector u = drawing::unit(tip - centre);
         // From the middle of the symbol's side.
-        const Point from = centre + Vector{u.x < 0 ? -0.75 * h : 0.75 * h, 0};
+        const Point from = centre + Vector{u.x < 0 ? -symbol : symbol, 0};
         const double l = drawing::length(tip - from);
         const Vector way = drawing::unit(tip - from);
         const Vector n = drawing::leftOf(way);

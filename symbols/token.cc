@@ -30,6 +30,30 @@ Points flatAnchors(measures::Sign sign, Vector size) {
             return {{5, h - 1}, {w - 5, h - 1}, {1, kEdge}, {w - 1, kEdge}};
         case Sign::AttackByFire:
             return {{w / 2 - 2.5, h - 1}, {w / 2 + 2.5, h - 1}, {w / 2, kEdge}};
+        case Sign::Block:
+        case Sign::Clear:
+            return {{20, 0}, {20, 8.5}, {0, 4.25}};
+        case Sign::Breach:
+        case Sign::Canalize:
+        case Sign::Bypass:
+            return {{0, 0}, {16, 0}, {8, 4.2}};
+        case Sign::Disrupt:
+            return {{8, 0}, {8, 8.5}, {24, 0}};
+        case Sign::Fix:
+            return {{26, 0}, {0, 0}};
+        case Sign::Destroy:
+        case Sign::Neutralize:
+        case Sign::Interdict:
+            return {{0, 0}, {12, -4.5}};
+        case Sign::Secure:
+        case Sign::Occupy:
+        case Sign::Retain:
+        case Sign::Isolate:
+            return {{0, 0}, {6.5, 0}};
+        case Sign::Security:
+            return {{0, 0}, {-22, 0}, {22, 0}};
+        case Sign::Withdraw:
+            return {{0, 0}, {18, 0}, {18, 5}};
         default:
             return {};
     }
@@ -72,11 +96,16 @@ Points tokenPoints(const measures::Entry& entry, Body body, Vector size) {
     return anchors;
 }
 
+/// How much smaller ink must become to lie in a room; 1 where it does.
+double shareThatFits(const drawing::Box& ink, const drawing::Box& room, double pen) {
+    return std::min({1.0, (room.width() - pen) / std::max(ink.width() - pen, 1e-6),
+                     (room.height() - pen) / std::max(ink.height() - pen, 1e-6)});
+}
+
 /// Ink made small enough for a room and laid into its middle; pens stay as they are.
 drawing::Drawing fitted(drawing::Drawing ink, const drawing::Box& room, double pen) {
     const drawing::Box box = drawing::extent(ink);
-    const double k = std::min({1.0, (room.width() - pen) / std::max(box.width() - pen, 1e-6),
-                               (room.height() - pen) / std::max(box.height() - pen, 1e-6)});
+    const double k = shareThatFits(box, room, pen);
     const Point middle = box.middle();
     const auto moved = [&](Point& p) { p = room.middle() + (p - middle) * k; };
     for (drawing::Mark& mark : ink.marks) {
@@ -111,11 +140,17 @@ void keepInside(drawing::Drawing& letters, const TurnedBox& symbol) {
     });
 }
 
-drawing::Drawing drawn(const Order& order, const Engraving& engraving, Vector size) {
+/// A task whose sign is told from others by the letter in it.
+bool hasTaskLetter(const Order& order) {
+    return order.entry.group == measures::Group::Tasks && ruleOf(order.entry.sign).body == Body::Anchors;
+}
+
+drawing::Drawing drawn(const Order& order, const Engraving& engraving, Vector size, double taskLetter = kTaskLetter) {
     const SignRule& rule = ruleOf(order.entry.sign);
     const plan::Showing showing{order.measure.id, {}, {}, {}};
-    // A sign on a spot looks for room; all others would leave gaps for letters that a token does not have.
-    Desk desk(engraving, {-200, -200, 200, 200}, rule.body == Body::Spot ? Desk::Room::Ample : Desk::Room::None);
+    // What keeps its letters looks for room; all others would leave gaps for letters that a token does not have.
+    const bool isLettered = rule.body == Body::Spot || (order.letters == TokenLetters::OfKind && hasTaskLetter(order));
+    Desk desk(engraving, {-200, -200, 200, 200}, isLettered ? Desk::Room::Ample : Desk::Room::None, taskLetter);
     Subject subject;
     subject.order = 1;
     subject.measure = &order.measure;
@@ -123,10 +158,10 @@ drawing::Drawing drawn(const Order& order, const Engraving& engraving, Vector si
     subject.points = tokenPoints(order.entry, rule.body, size);
     subject.manner = mannerOf(order.measure, Place::ByItself, engraving);
     rule.place(desk, subject);
-    if (order.letters == TokenLetters::OfKind && !subject.parts.empty()) {
+    if (rule.body == Body::Spot && order.letters == TokenLetters::OfKind && !subject.parts.empty()) {
         keepInside(subject.letters, subject.parts.front().box);
     }
-    if (rule.body == Body::Spot) {
+    if (isLettered) {
         subject.ink.append(std::move(subject.letters));
     }
     return std::move(subject.ink);
@@ -166,6 +201,24 @@ drawing::Drawing legendSymbol(const Order& order, const Engraving& engraving, co
     return fitted(std::move(ink), room, engraving.gauge.pen);
 }
 
+/// A task's sign as small as its room asks, the letter in it as high as letters must be at least.
+drawing::Drawing legendTask(const Order& order, const Engraving& engraving, const drawing::Box& room) {
+    constexpr double kLeast = 1.8;
+    constexpr int kMostTries = 8;  // a higher letter may make the whole wider, and that smaller again
+    double capital = kTaskLetter;
+    for (int n = 0; n < kMostTries; ++n) {
+        drawing::Drawing ink = drawn(order, engraving, {room.width(), room.height()}, capital);
+        const double share = shareThatFits(drawing::extent(ink), room, engraving.gauge.pen);
+        if (capital * share >= kLeast) {
+            return fitted(std::move(ink), room, engraving.gauge.pen);
+        }
+        capital = (kLeast + 0.02) / share;
+    }
+    drawing::Drawing ink = drawn(order, engraving, {room.width(), room.height()});
+    dropLetters(ink);
+    return fitted(std::move(ink), room, engraving.gauge.pen);
+}
+
 }  // namespace
 
 drawing::Drawing token(const plan::Measure& shown, const measures::Entry& entry, const Engraving& engraving,
@@ -183,6 +236,9 @@ drawing::Drawing token(const plan::Measure& shown, const measures::Entry& entry,
         }
         if (ruleOf(entry.sign).body == Body::Spot) {
             return legendSymbol(order, engraving, room);
+        }
+        if (hasTaskLetter(order)) {
+            return legendTask(order, engraving, room);
         }
     } else if (ruleOf(entry.sign).body == Body::Spot) {
         measure.name = shown.name;

@@ -1,7 +1,5 @@
 #include "symbols/words.h"
 
-#include <cctype>
-
 #include "core/drawing/steps.h"
 #include "core/measures/catalogue.h"
 #include "symbols/construction.h"
@@ -16,10 +14,7 @@ namespace {
 std::string taskWords(const plan::Measure& measure) {
     const measures::Entry* entry = measures::find(measure.kind);
     const bool isNamed = entry != nullptr && measure.kind != "task-other";
-    std::string words(isNamed ? entry->name : std::string_view{});
-    for (char& letter : words) {
-        letter = static_cast<char>(std::toupper(static_cast<unsigned char>(letter)));
-    }
+    std::string words = inCapitals(isNamed ? entry->name : std::string_view{});
     for (const std::string& part : {measure.number, measure.name}) {
         if (!part.empty()) {
             words += words.empty() ? part : ' ' + part;

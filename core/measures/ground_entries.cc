@@ -47,7 +47,6 @@ constexpr std::array kEntries{
     line("obstacle-line", "Obstacle line", "", kGround, Sign::Teeth, {"290100", Medium},
          "Its teeth point to the enemy's side.")
         .in(Colour::Obstacle)
-        .drawn(Dashed::Never)
         .worded(Wording::Bare)
         .with(kEnemySide)
         .named(Naming::None),

@@ -101,5 +101,19 @@ TEST(Crowd, TwoSymbolsOnOneSpotAreBothDrawn) {
     EXPECT_TRUE(film.remarks().empty());
 }
 
+// A dot at the end of an extension line has to be seen: letters beside a line or a sign stand elsewhere if they can.
+TEST(Crowd, LettersKeepOffTheTruePlaceOfASymbolThatStandsAside) {
+    for (double x = 60; x < 140; x += 4) {
+        MadeFilm film;
+        Made point{.kind = "casualty-collection-point", .points = {{x, 72.2}}, .number = "1"};
+        point.symbolAt = Point{x, 120};
+        film.add(point);
+        film.add(Made{.kind = "direction-of-attack", .points = {{50, 75}, {150, 75}}, .name = "FLINT"});
+        for (const drawing::TurnedBox& box : testing::letterBoxes(film.drawn())) {
+            EXPECT_FALSE(box.grown(0.7).meets(drawing::TurnedBox{point.points.front(), 0.01, 0.01, Degrees(0)})) << x;
+        }
+    }
+}
+
 }  // namespace
 }  // namespace crosstick::symbols

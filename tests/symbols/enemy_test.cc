@@ -166,5 +166,35 @@ TEST(BattlePosition, HasItsMarkOnTheEnemysSideOfARoundEdge) {
     }
 }
 
+// Suspected and with one pen: every stroke of an outline runs level with its other one, none turns over at a sharp
+// corner, where the ink of the two would cross.
+TEST(Enemy, DashesOfBothStrokesOfAnOutlineNeverCross) {
+    for (const char* kind : {"critical-point", "start-point", "observation-post", "contact-point"}) {
+        Made made = testing::sample(kind, {100, 75});
+        made.whose = plan::Whose::Enemy;
+        made.standing = plan::Standing::Planned;
+        MadeFilm film;
+        film.onePen().add(made);
+        const auto lines = testing::inkLines(film.drawn());
+        int tried = 0;
+        for (std::size_t n = 0; n < lines.size(); ++n) {
+            for (std::size_t m = n + 1; m < lines.size(); ++m) {
+                const drawing::Vector u = lines[n].to - lines[n].from;
+                const drawing::Vector v = lines[m].to - lines[m].from;
+                const double turned = drawing::cross(u, v);
+                if (std::abs(turned) < 1e-6) {
+                    continue;
+                }
+                const double share = drawing::cross(lines[m].from - lines[n].from, v) / turned;
+                const double other = drawing::cross(lines[m].from - lines[n].from, u) / turned;
+                constexpr double kEnd = 0.02;  // they meet at corners
+                ++tried;
+                EXPECT_FALSE(share > kEnd && share < 1 - kEnd && other > kEnd && other < 1 - kEnd) << kind;
+            }
+        }
+        EXPECT_GT(tried, 20) << kind;
+    }
+}
+
 }  // namespace
 }  // namespace crosstick::symbols

@@ -7,6 +7,7 @@
 
 #include "core/drawing/path.h"
 #include "core/drawing/text_ruler.h"
+#include "symbols/specimen/samples.h"
 #include "tests/symbols/ink.h"
 #include "tests/symbols/made_film.h"
 
@@ -91,6 +92,47 @@ TEST(Gaps, OfATargetReferencePointStandInAQuadrantOfItsCross) {
         EXPECT_NEAR(box.middle.x - box.width / 2 - 100, std::max(1.9, 0.2 * symbol + 0.9), 1e-6) << symbol;
         EXPECT_NEAR(box.middle.y - 75, -2.7, 1e-6) << symbol;
         EXPECT_GT(testing::clearance(box, drawn), 0.5) << symbol;
+    }
+}
+
+// The second outline of an enemy's square stands where its letters would begin.
+TEST(Gaps, OfAnEnemysTargetReferencePointAreNineFromItsSecondOutline) {
+    Made made{.kind = "target-reference-point", .points = {{100, 75}}, .number = "3"};
+    made.whose = plan::Whose::Enemy;
+    MadeFilm film;
+    film.onePen().add(made);
+    const drawing::Drawing drawn = film.drawn();
+    ASSERT_EQ(testing::letterBoxes(drawn).size(), 1U);
+    EXPECT_GT(testing::clearance(testing::letterBoxes(drawn).front(), drawn), 0.5);
+}
+
+// A staff hangs beside the stem to the next in the order of march: the interval stays where that is, clear of the mark.
+TEST(Gaps, OfAnOrderOfMarchAreTheSameBehindAHeadquarters) {
+    plan::Force force = marching();
+    Stage stage(MadeFilm::kWindow, drawing::Gauge(), PenMode::Colour);
+    stage.add(force).add(Exhibit{.kind = "order-of-march", .points = {{20, 20}}});
+    const drawing::Drawing drawn = stage.engraved();
+    std::vector<double> heights;
+    for (const drawing::Text& text : testing::texts(drawn)) {
+        if (text.text == "20 m") {
+            heights.push_back(text.start.y);
+        }
+    }
+    ASSERT_EQ(heights.size(), 3U);
+    EXPECT_NEAR(heights[1] - heights[0], 14, 1e-6);
+    EXPECT_NEAR(heights[2] - heights[1], 14, 1e-6);
+}
+
+// Teeth reach off their line: letters keep clear of them, too.
+TEST(Gaps, OfALegsFiguresAreClearOfTheTeethOfAnObstacle) {
+    for (double y = 50; y < 100; y += 2.5) {
+        MadeFilm film;
+        film.add(Made{.kind = "obstacle-line", .points = {{70, y}, {130, y}}});
+        film.add(MadeRoute{.vertices = {{100, 40}, {100, 110}}, .stops = {0, 1}});
+        const drawing::Drawing teeth = film.drawn(0);
+        for (const drawing::TurnedBox& box : testing::letterBoxes(film.drawn())) {
+            EXPECT_GT(testing::clearance(box, teeth), 0) << y;
+        }
     }
 }
 

@@ -13,6 +13,7 @@ namespace {
 
 using drawing::Point;
 using ::testing::ElementsAre;
+using testing::Made;
 using testing::MadeFilm;
 using testing::MadeRoute;
 
@@ -29,11 +30,17 @@ TEST(Legend, ExplainsThePatternsOfTheRoutesThatAFilmShows) {
     film.add(testing::sample("phase-line", {100, 75}));
     EXPECT_TRUE(rowsOf(film).empty());
     film.add(MadeRoute{.vertices = {{40, 75}, {140, 75}}, .name = "MITTEN", .use = plan::Use::Alternate});
-    EXPECT_THAT(rowsOf(film), ElementsAre("alternate route"));
+    EXPECT_THAT(rowsOf(film), ElementsAre("ALTERNATE ROUTE"));
     film.add(MadeRoute{.vertices = {{40, 90}, {140, 90}}, .name = "QUILL"});
-    EXPECT_THAT(rowsOf(film), ElementsAre("primary route", "alternate route"));
+    EXPECT_THAT(rowsOf(film), ElementsAre("PRIMARY ROUTE", "ALTERNATE ROUTE"));
     film.add(MadeRoute{.vertices = {{40, 105}, {140, 105}}, .name = "GROAT", .use = plan::Use::Vehicle});
-    EXPECT_THAT(rowsOf(film), ElementsAre("primary route", "alternate route", "way of vehicles (VEH)"));
+    EXPECT_THAT(rowsOf(film), ElementsAre("PRIMARY ROUTE", "ALTERNATE ROUTE", "WAY OF VEHICLES (VEH)"));
+}
+
+TEST(Legend, ExplainsTheDotsOfAnAdministrativeMove) {
+    MadeFilm film;
+    film.add(MadeRoute{.vertices = {{30, 75}, {70, 75}, {140, 75}}, .stops = {1, 2}, .name = "QUILL"});
+    EXPECT_THAT(rowsOf(film), ElementsAre("PRIMARY ROUTE", "ADMINISTRATIVE MOVE"));
 }
 
 TEST(Legend, SamplesLieInTheirSixteenByFive) {
@@ -64,12 +71,46 @@ TEST(Legend, ExplainsEveryKindThatIsNotStandardOnce) {
     }
 }
 
+// A circle with an arrow is five tasks: the letter says which. Blocks are written in capitals (engraving D).
+TEST(Legend, ShowsTheLetterOfEveryTaskThatIsDrawnAndSpeaksInCapitals) {
+    int drawn = 0;
+    for (const measures::Entry& entry : measures::catalogue()) {
+        if (entry.group != measures::Group::Tasks || entry.sign == measures::Sign::TaskWords) {
+            continue;
+        }
+        for (const bool isEnemys : {false, true}) {
+            for (const double symbol : {4.0, 6.0, 8.0}) {
+                SCOPED_TRACE(std::string(entry.kind) + " symbols of " + std::to_string(symbol));
+                Made made = testing::sample(entry.kind, {100, 75});
+                made.whose = isEnemys ? plan::Whose::Enemy : plan::Whose::Own;
+                MadeFilm film;
+                film.gauge(drawing::Gauge::of(symbol, 0.4, 2)).add(made);
+                const auto rows = film.legendRows(LegendExtent::Everything);
+                ASSERT_EQ(rows.size(), 1U);
+                const auto letters = testing::texts(rows.front().sample);
+                ASSERT_FALSE(letters.empty());
+                for (const drawing::Text& letter : letters) {
+                    EXPECT_EQ(letter.text, entry.abbreviation);
+                    EXPECT_GE(letter.capHeight, 1.8 - 1e-9);
+                }
+                for (const auto& box : testing::letterBoxes(rows.front().sample)) {
+                    EXPECT_GT(testing::clearance(box, rows.front().sample), 0.2);
+                }
+                EXPECT_TRUE((drawing::Box{-0.3, -0.3, 16.3, 5.3}.contains(drawing::extent(rows.front().sample))));
+                EXPECT_EQ(rows.front().text.find_first_of("abcdefghijklmnopqrstuvwxyz"), std::string::npos);
+                ++drawn;
+            }
+        }
+    }
+    EXPECT_GT(drawn, 80);
+}
+
 TEST(Legend, NamesLinesThenAreasThenPoints) {
     MadeFilm film;
     film.add(testing::sample("rehearsal-site", {60, 60}));
     film.add(testing::sample("danger-area", {140, 60}));
     film.add(testing::sample("linear-danger-area", {100, 120}));
-    EXPECT_THAT(rowsOf(film), ElementsAre("linear danger area (DGR)", "danger area", "rehearsal site (RHSL)"));
+    EXPECT_THAT(rowsOf(film), ElementsAre("LINEAR DANGER AREA (DGR)", "DANGER AREA", "REHEARSAL SITE (RHSL)"));
 }
 
 TEST(ActionBox, ByItselfHasItsTipWhereItIsAsked) {
@@ -94,7 +135,7 @@ TEST(Legend, ExplainsEverythingOnRequestButNotFreeText) {
         rows.push_back(row.text);
         EXPECT_FALSE(row.sample.isEmpty()) << row.text;
     }
-    EXPECT_THAT(rows, ElementsAre("phase line (PL)", "restricted ground", "checkpoint (CP)"));
+    EXPECT_THAT(rows, ElementsAre("PHASE LINE (PL)", "RESTRICTED GROUND", "CHECKPOINT (CP)"));
 }
 
 }  // namespace

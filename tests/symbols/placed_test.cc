@@ -154,5 +154,33 @@ TEST(PlacedByHand, ANameOfARouteKeepsItsPlaceAndIsTiedWhenFar) {
     }
 }
 
+// A hand takes hold of the name; numbers, azimuths and distances stand where the legs are.
+TEST(PlacedByHand, OfARoutesLettersOnlyTheNameIsAHands) {
+    MadeFilm film;
+    film.add(
+        testing::MadeRoute{.vertices = {{20, 40}, {60, 80}, {110, 80}, {170, 50}}, .stops = {1, 2}, .name = "QUILL"});
+    int names = 0;
+    int figures = 0;
+    const EngravedFilm engraved = film.engraved();
+    for (const EngravedItem& item : engraved.items) {
+        if (item.item != film.item()) {
+            continue;
+        }
+        const auto texts = testing::texts(item.drawing);
+        const auto boxes = testing::letterBoxes(item.drawing);
+        for (const Part& part : item.parts) {
+            for (std::size_t n = 0; n < texts.size(); ++n) {
+                if (drawing::length(boxes[n].middle - part.box.middle) < 1e-6) {
+                    const bool isName = texts[n].text == "RTE QUILL";
+                    EXPECT_EQ(part.what, isName ? Part::What::Letters : Part::What::Figures) << texts[n].text;
+                    (isName ? names : figures) += 1;
+                }
+            }
+        }
+    }
+    EXPECT_EQ(names, 1);
+    EXPECT_GE(figures, 1);
+}
+
 }  // namespace
 }  // namespace crosstick::symbols

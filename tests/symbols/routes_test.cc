@@ -205,5 +205,33 @@ TEST(Routes, SharedLegIsLabelledOnThePrimaryOnly) {
     }
 }
 
+// On a leg that two routes share a name stands on its own route's side, and on a leg of its own rather than there.
+TEST(Routes, ANameNeverStandsBesideTheLineOfTheOtherRoute) {
+    MadeFilm shared;
+    shared.add(MadeRoute{.vertices = {{20, 75}, {140, 75}}, .stops = {}, .name = "QUILL"});
+    shared.add(MadeRoute{.vertices = {{20, 75}, {140, 75}, {170, 130}}, .name = "EGRET", .use = plan::Use::Alternate});
+    const auto rows = [](const drawing::Drawing& drawn, const std::string& name) {
+        std::vector<drawing::TurnedBox> boxes;
+        const auto all = testing::texts(drawn);
+        for (std::size_t n = 0; n < all.size(); ++n) {
+            if (all[n].text.starts_with(name)) {
+                boxes.push_back(testing::letterBoxes(drawn)[n]);
+            }
+        }
+        return boxes;
+    };
+    const auto names = rows(shared.drawn(0), "RTE QUILL");
+    ASSERT_EQ(names.size(), 1U);
+    EXPECT_LT(names.front().middle.y, 75) << "left of travel, where the primary runs";
+    const auto alternates = rows(shared.drawn(1), "RTE EGRET");
+    ASSERT_EQ(alternates.size(), 1U);
+    EXPECT_GT(alternates.front().middle.x, 140) << "on the leg that is its own";
+    MadeFilm apart;
+    apart.add(MadeRoute{.vertices = {{20, 75}, {120, 75}, {150, 40}}, .stops = {}, .name = "QUILL"});
+    apart.add(MadeRoute{.vertices = {{20, 75}, {120, 75}, {150, 130}}, .name = "EGRET", .use = plan::Use::Alternate});
+    ASSERT_EQ(rows(apart.drawn(0), "RTE QUILL").size(), 1U);
+    EXPECT_GT(rows(apart.drawn(0), "RTE QUILL").front().middle.x, 120) << "the longer leg is shared";
+}
+
 }  // namespace
 }  // namespace crosstick::symbols

@@ -408,6 +408,30 @@ TEST_F(Hands, LettersOfWhatIsSelectedArePlacedByHand) {
     EXPECT_EQ(captions.back(), "place a label");
 }
 
+TEST_F(Hands, ARoutesNameIsPlacedByHandAndItsFiguresAreNot) {
+    RouteTool tool(plan::Use::Primary);
+    click(tool, 0, 0);
+    click(tool, 2000, 0);
+    tell(tool, Kind::Finish);
+    const plan::ItemId route = plan.routes().front()->id;
+    selected = route;
+    lying = {{route, film, Touched::What::Figures, false, at(500, 60)}};
+    HandTool hand;
+    const std::size_t captioned = captions.size();
+    drag(hand, at(505, 60), at(805, 360));
+    EXPECT_EQ(captions.size(), captioned) << "figures stand where the legs are";
+    lying = {{route, film, Touched::What::Letters, false, at(500, 60)}};
+    selected.reset();
+    drag(hand, at(505, 60), at(805, 360));
+    EXPECT_EQ(selected, route);
+    EXPECT_FALSE(showing(route).labelAt) << "the first press only selects";
+    const auto vertices = plan.route(route)->vertices;
+    drag(hand, at(505, 60), at(805, 360));
+    EXPECT_EQ(showing(route).labelAt, at(800, 360));
+    EXPECT_EQ(plan.route(route)->vertices, vertices) << "the route stays where it is";
+    EXPECT_EQ(captions.back(), "place a label");
+}
+
 TEST_F(Hands, ABlockLiesOnThePaperAndMovesInItsMillimetres) {
     const plan::ItemId block = placed("order-of-march", 1000, -500);
     EXPECT_EQ(plan.measure(block)->anchor, plan::Anchor::Paper);

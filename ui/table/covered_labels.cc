@@ -33,7 +33,7 @@ void leaveOutCovered(std::vector<FilmInk>& films) {
             const auto& parts = film->engraved->items[n].parts;
             for (std::size_t p = 0; p < parts.size(); ++p) {
                 const drawing::TurnedBox box = onPaperOf(films.back().frame, film->frame, parts[p].box);
-                if (parts[p].what == symbols::Part::What::Letters && !taken.isFree(box, kTouch)) {
+                if (parts[p].what != symbols::Part::What::Symbol && !taken.isFree(box, kTouch)) {
                     film->covered[n].insert(p);
                 } else {
                     own.push_back(box);

@@ -13,6 +13,13 @@ namespace {
 constexpr double kInsetMargin = 28;
 constexpr double kBeside = 3;  ///< pixels beside a symbol or a label that still mean it
 
+tools::Touched::What touchedAs(symbols::Part::What what) {
+    using What = tools::Touched::What;
+    return what == symbols::Part::What::Letters   ? What::Letters
+           : what == symbols::Part::What::Figures ? What::Figures
+                                                  : What::Symbol;
+}
+
 }  // namespace
 
 /// Tells of the films as they are painted now, however they are painted later.
@@ -27,9 +34,7 @@ tools::Touch LightTable::touch() const {
             if (!lying || !stands) {
                 return std::nullopt;
             }
-            const auto what = lying->what == symbols::Part::What::Letters ? tools::Touched::What::Letters
-                                                                          : tools::Touched::What::Symbol;
-            return tools::Touched{lying->item, lying->film, what, lying->isAside, *stands};
+            return tools::Touched{lying->item, lying->film, touchedAs(lying->what), lying->isAside, *stands};
         };
 }
 

@@ -40,12 +40,13 @@ geodesy::PlanePoint takenTo(const Event& event, geodesy::PlanePoint origin, geod
 
 std::optional<HandTool::Grip> HandTool::gripOn(const Touched& touched, const Event& event, const Ground& ground) {
     const plan::MeasurePtr measure = ground.plan.measure(touched.item);
-    if (!measure) {
-        return std::nullopt;  // figures of a route stand where its legs are
-    }
     Grip grip{touched.item, What::Aside, 0, event.at, touched.at, ground.plan, false, filmFor(touched, ground),
               ground.touch};
     const bool already = ground.selected == touched.item;
+    if (!measure) {  // a route: its name is placed by hand, its figures stand where the legs are
+        grip.what = What::Letters;
+        return already && touched.what == Touched::What::Letters ? std::optional(std::move(grip)) : std::nullopt;
+    }
     if (measure->anchor == plan::Anchor::Paper) {
         grip.what = What::OnPaper;
     } else if (touched.what == Touched::What::Letters && !isWords(*measure)) {

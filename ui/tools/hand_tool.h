@@ -9,11 +9,10 @@ namespace crosstick::tools {
 /// Press on a point of the selected thing and drag: that point moves. Press on the selected line and drag: the whole
 /// moves. With the second key on its line a new point goes in; on a point measure its symbol is set aside on the
 /// working film while the spot stays. A symbol that stands aside is taken hold of by itself; a unit let go on another
-/// unit joins its row. The letters of what is selected are placed by hand. By keys: from point to point of the selected
-/// thing, nudge it or take it out.
-/// Several are chosen by Control and a press, or from bare sheet by a box: with Shift what lies in it, with Control
-/// that too. Dragging one of several moves all. A press again where several lie over each other goes to the next one
-/// underneath.
+/// unit joins its row. The letters of what is selected are placed by hand, a route's name too. By keys: from point to
+/// point of the selected thing, nudge it or take it out. Several are chosen by Control and a press, or from bare sheet
+/// by a box: with Shift what lies in it, with Control that too. Dragging one of several moves all. A press again where
+/// several lie over each other goes to the next one underneath.
 class HandTool final : public Tool {
   public:
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;

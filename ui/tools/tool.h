@@ -26,8 +26,8 @@ struct Event {
 /// A symbol or a label of the films as they lie on the table.
 struct Touched {
     plan::ItemId item;
-    plan::FilmId film;  ///< the uppermost that it is inked on
-    enum class What { Symbol, Letters };
+    plan::FilmId film;                             ///< the uppermost that it is inked on
+    enum class What { Symbol, Letters, Figures };  ///< figures of a route stand where its legs are
     What what = What::Symbol;
     bool isAside = false;    ///< the symbol stands off its spot
     geodesy::PlanePoint at;  ///< where the symbol or the middle of the letters stands

@@ -71,7 +71,7 @@ void Window::addPlacings(QMenu& menu, const plan::ItemId& item) {
     const plan::FilmPtr film = work_.workingFilm() ? work_.plan().film(*work_.workingFilm()) : nullptr;
     const plan::Showing* showing = film ? showingOf(*film, item) : nullptr;
     const plan::MeasurePtr measure = work_.plan().measure(item);
-    if (showing == nullptr || !measure) {
+    if (showing == nullptr) {
         return;
     }
     const plan::FilmId id = film->id;
@@ -86,7 +86,7 @@ void Window::addPlacings(QMenu& menu, const plan::ItemId& item) {
             work_.commit(plan::labelPlaced(work_.committed(), item, id, std::nullopt), "put a label back");
         });
     }
-    if (measure->kind == "unit" && !measure->points.empty()) {
+    if (measure && measure->kind == "unit" && !measure->points.empty()) {
         addRows(menu, *film, *measure);
         addEnds(menu, *film, *leader);
     }
