@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <numeric>
 
 namespace crosstick::terrain {
 namespace {
@@ -10,6 +12,7 @@ constexpr double kLookMm = 12;  // along the line, to each side
 constexpr double kWidestGapMm = 1.6;
 constexpr double kLeastGapMm = 0.3;
 constexpr double kIsInk = 0.45;
+constexpr std::size_t kLeastDashes = 2;  // whole ones
 
 /// Goes along a line cell by cell, straight on where it is broken, and notes where there is ink.
 class Walker {
@@ -57,40 +60,47 @@ class Walker {
     }
 };
 
-}  // namespace
-
-Dashes dashesAt(VeinField& field, const Vein& vein) {
-    constexpr double kHalfTurn = 3.141592653589793;
-    std::vector<bool> ink = Walker(field, vein.centre, vein.turn + kHalfTurn).walk();
-    std::reverse(ink.begin(), ink.end());
-    ink.push_back(true);
-    const std::vector<bool> ahead = Walker(field, vein.centre, vein.turn).walk();
-    ink.insert(ink.end(), ahead.begin(), ahead.end());
+/// The lengths of the pieces of ink between gaps.
+std::vector<double> runsOf(const std::vector<bool>& ink, double leastGap) {
     std::vector<double> runs;
-    const double least = kLeastGapMm * field.size().pixelsPerMm;
     double blank = 1e9;
     for (const bool isInk : ink) {
-        if (isInk && blank >= least) {
+        if (isInk && blank >= leastGap) {
             runs.push_back(1);
         } else if (isInk) {
             runs.back() += blank + 1;
         }
         blank = isInk ? 0 : blank + 1;
     }
-    Dashes dashes;
-    dashes.longest = *std::max_element(runs.begin(), runs.end());
-    if (runs.size() < 4) {
-        return dashes;
+    return runs;
+}
+
+}  // namespace
+
+std::optional<double> dashAt(VeinField& field, const Vein& vein) {
+    std::vector<bool> ink = Walker(field, vein.centre, vein.turn + std::numbers::pi).walk();
+    std::reverse(ink.begin(), ink.end());
+    ink.push_back(true);
+    const std::vector<bool> ahead = Walker(field, vein.centre, vein.turn).walk();
+    ink.insert(ink.end(), ahead.begin(), ahead.end());
+    const std::vector<double> runs = runsOf(ink, kLeastGapMm * field.size().pixelsPerMm);
+    if (runs.size() < 2 + kLeastDashes) {
+        return std::nullopt;
     }
     std::vector<double> whole(runs.begin() + 1, runs.end() - 1);  // the outer ones may be cut
     std::sort(whole.begin(), whole.end());
     const double middle = whole[whole.size() / 2];
-    const auto even = std::count_if(whole.begin(), whole.end(),
-                                    [middle](double run) { return run > 0.6 * middle && run < 1.6 * middle; });
-    if (static_cast<double>(even) >= 0.6 * static_cast<double>(whole.size())) {
-        dashes.length = middle;
+    double even = 0;
+    double evenInk = 0;
+    for (const double run : whole) {
+        const bool isEven = run > 0.6 * middle && run < 1.6 * middle;
+        even += isEven ? 1 : 0;
+        evenInk += isEven ? run : 0;
     }
-    return dashes;
+    // Crumbs between two things that lie across an unbroken line are even now and then, but they are little of it.
+    const double allInk = std::accumulate(runs.begin(), runs.end(), 0.0);
+    const bool isDashed = even >= 0.6 * static_cast<double>(whole.size()) && evenInk >= allInk / 3;
+    return isDashed ? std::optional(middle) : std::nullopt;
 }
 
 }  // namespace crosstick::terrain

@@ -4,13 +4,8 @@
 
 namespace crosstick::terrain {
 
-/// How a line is broken about a place: what a few millimetres of it to both sides show.
-struct Dashes {
-    std::optional<double> length;  ///< of a dash in cells, where it is evenly dashed
-    double longest = 0;            ///< the longest unbroken piece, in cells
-};
-
-/// @param vein  of the field, seen at a place near which the line is looked at
-[[nodiscard]] Dashes dashesAt(VeinField& field, const Vein& vein);
+/// How long the dashes of a line are, in cells, where it is evenly dashed; nothing where it is not.
+/// @param vein  of the field, seen at a place: a few millimetres to both sides of it are looked at
+[[nodiscard]] std::optional<double> dashAt(VeinField& field, const Vein& vein);
 
 }  // namespace crosstick::terrain

@@ -15,7 +15,6 @@ namespace {
 constexpr double kFinest = 9;       // pixels to a millimetre that a reduced picture has at least
 constexpr double kTolerance = 0.1;  // millimetres of paper between the line and its simpler form
 constexpr double kClearCost = 4;    // mean cost up to which nothing better is looked for
-constexpr double kMostBlankMm = 5;  // in one piece
 constexpr double kMostBlankShare = 0.2;
 constexpr int kBlank = 20;  // a cell of this cost has nothing of the line
 constexpr std::size_t kMostTries = 3;
@@ -68,7 +67,7 @@ Going goingOf(VeinField& field, const std::vector<Cell>& path) {
     int blank = 0;
     int run = 0;
     for (const Cell cell : path) {
-        const int cost = field.costAt(cell).value_or(VeinField::kOff);
+        const int cost = field.costAt(cell).value_or(VeinCost::kOff);
         going.meanCost += cost;
         run = cost >= kBlank ? run + 1 : 0;
         blank += cost >= kBlank ? 1 : 0;
@@ -80,6 +79,10 @@ Going goingOf(VeinField& field, const std::vector<Cell>& path) {
     return going;
 }
 
+bool isInk(VeinField& field, Cell cell) {
+    return field.memberAt({cell.column + 0.5, cell.row + 0.5}) >= 0.35;
+}
+
 using Run = std::pair<std::size_t, std::size_t>;  // of a path's cells: the first, one past the last
 
 /// Where the path goes over ink.
@@ -87,7 +90,7 @@ std::vector<Run> inkRuns(VeinField& field, const std::vector<Cell>& path) {
     std::vector<Run> runs;
     const double least = kLeastGapMm * field.size().pixelsPerMm;
     for (std::size_t n = 0; n < path.size(); ++n) {
-        if (field.memberAt({path[n].column + 0.5, path[n].row + 0.5}) < 0.35) {
+        if (!isInk(field, path[n])) {
             continue;
         }
         if (!runs.empty() && static_cast<double>(n - runs.back().second) < least) {
@@ -116,11 +119,10 @@ std::vector<Cell> strangeStretches(VeinField& field, const std::vector<Cell>& pa
 
 /// How long the dashes are where an end shows some: an unbroken line shows none evenly, while close by another line a
 /// dashed one may seem unbroken.
-std::optional<double> dashOf(const Dashes& from, const Dashes& to) {
-    if (from.length && to.length) {
-        return std::max(*from.length, *to.length);
-    }
-    return from.length ? from.length : to.length;
+std::optional<double> dashOf(VeinField& field, const Vein& from, const Vein& to) {
+    const auto first = dashAt(field, from);
+    const auto last = dashAt(field, to);
+    return first && last ? std::max(first, last) : first ? first : last;
 }
 
 class Follower {
@@ -196,7 +198,7 @@ class Follower {
         const Cell to = cellOf(pair.to.centre);
         const std::vector<Vein> seen{pair.from, pair.to};
         auto field = std::make_unique<VeinField>(picture_, reduction_, seen, size_);
-        const std::optional<double> dash = dashOf(dashesAt(*field, pair.from), dashesAt(*field, pair.to));
+        const std::optional<double> dash = dashOf(*field, pair.from, pair.to);
         if (dash) {
             field = std::make_unique<VeinField>(picture_, reduction_, seen, size_, dash);
         }
@@ -219,7 +221,7 @@ class Follower {
         }
         const Going going = path->empty() ? Going{} : goingOf(*field, *path);
         if (path->empty() || going.blankShare > kMostBlankShare ||
-            going.longestBlank > kMostBlankMm * size_.pixelsPerMm) {
+            going.longestBlank > VeinField::kMostBlankMm * size_.pixelsPerMm) {
             return fail(kBreaksOff);
         }
         FollowedLine found{simplified(centreLine(*field, *path), kTolerance * size_.pixelsPerMm), pair.from,

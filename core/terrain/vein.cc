@@ -40,6 +40,8 @@ std::optional<Profile> profileAt(const Patch& patch, PicturePoint at, double tur
     const double step = size.pixelsPerMm / 12;
     Profile profile;
     profile.reach = static_cast<int>(std::ceil(kWidestMm * size.pixelsPerMm)) + 3;
+    profile.mean.reserve(profile.at(profile.reach) + 1);
+    profile.uneven.reserve(profile.at(profile.reach) + 1);
     const double dx = std::cos(turn);
     const double dy = std::sin(turn);
     for (int u = -profile.reach; u <= profile.reach; ++u) {
@@ -233,11 +235,15 @@ std::vector<Vein> veinsAt(const Patch& patch, PicturePoint place, PenSize size) 
     }
     std::sort(found.begin(), found.end(), [](const Vein& a, const Vein& b) { return a.doubt < b.doubt; });
     found.resize(std::min(found.size(), kMost));
-    for (Vein& vein : found) {
-        vein = clearest(patch, vein, size);
-        vein.likeNothing = somethingElse(patch, vein);
+    std::vector<Vein> veins;
+    for (const Vein& seen : found) {
+        Vein vein = clearest(patch, seen, size);
+        if (std::none_of(veins.begin(), veins.end(), [&](const Vein& other) { return alike(other, vein); })) {
+            vein.likeNothing = somethingElse(patch, vein);
+            veins.push_back(vein);
+        }
     }
-    return found;
+    return veins;
 }
 
 }  // namespace crosstick::terrain

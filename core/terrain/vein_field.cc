@@ -2,22 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "core/terrain/faults.h"
 
 namespace crosstick::terrain {
 namespace {
-
-constexpr std::array kSteps{2, 3, 4, 6, 8, 10, 12, 14, 17, 20, 23, 27, 31, 35};
-constexpr int kShortGap = 14;  // cells: dashes lie no farther apart
-constexpr std::uint8_t kIsInk = 180, kMayBeInk = 120, kIsNoInk = 110;
-constexpr int kBarred = 15;
-constexpr double kLikeEnough = 0.75;
-
-int offset(double column, double row, int side) {
-    return static_cast<int>(std::lround(row)) * side + static_cast<int>(std::lround(column));
-}
 
 int roundedUp(int a, int b) {
     return (a + b - 1) / b;
@@ -36,12 +25,22 @@ std::vector<std::uint8_t> mostAround(const std::vector<std::uint8_t>& plane, std
     return most;
 }
 
-double thinnestOf(const std::vector<Vein>& seen) {
-    double half = 100;
-    for (const Vein& vein : seen) {
-        half = std::min(half, vein.halfWidth);
+/// Cells to the nearest ink, over the eight neighbours, no more than `most`.
+std::vector<std::uint8_t> awayFromInk(const std::vector<std::uint8_t>& near, std::size_t side, std::uint8_t most) {
+    std::vector<std::uint8_t> away(near.size());
+    std::transform(near.begin(), near.end(), away.begin(),
+                   [most](std::uint8_t member) { return member >= VeinCost::kIsInk ? std::uint8_t{0} : most; });
+    const auto orBeside = [&](std::size_t n, std::size_t a, std::size_t b, std::size_t c, std::size_t d) {
+        const std::uint8_t least = std::min(std::min(away[a], away[b]), std::min(away[c], away[d]));
+        away[n] = std::min(away[n], static_cast<std::uint8_t>(least + 1));
+    };
+    for (std::size_t n = side + 1; n < away.size(); ++n) {
+        orBeside(n, n - side - 1, n - side, n - side + 1, n - 1);
     }
-    return half;
+    for (std::size_t n = away.size() - side - 1; n-- > 0;) {
+        orBeside(n, n + side + 1, n + side, n + side - 1, n + 1);
+    }
+    return away;
 }
 
 double widestOf(const std::vector<Vein>& seen) {
@@ -63,62 +62,10 @@ VeinField::VeinField(const Picture& picture, int reduction, const std::vector<Ve
       tilesAcross_(roundedUp(columns_, kTile)),
       size_(size),
       membership_(seen),
-      thinnest_(thinnestOf(seen)),
       widest_(widestOf(seen)),
-      dash_(dash),
-      tiles_(static_cast<std::size_t>(tilesAcross_) * static_cast<std::size_t>(roundedUp(rows_, kTile))) {
-    prepareProbes();
-    prepareRays();
-}
-
-/// Inside: the middle, and for a broad line half way to its edges. Beside: just beyond the edges.
-void VeinField::prepareProbes() {
-    const double step = std::max(0.6, size_.pixelsPerMm / 12);
-    const double beside = widest_ + 1.6;
-    for (int n = 0; n < kDirections; ++n) {
-        const double turn = n * std::numbers::pi / kDirections;
-        const double dx = std::cos(turn);
-        const double dy = std::sin(turn);
-        Probe& probe = probes_[static_cast<std::size_t>(n)];
-        for (const double along : {0.0, -1.5, 1.5, -3.0, 3.0}) {
-            const auto at = [&](double across) {
-                return offset(dx * along * step - dy * across, dy * along * step + dx * across, kSide);
-            };
-            probe.inner.push_back(at(0));
-            if (thinnest_ >= 1.5) {
-                probe.inner.push_back(at(-0.55 * thinnest_));
-                probe.inner.push_back(at(0.55 * thinnest_));
-            }
-            probe.left.push_back(at(-beside));
-            probe.right.push_back(at(beside));
-        }
-    }
-}
-
-void VeinField::prepareRays() {
-    const double beside = widest_ + 2.2;
-    // So far a line must run on where a ray meets it: one that is met aslant does not.
-    const double run = std::min(17.0, dash_ ? 0.6 * *dash_ : 17.0);
-    for (int n = 0; n < 2 * kFineDirections; ++n) {
-        const double turn = n * std::numbers::pi / kFineDirections;
-        const double dx = std::cos(turn);
-        const double dy = std::sin(turn);
-        Ray& ray = rays_[static_cast<std::size_t>(n)];
-        const auto at = [&](double along, double across) {
-            return offset(dx * along - dy * across, dy * along + dx * across, kSide);
-        };
-        for (double along = 1.5; along <= run; along += 1.5) {
-            ray.onward.push_back(at(along, 0));
-        }
-        for (const int step : kSteps) {
-            ray.ahead.push_back(at(step, 0));
-            ray.left.push_back(at(step + run / 2, -beside));
-            ray.right.push_back(at(step + run / 2, beside));
-            ray.pastLeft.push_back(at(step - 6, -widest_ - 1.1));
-            ray.pastRight.push_back(at(step - 6, widest_ + 1.1));
-        }
-    }
-}
+      farthest_(static_cast<std::uint8_t>(std::min<double>(kMargin, kMostBlankMm / 2 * size.pixelsPerMm))),
+      cost_(seen, size, dash, kSide),
+      tiles_(static_cast<std::size_t>(tilesAcross_) * static_cast<std::size_t>(roundedUp(rows_, kTile))) {}
 
 std::unique_ptr<VeinField::Tile> VeinField::load(int tileColumn, int tileRow) {
     const int left = tileColumn * kTile - kMargin;
@@ -134,123 +81,37 @@ std::unique_ptr<VeinField::Tile> VeinField::load(int tileColumn, int tileRow) {
     std::transform(pixels->rgb.begin(), pixels->rgb.end(), tile->member.begin(),
                    [this](std::uint32_t rgb) { return rgb == 0 ? std::uint8_t{0} : membership_.of(rgb); });
     tile->near = mostAround(tile->member, kSide);
+    tile->away = awayFromInk(tile->near, kSide, farthest_);
     tile->cost.resize(static_cast<std::size_t>(kTile) * kTile);
     return tile;
 }
 
 VeinField::Tile* VeinField::tileAt(Cell cell) {
-    if (cell.column < 0 || cell.row < 0 || cell.column >= columns_ || cell.row >= rows_ || fault_) {
+    if (!isInside(cell) || fault_) {
         return nullptr;
     }
-    const int column = cell.column / kTile;
-    const int row = cell.row / kTile;
-    auto& tile = tiles_[static_cast<std::size_t>(row) * static_cast<std::size_t>(tilesAcross_) +
-                        static_cast<std::size_t>(column)];
+    auto& tile = tiles_[tileOf(cell)];
     if (!tile) {
         if (++loaded_ > kMostTiles) {
             fault_ = Error{kTooFar, {}};
             return nullptr;
         }
-        tile = load(column, row);
+        tile = load(cell.column / kTile, cell.row / kTile);
     }
     return tile.get();
 }
 
-/// How well the surroundings are those of the vein in the direction that suits best, 0 to 1.
-double VeinField::likeness(Place place) const {
-    const std::uint8_t* at = place.member;
-    const auto mean = [at](const std::vector<int>& offsets) {
-        int sum = 0;
-        for (const int by : offsets) {
-            sum += at[by];
-        }
-        return sum / (255.0 * static_cast<double>(offsets.size()));
-    };
-    double best = 0;
-    for (const Probe& probe : probes_) {
-        const double inner = mean(probe.inner);
-        if (inner <= best) {
-            continue;
-        }
-        const double left = mean(probe.left);
-        const double right = mean(probe.right);
-        best = std::max(best, inner * (1 - 0.7 * std::max(left, right) - 0.15 * (left + right)));
-    }
-    return best;
-}
-
-/// The step at which a ray meets the line's end, running on in the ray's direction.
-std::optional<std::size_t> VeinField::meets(Place place, const Ray& ray) const {
-    const std::uint8_t* at = place.near;
-    for (std::size_t n = 0; n < kSteps.size(); ++n) {
-        if (at[ray.ahead[n]] >= kIsInk) {
-            const std::uint8_t* met = at + ray.ahead[n];
-            const bool runsOn =
-                std::all_of(ray.onward.begin(), ray.onward.end(), [&](int by) { return met[by] >= kIsInk; });
-            const auto isBlank = [&](int by) { return place.member[by] < kIsNoInk; };
-            const bool isEnd =
-                isBlank(ray.left[n]) && isBlank(ray.right[n]) && isBlank(ray.pastLeft[n]) && isBlank(ray.pastRight[n]);
-            return runsOn && isEnd ? std::optional(n) : std::nullopt;
-        }
-    }
-    return std::nullopt;
-}
-
-/// Cells of ink along a ray, without a break, as far as it is looked.
-int VeinField::runOn(Place place, const Ray& ray) const {
-    int run = 0;
-    for (std::size_t n = 0; n < kSteps.size() && place.near[ray.ahead[n]] >= kMayBeInk; ++n) {
-        run = kSteps[n];
-    }
-    return run;
-}
-
-bool VeinField::runsTooFar(Place at) const {
-    const double most = std::min(1.5 * *dash_ + 0.6 * size_.pixelsPerMm, 1.9 * kSteps.back());
-    for (std::size_t n = 0; n < kFineDirections; ++n) {
-        if (runOn(at, rays_[n]) + runOn(at, rays_[n + kFineDirections]) > most) {
-            return true;
-        }
-    }
-    return false;
-}
-
-int VeinField::computed(Place at) const {
-    // What differs by noise alone costs no more than the vein itself: no line is left for a clearer one.
-    const double unlike = *at.member < 50 ? 1 : std::max(0.0, 1 - likeness(at) / kLikeEnough);
-    const int cost = 1 + static_cast<int>(std::lround((kOff - 1) * unlike * unlike));
-    const int gapCost = dash_ ? kDashGap : kGap;
-    if (cost <= gapCost) {
-        return dash_ && runsTooFar(at) ? kBarred : cost;
-    }
-    int least = cost < kOff && dash_ && runsTooFar(at) ? kOff : cost;
-    for (std::size_t n = 0; n < kFineDirections && least > gapCost; ++n) {
-        const auto ahead = meets(at, rays_[n]);
-        if (!ahead) {
-            continue;
-        }
-        const auto behind = meets(at, rays_[n + kFineDirections]);
-        if (behind) {
-            const int gap = kSteps[*ahead] + kSteps[*behind];
-            least = std::min(least, gap <= kShortGap ? gapCost : gap <= kSteps.back() ? kLongGap : kOff);
-        }
-    }
-    return least;
-}
-
-std::optional<int> VeinField::costAt(Cell cell) {
+std::optional<int> VeinField::computedAt(Cell cell) {
     Tile* tile = tileAt(cell);
     if (tile == nullptr) {
         return std::nullopt;
     }
-    const auto column = static_cast<std::size_t>(cell.column % kTile);
-    const auto row = static_cast<std::size_t>(cell.row % kTile);
-    std::uint8_t& cost = tile->cost[row * kTile + column];
-    if (cost == 0) {
-        const std::size_t place = (row + kMargin) * kSide + column + kMargin;
-        cost = static_cast<std::uint8_t>(computed({&tile->member[place], &tile->near[place]}));
-    }
-    return cost;
+    const std::size_t at = inPlanes(cell);
+    std::uint8_t& cost = tile->cost[inTile(cell)];
+    cost = tile->away[at] >= farthest_
+               ? kNoWay
+               : static_cast<std::uint8_t>(cost_.of({&tile->member[at], &tile->near[at], &tile->away[at]}));
+    return told(cost);
 }
 
 void VeinField::bar(const std::vector<Cell>& cells) {
@@ -260,8 +121,7 @@ void VeinField::bar(const std::vector<Cell>& cells) {
             for (int column = -reach; column <= reach; ++column) {
                 const Cell cell{middle.column + column, middle.row + row};
                 if (costAt(cell)) {
-                    tileAt(cell)->cost[static_cast<std::size_t>(cell.row % kTile) * kTile +
-                                       static_cast<std::size_t>(cell.column % kTile)] = kBarred;
+                    tileAt(cell)->cost[inTile(cell)] = VeinCost::kBarred;
                 }
             }
         }
@@ -278,8 +138,7 @@ double VeinField::memberAt(PicturePoint at) {
     }
     const double right = column - cell.column;
     const double down = row - cell.row;
-    const std::uint8_t* corner = &tile->member[static_cast<std::size_t>(cell.row % kTile + kMargin) * kSide +
-                                               static_cast<std::size_t>(cell.column % kTile + kMargin)];
+    const std::uint8_t* corner = &tile->member[inPlanes(cell)];
     const double upper = corner[0] * (1 - right) + corner[1] * right;
     const double lower = corner[kSide] * (1 - right) + corner[kSide + 1] * right;
     return (upper * (1 - down) + lower * down) / 255;

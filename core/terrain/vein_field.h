@@ -1,12 +1,11 @@
 #pragma once
 
-#include <array>
 #include <cstdint>
 #include <memory>
 #include <optional>
 #include <vector>
 
-#include "core/terrain/vein.h"
+#include "core/terrain/vein_cost.h"
 
 namespace crosstick::terrain {
 
@@ -16,14 +15,13 @@ struct Cell {
     friend constexpr bool operator==(Cell, Cell) = default;
 };
 
-/// What it costs to go over a picture in search of one vein: 1 along its middle, up to kOff beside it. Where the line
-/// is broken (dashes, letters, a line across) the way straight on from end to end costs kDashGap, kGap, or kLongGap.
-/// Read and computed in tiles as the search comes to them. One thread at a time.
+/// What it costs to go over a picture in search of one vein, as VeinCost has it. Read and computed in tiles as the
+/// search comes to them. One thread at a time.
 class VeinField {
   public:
-    static constexpr int kOff = 40, kDashGap = 2, kGap = 5, kLongGap = 9;
     static constexpr int kTile = 256;
-    static constexpr int kMostTiles = 110;  ///< 7 million cells: some 80 MB with what the search notes
+    static constexpr double kMostBlankMm = 5;  ///< the longest break in a line
+    static constexpr int kMostTiles = 110;     ///< 7 million cells: some 95 MB with what the search notes
 
     /// @param reduction  pixels of the picture to a cell of the field, a power of two
     /// @param dash  cells that a dashed line's dashes are long: what runs on far beyond is another line
@@ -33,8 +31,13 @@ class VeinField {
     [[nodiscard]] int columns() const { return columns_; }
     [[nodiscard]] int rows() const { return rows_; }
     [[nodiscard]] PenSize size() const { return size_; }
-    /// 1 to kOff; nothing outside the picture, and where it cannot be read: then fault() is set.
-    [[nodiscard]] std::optional<int> costAt(Cell cell);
+    /// 1 to VeinCost::kOff; nothing outside the picture, in the midst of blank paper where no way over a break of
+    /// kMostBlankMm leads, and where the picture cannot be read: then fault() is set.
+    [[nodiscard]] std::optional<int> costAt(Cell cell) {
+        const std::uint8_t known =
+            isInside(cell) && tiles_[tileOf(cell)] ? tiles_[tileOf(cell)]->cost[inTile(cell)] : 0;
+        return known != 0 ? told(known) : computedAt(cell);
+    }
     /// Makes it dear to go over cells and those close by: what was found there is another line.
     void bar(const std::vector<Cell>& cells);
     /// How much the colour belongs to the vein, 0 to 1, between the cells' middles too; 0 outside.
@@ -43,28 +46,12 @@ class VeinField {
     [[nodiscard]] const std::optional<Error>& fault() const { return fault_; }
 
   private:
-    static constexpr int kMargin = 54;  // how far round a cell its cost looks
+    static constexpr std::uint8_t kNoWay = 255;
+    static constexpr int kMargin = VeinCost::kMargin;
     static constexpr int kSide = kTile + 2 * kMargin;
-    static constexpr int kDirections = 8, kFineDirections = 24;
-    /// A place in a tile's planes.
-    struct Place {
-        const std::uint8_t* member;
-        const std::uint8_t* near;
-    };
     struct Tile {
-        std::vector<std::uint8_t> member;  ///< kSide by kSide
-        std::vector<std::uint8_t> near;    ///< the most of a cell and its eight neighbours
-        std::vector<std::uint8_t> cost;    ///< kTile by kTile; 0 where not computed yet
-    };
-    /// Offsets in a tile's member plane for one direction of the line.
-    struct Probe {
-        std::vector<int> inner, left, right;
-    };
-    struct Ray {
-        std::vector<int> ahead;                ///< at the steps of kSteps
-        std::vector<int> onward;               ///< from such a step on, cell by cell, as far as the line must run
-        std::vector<int> left, right;          ///< beside the line that is met
-        std::vector<int> pastLeft, pastRight;  ///< where that line would be if it came past
+        std::vector<std::uint8_t> member, near, away;  ///< kSide by kSide: Place's
+        std::vector<std::uint8_t> cost;                ///< kTile by kTile; 0 where not computed yet
     };
 
     const Picture& picture_;
@@ -72,23 +59,32 @@ class VeinField {
     int columns_, rows_, tilesAcross_;
     PenSize size_;
     Membership membership_;
-    double thinnest_, widest_;
-    std::optional<double> dash_;
-    std::array<Probe, kDirections> probes_;
-    std::array<Ray, 2 * kFineDirections> rays_;
+    double widest_;
+    std::uint8_t farthest_;  ///< cells from the line's ink to where no way leads
+    VeinCost cost_;
     std::vector<std::unique_ptr<Tile>> tiles_;
     int loaded_ = 0;
     std::optional<Error> fault_;
 
+    [[nodiscard]] bool isInside(Cell cell) const {
+        return cell.column >= 0 && cell.row >= 0 && cell.column < columns_ && cell.row < rows_;
+    }
+    [[nodiscard]] std::size_t tileOf(Cell cell) const {
+        return static_cast<std::size_t>(cell.row) / kTile * static_cast<std::size_t>(tilesAcross_) +
+               static_cast<std::size_t>(cell.column) / kTile;
+    }
+    [[nodiscard]] static std::size_t inTile(Cell cell) {
+        return static_cast<std::size_t>(cell.row) % kTile * kTile + static_cast<std::size_t>(cell.column) % kTile;
+    }
+    [[nodiscard]] static std::size_t inPlanes(Cell cell) {
+        return static_cast<std::size_t>((cell.row % kTile + kMargin) * kSide + cell.column % kTile + kMargin);
+    }
+    [[nodiscard]] static std::optional<int> told(std::uint8_t cost) {
+        return cost == kNoWay ? std::nullopt : std::optional<int>(cost);
+    }
     [[nodiscard]] Tile* tileAt(Cell cell);
     [[nodiscard]] std::unique_ptr<Tile> load(int tileColumn, int tileRow);
-    void prepareProbes();
-    void prepareRays();
-    [[nodiscard]] int computed(Place at) const;
-    [[nodiscard]] double likeness(Place at) const;
-    [[nodiscard]] bool runsTooFar(Place at) const;
-    [[nodiscard]] int runOn(Place at, const Ray& ray) const;
-    [[nodiscard]] std::optional<std::size_t> meets(Place at, const Ray& ray) const;
+    [[nodiscard]] std::optional<int> computedAt(Cell cell);
 };
 
 }  // namespace crosstick::terrain

@@ -28,20 +28,22 @@ class Reached {
         std::uint8_t by = 0;  ///< the step that led here
     };
     Reached(int columns, int rows)
-        : across_((columns + kSide - 1) / kSide),
-          tiles_(static_cast<std::size_t>(across_) * static_cast<std::size_t>((rows + kSide - 1) / kSide)) {}
+        : across_((static_cast<std::size_t>(columns) + kSide - 1) / kSide),
+          tiles_(across_ * ((static_cast<std::size_t>(rows) + kSide - 1) / kSide)) {}
     [[nodiscard]] Mark& at(Cell cell) {
-        auto& tile = tiles_[static_cast<std::size_t>(cell.row / kSide * across_ + cell.column / kSide)];
+        const auto column = static_cast<std::size_t>(cell.column);
+        const auto row = static_cast<std::size_t>(cell.row);
+        auto& tile = tiles_[row / kSide * across_ + column / kSide];
         if (!tile) {
-            tile = std::make_unique<std::array<Mark, static_cast<std::size_t>(kSide) * kSide>>();
+            tile = std::make_unique<std::array<Mark, kSide * kSide>>();
         }
-        return (*tile)[static_cast<std::size_t>(cell.row % kSide * kSide + cell.column % kSide)];
+        return (*tile)[row % kSide * kSide + column % kSide];
     }
 
   private:
-    static constexpr int kSide = 64;
-    int across_;
-    std::vector<std::unique_ptr<std::array<Mark, static_cast<std::size_t>(kSide) * kSide>>> tiles_;
+    static constexpr std::size_t kSide = 64;
+    std::size_t across_;
+    std::vector<std::unique_ptr<std::array<Mark, kSide * kSide>>> tiles_;
 };
 
 class Search {
@@ -91,6 +93,8 @@ class Search {
 
     static double apart(Cell a, Cell b) { return std::hypot(a.column - b.column, a.row - b.row); }
 
+    [[nodiscard]] bool isInReach(Cell cell) const { return apart(cell, from_) + apart(cell, to_) <= most_; }
+
     /// At least so much to the goal.
     [[nodiscard]] std::uint32_t toGo(Cell cell) const {
         const int across = std::abs(cell.column - to_.column);
@@ -112,13 +116,16 @@ class Search {
         for (std::size_t n = 0; n < kNeighbours.size(); ++n) {
             const Step& step = kNeighbours[n];
             const Cell cell{from.cell.column + step.column, from.cell.row + step.row};
-            const auto over = field_.costAt(cell);
-            if (!over) {
+            if (cell.column < 0 || cell.row < 0 || cell.column >= field_.columns() || cell.row >= field_.rows()) {
                 continue;
             }
-            const std::uint32_t cost = from.cost + static_cast<std::uint32_t>(step.length * *over);
             Reached::Mark& mark = reached_.at(cell);
-            if (cost < mark.cost && apart(cell, from_) + apart(cell, to_) <= most_) {
+            if (mark.cost <= from.cost + static_cast<std::uint32_t>(step.length)) {
+                continue;  // whatever the cell costs, this is no better way
+            }
+            const auto over = field_.costAt(cell);
+            const std::uint32_t cost = from.cost + static_cast<std::uint32_t>(step.length * over.value_or(0));
+            if (over && cost < mark.cost && (mark.cost != kUnreached || isInReach(cell))) {
                 mark = {cost, static_cast<std::uint8_t>(n)};
                 push(cell, cost);
             }

@@ -119,15 +119,17 @@ TEST(VeinPath, HandsOnWhatThePictureMet) {
     EXPECT_EQ(path.error().fault.name, "sheets/damaged");
 }
 
-/// White paper without end.
+/// Paper without end, lined in black.
 class Endless final : public Picture {
   public:
     [[nodiscard]] int columns() const override { return 400000; }
     [[nodiscard]] int rows() const override { return 400000; }
     [[nodiscard]] Result<sheets::Pixels> read(sheets::PixelWindow /*window*/, int columns, int rows) const override {
-        return sheets::Pixels{columns, rows,
-                              std::vector<std::uint32_t>(
-                                  static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows), 0xffffffffU)};
+        sheets::Pixels pixels{columns, rows, {}};
+        for (int n = 0; n < columns * rows; ++n) {
+            pixels.rgb.push_back(n / columns % 20 < 2 ? 0xff202020U : 0xffffffffU);
+        }
+        return pixels;
     }
 };
 
