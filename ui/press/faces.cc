@@ -1,8 +1,5 @@
 #include "ui/press/faces.h"
 
-#include <map>
-#include <mutex>
-
 #include <QFile>
 #include <QFont>
 #include <QFontDatabase>
@@ -26,15 +23,9 @@ std::size_t index(drawing::Weight weight) {
 
 constexpr const char* kFiles[2][2] = {{"B612-Regular.otf", "B612-Bold.otf"}, {"DejaVuSans.ttf", "DejaVuSans-Bold.ttf"}};
 
-/// The family under which the font database has a face's file; empty where it is none. The database belongs to the
-/// process and keeps what it was given: a file is given to it once, however many threads open their faces.
-QString familyOf(const std::filesystem::path& path) {
-    static std::mutex one;
-    static std::map<std::filesystem::path, QString> known;
-    const std::lock_guard<std::mutex> alone(one);
-    if (const auto found = known.find(path); found != known.end()) {
-        return found->second;
-    }
+/// A face by way of the font database: only of such a one does the PDF engine embed letters as letters; one that is
+/// loaded from its file directly is printed as outlines.
+QRawFont loaded(const std::filesystem::path& path) {
     QFile file(QString::fromStdString(path.string()));
     if (!file.open(QIODevice::ReadOnly)) {
         return {};
@@ -43,17 +34,10 @@ QString familyOf(const std::filesystem::path& path) {
     const QByteArray font = underOwnFamily(file.readAll(), "Crosstick " + title, title);
     const QStringList families =
         QFontDatabase::applicationFontFamilies(QFontDatabase::addApplicationFontFromData(font));
-    return families.isEmpty() ? QString() : known.emplace(path, families.front()).first->second;
-}
-
-/// A face by way of the font database: only of such a one does the PDF engine embed letters as letters; one that is
-/// loaded from its file directly is printed as outlines.
-QRawFont loaded(const std::filesystem::path& path) {
-    const QString family = familyOf(path);
-    if (family.isEmpty()) {
+    if (families.isEmpty()) {
         return {};
     }
-    QFont wanted(family);
+    QFont wanted(families.front());
     wanted.setPixelSize(static_cast<int>(Faces::kSize));
     wanted.setHintingPreference(QFont::PreferNoHinting);
     wanted.setStyleStrategy(QFont::NoFontMerging);
