@@ -136,7 +136,11 @@ TEST_F(Choices, ThePlansCardTakesWhatStandsOnEveryPaper) {
     open();
     window->run("plan-card");
     ASSERT_TRUE(card().isVisible());
-    EXPECT_EQ(QApplication::focusWidget(), card().labelField());
+    ASSERT_TRUE(QApplication::focusWidget());
+    EXPECT_EQ(QApplication::focusWidget()->accessibleName(), QStringLiteral("Title"));
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    EXPECT_EQ(QApplication::focusWidget()->accessibleName(), QStringLiteral("Marking"))
+        << "one is typed after the other";
     type(card(), "Title", "SLOW KETTLE");
     window->run("plan-card");
     type(card(), "Marking", "EXERCISE");
