@@ -179,7 +179,8 @@ double twinOf(VeinField& field, const Line& line) {
             for (int u = least; u <= most; ++u) {
                 const double by = side * u;
                 if (field.memberAt({line[n].column + normal.column * by, line[n].row + normal.row * by}) > 0.5) {
-                    ++seen[static_cast<std::size_t>(most + side * u)];
+                    const int at = most + side * u;
+                    ++seen[static_cast<std::size_t>(at)];
                     break;
                 }
             }
@@ -188,7 +189,8 @@ double twinOf(VeinField& field, const Line& line) {
     const auto share = [&](int by) {
         int sum = 0;
         for (int u = std::max(-most, by - 1); u <= std::min(most, by + 1); ++u) {
-            sum += seen[static_cast<std::size_t>(most + u)];
+            const int at = most + u;
+            sum += seen[static_cast<std::size_t>(at)];
         }
         return sum / static_cast<double>(line.size());
     };

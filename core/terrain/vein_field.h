@@ -77,7 +77,8 @@ class VeinField {
         return static_cast<std::size_t>(cell.row) % kTile * kTile + static_cast<std::size_t>(cell.column) % kTile;
     }
     [[nodiscard]] static std::size_t inPlanes(Cell cell) {
-        return static_cast<std::size_t>((cell.row % kTile + kMargin) * kSide + cell.column % kTile + kMargin);
+        const int place = (cell.row % kTile + kMargin) * kSide + cell.column % kTile + kMargin;
+        return static_cast<std::size_t>(place);
     }
     [[nodiscard]] static std::optional<int> told(std::uint8_t cost) {
         return cost == kNoWay ? std::nullopt : std::optional<int>(cost);

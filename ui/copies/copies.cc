@@ -41,6 +41,13 @@ press::Inks inksFor(Seen seen) {
     return press::paperInks();
 }
 
+QHBoxLayout* inOneRow(QLabel* words, QWidget* field) {
+    auto* row = new QHBoxLayout;
+    row->addWidget(words, 1);
+    row->addWidget(field);
+    return row;
+}
+
 }  // namespace
 
 PageView::PageView(const press::Faces* faces, QWidget* parent) : QWidget(parent), faces_(faces) {
@@ -165,15 +172,12 @@ void Copies::fillCard(QWidget* card) {
     printer_ = new QComboBox(card);
     printer_->setAccessibleName(tr("Printer"));
     column->addWidget(printer_);
-    auto* sets = new QHBoxLayout;
     sets_ = new QSpinBox(card);
     sets_->setRange(1, kMostSets);
     sets_->setAccessibleName(tr("Sets of films and cards"));
     sets_->setToolTip(tr("One set for each who gets one; each is printed whole before the next."));
     sets_->findChild<QLineEdit*>()->installEventFilter(this);
-    sets->addWidget(label(tr("Sets, one for each who gets one"), 11, look::Weight::Regular, card), 1);
-    sets->addWidget(sets_);
-    column->addLayout(sets);
+    column->addLayout(inOneRow(label(tr("Sets, one for each who gets one"), 11, look::Weight::Regular, card), sets_));
     print_ = new QPushButton(tr("Print films and cards"), card);
     save_ = new QPushButton(tr("Save as PDF"), card);
     save_->setProperty("main", true);

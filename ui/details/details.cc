@@ -28,6 +28,13 @@ QString text(std::string_view utf8) {
     return QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size()));
 }
 
+/// The field with the edge of one that was refused, or its usual one.
+void markRefused(QLineEdit& field, bool isRefused) {
+    field.setProperty("refused", isRefused);
+    field.style()->unpolish(&field);
+    field.style()->polish(&field);
+}
+
 }  // namespace
 
 QLabel* Details::smallLabel(const QString& words, QWidget* parent) {
@@ -196,15 +203,13 @@ QLineEdit* Details::addField(const QString& label, const std::string& value, con
     red.setColor(QPalette::WindowText, look::colours(light_).error);
     fault->setPalette(red);
     fault->hide();
-    rows->addWidget(name);
-    rows->addWidget(field);
-    rows->addWidget(fault);
+    for (QWidget* row : std::initializer_list<QWidget*>{name, field, fault}) {
+        rows->addWidget(row);
+    }
     column_->addWidget(frame);
     field->installEventFilter(this);
     const auto refuse = [field, fault](const QString& why) {
-        field->setProperty("refused", !why.isEmpty());
-        field->style()->unpolish(field);
-        field->style()->polish(field);
+        markRefused(*field, !why.isEmpty());
         fault->setText(why.isEmpty() ? why : QStringLiteral("\u25a0 ") + why);
         fault->setVisible(!why.isEmpty());
     };

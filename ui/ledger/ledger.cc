@@ -40,7 +40,7 @@ class RowPainter final : public QStyledItemDelegate {
         }
         QStyleOptionViewItem plain = option;
         initStyleOption(&plain, index);
-        const bool isGap = index.data(LegsModel::GapRole).toBool();
+        const bool isGap = index.data(LegsModel::kGapRole).toBool();
         painter->setFont(plain.font);
         painter->setPen(live && index.column() == LegsModel::Tie ? c.ours : isGap ? c.inkTwo : c.ink);
         const QRect inside = option.rect.adjusted(8, 0, -8, 0);

@@ -226,7 +226,7 @@ QVariant LegsModel::data(const QModelIndex& index, int role) const {
                    : isTotal(index.row()) ? total(index.column())
                                           : cell(index.row(), index.column());
         }
-        case GapRole:
+        case kGapRole:
             return gap(index.row(), index.column()).has_value();
         case Qt::TextAlignmentRole:
             return QVariant(Qt::AlignVCenter | (isWords ? Qt::AlignLeft : Qt::AlignRight));

@@ -21,7 +21,7 @@ class LegsModel final : public QAbstractTableModel {
   public:
     enum Column { Leg, To, Tie, Azimuth, Distance, Paces, Time, Arrive, Climb, BackAzimuth, GridAzimuth, kColumns };
 
-    static constexpr int GapRole = Qt::UserRole + 1;  ///< true where a figure is missing and the cell says why
+    static constexpr int kGapRole = Qt::UserRole + 1;  ///< true where a figure is missing and the cell says why
 
     LegsModel(work::Work& work, std::function<QString(const Error&)> say, QObject* parent = nullptr);
 
