@@ -413,15 +413,6 @@ void Copies::keyPressEvent(QKeyEvent* event) {
     }
 }
 
-plan::Issue Copies::papers() const {
-    plan::Issue issue;
-    for (const Sheet* sheet : all_) {
-        issue.papers += (issue.papers.empty() ? "" : ", ") + sheet->name.toStdString();
-    }
-    issue.numbers = plan::numbersOnPapers(work_.committed());
-    return issue;
-}
-
 PdfOrder Copies::pdfOrder() const {
     return {made_, press::pdfFacts(work_.committed()), share_,
             onePen_->isChecked() ? press::onePenInks() : press::paperInks()};
