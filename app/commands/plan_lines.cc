@@ -9,6 +9,7 @@
 #include "app/faults.h"
 #include "core/movement/route_figures.h"
 #include "core/units/number_text.h"
+#include "core/units/trimmed.h"
 
 namespace crosstick::app {
 namespace {
@@ -105,14 +106,7 @@ std::span<const LineKind> lineKinds() {
 }
 
 std::string trimmed(std::string_view text) {
-    const auto isBlank = [](char letter) { return letter == ' ' || letter == '\t' || letter == '\r'; };
-    while (!text.empty() && isBlank(text.front())) {
-        text.remove_prefix(1);
-    }
-    while (!text.empty() && isBlank(text.back())) {
-        text.remove_suffix(1);
-    }
-    return std::string(text);
+    return std::string(crosstick::trimmed(text));
 }
 
 std::optional<std::string> after(const std::string& clause, std::string_view word) {

@@ -1,5 +1,7 @@
 #include "core/geodesy/point_text.h"
 
+#include "core/units/trimmed.h"
+
 namespace crosstick::geodesy {
 namespace {
 
@@ -14,16 +16,6 @@ char upper(char c) {
 
 bool isControl(char c) {
     return static_cast<unsigned char>(c) < 0x20 || c == 0x7F;
-}
-
-std::string_view trimmed(std::string_view text) {
-    while (!text.empty() && isBlank(text.front())) {
-        text.remove_prefix(1);
-    }
-    while (!text.empty() && isBlank(text.back())) {
-        text.remove_suffix(1);
-    }
-    return text;
 }
 
 }  // namespace

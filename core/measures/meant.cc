@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/measures/unit_words.h"
+#include "core/units/trimmed.h"
 
 namespace crosstick::measures {
 namespace {
@@ -170,17 +171,6 @@ std::vector<Ranked> ranked(std::string_view words, std::span<const std::string> 
         return std::tie(a.band, a.lately, a.fit) < std::tie(b.band, b.lately, b.fit);
     });
     return found;
-}
-
-std::string_view trimmed(std::string_view text) {
-    const auto isBlank = [](char c) { return std::isspace(static_cast<unsigned char>(c)) != 0; };
-    while (!text.empty() && isBlank(text.front())) {
-        text.remove_prefix(1);
-    }
-    while (!text.empty() && isBlank(text.back())) {
-        text.remove_suffix(1);
-    }
-    return text;
 }
 
 /// An abbreviation or a whole name with a label behind it; the longest counts.

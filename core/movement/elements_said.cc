@@ -6,23 +6,13 @@
 #include <string>
 
 #include "core/measures/unit_words.h"
+#include "core/units/trimmed.h"
 
 namespace crosstick::movement {
 namespace {
 
 constexpr std::size_t kMost = 60;
 constexpr std::size_t kMostFigures = 4;  ///< of a strength
-
-std::string_view trimmed(std::string_view text) {
-    const auto isBlank = [](char c) { return std::isspace(static_cast<unsigned char>(c)) != 0; };
-    while (!text.empty() && isBlank(text.front())) {
-        text.remove_prefix(1);
-    }
-    while (!text.empty() && isBlank(text.back())) {
-        text.remove_suffix(1);
-    }
-    return text;
-}
 
 bool isFigures(std::string_view word) {
     return !word.empty() && word.size() <= kMostFigures &&

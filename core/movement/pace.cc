@@ -7,6 +7,7 @@
 
 #include "core/movement/faults.h"
 #include "core/units/number_text.h"
+#include "core/units/trimmed.h"
 
 namespace crosstick::movement {
 namespace {
@@ -67,12 +68,6 @@ plan::Going other(plan::Going ground) {
 
 plan::Light other(plan::Light light) {
     return light == plan::Light::Day ? plan::Light::Night : plan::Light::Day;
-}
-
-std::string_view trimmed(std::string_view text) {
-    const std::size_t first = text.find_first_not_of(' ');
-    return first == std::string_view::npos ? std::string_view{}
-                                           : text.substr(first, text.find_last_not_of(' ') - first + 1);
 }
 
 }  // namespace

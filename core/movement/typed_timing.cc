@@ -5,6 +5,7 @@
 
 #include "core/movement/faults.h"
 #include "core/units/number_text.h"
+#include "core/units/trimmed.h"
 
 namespace crosstick::movement {
 namespace {
@@ -15,15 +16,9 @@ constexpr double kSlowest = 0.1;  // km/h
 constexpr double kFastest = 20;
 constexpr double kLongest = 30.0 * 24 * 60;  // minutes
 
-std::string trimmed(std::string_view text) {
-    const std::size_t first = text.find_first_not_of(" \t");
-    return first == std::string_view::npos ? std::string{}
-                                           : std::string(text.substr(first, text.find_last_not_of(" \t") - first + 1));
-}
-
 /// A number as people type it, with a comma or a point.
 std::optional<double> numberIn(std::string_view typed, double least, double most) {
-    std::string text = trimmed(typed);
+    std::string text(trimmed(typed));
     std::replace(text.begin(), text.end(), ',', '.');
     const auto number = parseNumber(text);
     return number && *number >= least && *number <= most ? number : std::nullopt;
@@ -59,7 +54,7 @@ KilometresPerHour& rateIn(plan::MarchRates& rates, PaceConditions conditions) {
 }  // namespace
 
 Result<Instant> momentTyped(const plan::Heading& heading, std::string_view typed, std::optional<Instant> notBefore) {
-    const std::string text = trimmed(typed);
+    const std::string text(trimmed(typed));
     const auto clock = heading.date.ok() ? clockIn(text) : std::nullopt;
     if (!clock) {
         const auto iso = parseIsoTime(text);
@@ -71,7 +66,7 @@ Result<Instant> momentTyped(const plan::Heading& heading, std::string_view typed
 
 Result<Instant> momentNear(const plan::Heading& heading, std::string_view typed, std::optional<Instant> near) {
     auto that = momentTyped(heading, typed);
-    if (that && near && clockIn(trimmed(typed))) {
+    if (that && near && clockIn(std::string(trimmed(typed)))) {
         constexpr std::chrono::hours kHalfADay{12};
         *that += std::chrono::floor<std::chrono::days>(*near + kHalfADay - *that);
     }
@@ -83,7 +78,7 @@ std::optional<Instant> notBefore(const plan::Heading& heading, std::optional<Ins
 }
 
 Result<plan::Plan> withPaceTyped(const plan::Plan& plan, std::string_view typed) {
-    const std::string text = trimmed(typed);
+    const std::string text(trimmed(typed));
     if (text.find(' ') != std::string::npos) {
         return withCourseTyped(plan, plan.heading().courses.size(), text);
     }
@@ -99,7 +94,7 @@ Result<plan::Plan> withPaceTyped(const plan::Plan& plan, std::string_view typed)
 
 Result<plan::Plan> withCourseTyped(const plan::Plan& plan, std::size_t at, std::string_view typed) {
     std::optional<plan::PaceCourse> course;
-    if (const std::string text = trimmed(typed); !text.empty()) {
+    if (const std::string text(trimmed(typed)); !text.empty()) {
         auto read = parseCourse(text);
         if (!read) {
             return tl::unexpected(read.error());
@@ -112,7 +107,7 @@ Result<plan::Plan> withCourseTyped(const plan::Plan& plan, std::size_t at, std::
 Result<plan::Plan> withRateTyped(const plan::Plan& plan, std::string_view typed) {
     const auto rate = numberIn(typed, kSlowest, kFastest);
     if (!rate) {
-        return fail(kBadRate, {{"typed", trimmed(typed)}});
+        return fail(kBadRate, {{"typed", std::string(trimmed(typed))}});
     }
     return withHeading(plan, [&](plan::Heading& heading) {
         heading.rate = plan::MarchRate{KilometresPerHour(*rate), {}, {}};
@@ -124,7 +119,7 @@ Result<plan::Plan> withRateTyped(const plan::Plan& plan, PaceConditions conditio
     const auto rate = trimmed(typed).empty() ? std::optional(rateFor(plan::MarchRates{}, conditions).value())
                                              : numberIn(typed, kSlowest, kFastest);
     if (!rate) {
-        return fail(kBadRate, {{"typed", trimmed(typed)}});
+        return fail(kBadRate, {{"typed", std::string(trimmed(typed))}});
     }
     return withHeading(plan, [&](plan::Heading& heading) {
         heading.timing = heading.timing.value_or(plan::Timing{});
@@ -138,7 +133,7 @@ KilometresPerHour rateFor(const plan::MarchRates& rates, PaceConditions conditio
 }
 
 std::optional<Minutes> parseLength(std::string_view typed) {
-    const std::string text = trimmed(typed);
+    const std::string text(trimmed(typed));
     const auto colon = text.find(':');
     if (colon == std::string::npos) {
         const auto minutes = numberIn(text, 0, kLongest);
@@ -153,13 +148,13 @@ std::optional<Minutes> parseLength(std::string_view typed) {
 }
 
 std::optional<plan::Preparation> parsePreparation(std::string_view typed) {
-    const std::string text = trimmed(typed);
+    const std::string text(trimmed(typed));
     const auto parts = text.find_last_of("= ");
     if (parts == std::string::npos || parts == 0) {
         return std::nullopt;
     }
     const auto lasts = parseLength(text.substr(parts + 1));
-    const std::string name = trimmed(text.substr(0, parts));
+    const std::string name(trimmed(text.substr(0, parts)));
     return lasts && !name.empty() ? std::optional(plan::Preparation{name, *lasts}) : std::nullopt;
 }
 
@@ -168,7 +163,7 @@ std::string preparationText(const plan::Preparation& preparation) {
 }
 
 Result<plan::Plan> withPreparationTyped(const plan::Plan& plan, std::size_t at, std::string_view typed) {
-    const std::string text = trimmed(typed);
+    const std::string text(trimmed(typed));
     auto preparation = parsePreparation(text);
     if (!preparation && !text.empty()) {
         return fail(kBadPreparation, {{"typed", text}});

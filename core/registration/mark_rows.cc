@@ -10,6 +10,7 @@
 #include "core/geodesy/point_text.h"
 #include "core/registration/faults.h"
 #include "core/units/number_text.h"
+#include "core/units/trimmed.h"
 
 namespace crosstick::registration {
 namespace {
@@ -17,13 +18,6 @@ namespace {
 constexpr double kFarthestPixel = 1e6;
 constexpr double kFarthestMetre = 1e8;
 constexpr std::size_t kLongestRow = 1000;
-
-std::string_view trimmed(std::string_view text) {
-    constexpr std::string_view kBlanks = " \t\r\v\f";
-    const auto first = text.find_first_not_of(kBlanks);
-    return first == std::string_view::npos ? std::string_view{}
-                                           : text.substr(first, text.find_last_not_of(kBlanks) - first + 1);
-}
 
 /// One field of a row, and what is left of the row.
 std::string nextField(std::string_view& row) {
