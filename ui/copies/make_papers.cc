@@ -139,13 +139,4 @@ void makePapers(MadeSheets& made, const plan::Plan& plan, const CopyWish& wish, 
     maker.rest();
 }
 
-plan::Issue Copies::papers() const {
-    plan::Issue issue;
-    for (const Sheet* sheet : all_) {
-        issue.papers += (issue.papers.empty() ? "" : ", ") + sheet->name.toStdString();
-    }
-    issue.numbers = plan::numbersOnPapers(work_.committed());
-    return issue;
-}
-
 }  // namespace crosstick::copies
