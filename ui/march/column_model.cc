@@ -113,30 +113,35 @@ int ColumnModel::add(int after) {
     return addSaid(after, QString::number(count + 1));
 }
 
+/// An element of the force that is called so and marches in no place of the column yet, else a new one.
+Uuid ColumnModel::joining(plan::Element said, const plan::Column& column, plan::Force& force) const {
+    const auto marches = [&](const plan::Element& one) {
+        return std::any_of(column.serials.begin(), column.serials.end(),
+                           [&](const plan::Serial& serial) { return serial.element == one.id; });
+    };
+    for (plan::Element& known : force.elements) {
+        if (known.name == said.name && !marches(known)) {
+            known.people = said.people > 0 ? said.people : known.people;
+            return known.id;
+        }
+    }
+    said.id = work_.newId();
+    force.elements.push_back(std::move(said));
+    return force.elements.back().id;
+}
+
 int ColumnModel::addSaid(int after, const QString& line) {
-    plan::Force force = force_;
-    plan::Column& column = columnToFill(force);
-    const std::size_t count = column.serials.size();
-    std::size_t at = after < 0 ? count : std::min(count, static_cast<std::size_t>(after) + 1);
     const std::vector<plan::Element> said = movement::elementsSaid(line.toStdString());
     if (said.empty()) {
         return -1;
     }
-    for (plan::Element element : said) {
-        const auto known = std::find_if(force.elements.begin(), force.elements.end(),
-                                        [&](const plan::Element& one) { return one.name == element.name; });
-        const bool marches = known != force.elements.end() &&
-                             std::any_of(column.serials.begin(), column.serials.end(),
-                                         [&](const plan::Serial& one) { return one.element == known->id; });
+    plan::Force force = force_;
+    plan::Column& column = columnToFill(force);
+    const std::size_t count = column.serials.size();
+    std::size_t at = after < 0 ? count : std::min(count, static_cast<std::size_t>(after) + 1);
+    for (const plan::Element& element : said) {
         plan::Serial serial;
-        if (known != force.elements.end() && !marches) {
-            known->people = element.people > 0 ? element.people : known->people;
-            serial.element = known->id;
-        } else {
-            element.id = work_.newId();
-            serial.element = element.id;
-            force.elements.push_back(std::move(element));
-        }
+        serial.element = joining(element, column, force);
         column.serials.insert(column.serials.begin() + static_cast<std::ptrdiff_t>(at++), std::move(serial));
     }
     commit(std::move(force), said.size() == 1 ? "add an element" : "add elements");

@@ -62,6 +62,7 @@ class ColumnModel final : public QAbstractTableModel {
     [[nodiscard]] plan::Column* columnIn(plan::Force& force) const;
     [[nodiscard]] Result<plan::Force> typed(int row, int field, const std::string& words) const;
     [[nodiscard]] plan::Column& columnToFill(plan::Force& force) const;
+    [[nodiscard]] Uuid joining(plan::Element said, const plan::Column& column, plan::Force& force) const;
     void commit(plan::Force force, const char* caption);
 };
 
