@@ -24,11 +24,11 @@ bool isSuggested(const plan::Measure& measure) {
     return measure.kind == "free-line" && isLetter;
 }
 
+}  // namespace
+
 bool isPlain(const plan::Measure& measure) {
     return measure.kind == "free-line" || measure.kind == "free-area";
 }
-
-}  // namespace
 
 bool mayBecome(const plan::Measure& measure, const measures::Entry& kind) {
     const measures::Entry* now = measures::find(measure.kind);

@@ -13,6 +13,9 @@ namespace crosstick::drafting {
 /// and with the kind's usual fields. What it may not become leaves the plan as it is.
 [[nodiscard]] plan::Plan become(const plan::Plan& plan, const plan::ItemId& item, const measures::Entry& kind);
 
+/// Has it no meaning of its own yet: a line or an area that was drawn and not said what it is?
+[[nodiscard]] bool isPlain(const plan::Measure& measure);
+
 /// A plain line or area called "ld trivet" is that from then on, under the name TRIVET: the words begin with a kind's
 /// abbreviation or whole name, and its points suffice for it. Else, and for every other kind, they are its name, in
 /// capitals where the trade names such things by a word.

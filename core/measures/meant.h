@@ -24,8 +24,8 @@ struct Meant {
 /// what holds the letters anywhere; at last names that have the letters in their order ("bdy", "chkpt"). Within each of
 /// the three, kinds used lately come first. Behind an abbreviation or a whole name stands a number or a name: "cp 3",
 /// "pl bodkin". Nothing typed: the recent ones, then the catalogue. Case, blanks, strokes and hyphens in abbreviations
-/// do not matter. Laws: every abbreviation of the catalogue finds a measure first that has it, whatever was used
-/// lately; so does every
+/// do not matter.
+/// Laws: every abbreviation of the catalogue finds a measure first that has it, whatever was used lately; so does every
 ///       name.
 /// @param recent  kinds, the last used first
 [[nodiscard]] std::vector<Meant> meantBy(std::string_view words, std::span<const std::string> recent, std::size_t most);

@@ -2,6 +2,7 @@
 // inside the window carries at least one: beside it or by an extension line where it has no straight or free place.
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -95,33 +96,31 @@ class Repeats : public ::testing::TestWithParam<ByHand> {
             EXPECT_THAT(film.remarks(), IsEmpty());
         }
     }
+    /// Many lines, each alone on a film, must say all of the words on every long stretch.
+    void strew(const std::function<Made(const Points&)>& madeOn, const std::vector<std::string>& words) {
+        for (std::uint64_t seed = 1; seed <= drawing::testing::kSeeds; ++seed) {
+            SCOPED_TRACE("seed " + std::to_string(seed));
+            RandomLines random(seed);
+            const Points line = farLine(random);
+            Made made = madeOn(line);
+            made.labelAt = hand(random);
+            MadeFilm film;
+            film.add(made);
+            for (const std::string& said : words) {
+                check(line, film, said);
+            }
+        }
+        EXPECT_GT(many, 20);
+    }
 };
 
 TEST_P(Repeats, EveryLongStretchOfABoundaryCarriesBothDesignations) {
-    for (std::uint64_t seed = 1; seed <= drawing::testing::kSeeds; ++seed) {
-        SCOPED_TRACE("seed " + std::to_string(seed));
-        RandomLines random(seed);
-        const Points line = farLine(random);
-        Made made = boundary(line);
-        made.labelAt = hand(random);
-        MadeFilm film;
-        film.add(made);
-        check(line, film, "1/2");
-        check(line, film, "2/2");
-    }
-    EXPECT_GT(many, 20);
+    strew([](const Points& line) { return boundary(line); }, {"1/2", "2/2"});
 }
 
 TEST_P(Repeats, EveryLongStretchOfASupplyRouteCarriesItsName) {
-    for (std::uint64_t seed = 1; seed <= drawing::testing::kSeeds; ++seed) {
-        SCOPED_TRACE("seed " + std::to_string(seed));
-        RandomLines random(seed);
-        const Points line = farLine(random);
-        MadeFilm film;
-        film.add(Made{.kind = "main-supply-route", .points = line, .name = "AMBER", .labelAt = hand(random)});
-        check(line, film, "MSR AMBER");
-    }
-    EXPECT_GT(many, 20);
+    strew([](const Points& line) { return Made{.kind = "main-supply-route", .points = line, .name = "AMBER"}; },
+          {"MSR AMBER"});
 }
 
 INSTANTIATE_TEST_SUITE_P(Lines, Repeats, ::testing::Values(ByHand::Yes, ByHand::No));

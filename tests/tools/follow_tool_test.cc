@@ -160,7 +160,7 @@ TEST_F(FollowTable, AHandrailKeepsInsideOurBoundaryAndSaysHowFar) {
     (void)send(bare, Kind::Press, at(0, 0));
     (void)send(bare, Kind::Press, at(1000, 0), true);
     EXPECT_EQ(send(bare, Kind::Finish).said,
-              "Handrail: 100 m right of the line: no boundary names our unit (Ctrl+I) and tells a side.");
+              "Handrail: 100 m right of the line: no boundary tells our side, name our unit on the plan's card.");
 }
 
 TEST_F(FollowTable, AKindNamedOnTheWayIsWhatItBecomes) {

@@ -248,15 +248,8 @@ INSTANTIATE_TEST_SUITE_P(Sizes, SmallScreen, ::testing::Values(kLaptop, kAt200Pe
                          [](const auto& size) { return size.param == kLaptop ? "Laptop" : "At200Percent"; });
 
 TEST_F(TheWindow, OpensNoLargerThanItsScreen) {
-    Outside outside;
-    outside.share = places::share();
-    outside.state = folder / "other-journals";
-    outside.settings = folder / "other.ini";
-    outside.reader = reader;
-    outside.seed = 8;
-    outside.now = [] { return kNow; };
-    outside.say = [](const Error& error) { return QString::fromStdString(app::words(error)); };
-    const Window other(std::move(outside));
+    window.reset();
+    const Window other(outside());
     const QSize room = other.screen()->availableSize();
     EXPECT_EQ(other.size(), QSize(1366, 768).boundedTo(room)) << room.width() << " x " << room.height();
 }

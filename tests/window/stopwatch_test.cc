@@ -320,6 +320,7 @@ void Stopwatch::points() {
 
 void Stopwatch::column() {
     look(on(54000, 100500), 8);
+    shortcut("ticks");  // before anything lies on the film's paper
     typed("order of march");
     clicked(on(52500, 103500));
     clickedOn(named<QLineEdit>(*window, "Elements in one line"));
@@ -345,9 +346,6 @@ void Stopwatch::nextPhase() {
 }
 
 void Stopwatch::papers() {
-    clicks += 2;  // a menu and its line: this command has no key
-    window->run("ticks");
-    rest();
     shortcut("plan-card");
     typed("SLOW KETTLE");
     typed("EXERCISE");

@@ -51,7 +51,7 @@ class TheWindow : public ::testing::Test {
     std::unique_ptr<Window> window = fresh();
 
     void TearDown() override { disk.letGo(); }
-    [[nodiscard]] std::unique_ptr<Window> fresh() {
+    [[nodiscard]] Outside outside() {
         Outside outside;
         outside.share = places::share();
         outside.state = folder / "journals";
@@ -62,7 +62,10 @@ class TheWindow : public ::testing::Test {
         outside.say = [](const Error& error) { return QString::fromStdString(app::words(error)); };
         outside.demo = [](work::Course&) { return Result<std::filesystem::path>(std::filesystem::path{}); };
         outside.beforeErrand = [disk = kept] { disk->wait(); };
-        auto made = std::make_unique<Window>(std::move(outside));
+        return outside;
+    }
+    [[nodiscard]] std::unique_ptr<Window> fresh() {
+        auto made = std::make_unique<Window>(outside());
         made->resize(1366, 768);
         made->show();
         return made;

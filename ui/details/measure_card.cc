@@ -118,7 +118,7 @@ void Details::addNames(const plan::Measure& measure, const Held& held) {
         auto* field = addField(
             tr("Name"), measure.name, "rename",
             [id](const plan::Plan& plan, const std::string& typed) { return drafting::renamed(plan, id, typed); });
-        if (measure.kind == "free-line" || measure.kind == "free-area") {
+        if (drafting::isPlain(measure)) {
             field->setPlaceholderText(tr("a name, or what it is: pl bodkin"));
             field->setToolTip(tr("Called by a measure's abbreviation or name (\"ld trivet\") it becomes that."));
         }
@@ -162,13 +162,12 @@ void Details::addOwnFields(const measures::Entry& entry, const plan::ItemId& id,
                                });
         field->setPlaceholderText(look::spoken(f.standard));
         values_[field] = value;
-        if (entry.naming == measures::Naming::None && caretField_ == nullptr) {
-            caretField_ = field;
-        }
-        if (f.type == measures::FieldType::UnitWords) {
+        const bool saysAll = f.type == measures::FieldType::UnitWords;
+        if (saysAll) {
             labelField_ = field;
-            caretField_ = nullptr;
             addPicker(field);
+        } else if (entry.naming == measures::Naming::None && &f == &entry.fields.front()) {
+            caretField_ = field;  // it has no name that anybody would type
         }
     }
 }

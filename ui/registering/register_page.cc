@@ -91,6 +91,7 @@ void RegisterPage::open(const std::filesystem::path& file, const sheets::FileRep
     canvas_->setWork(marks_.get());
     moved_.reset();
     proposal_ = 0;
+    wantsScale_ = false;
     isProposed_ = false;
     howButton_->setChecked(false);
     fits_->setChecked(false);
@@ -152,6 +153,7 @@ void RegisterPage::takeCollar() {
 }
 
 void RegisterPage::point(PixelPoint at) {
+    wantsScale_ = false;
     if (moved_) {  // a mark in hand goes where the hand points
         marks_->move(*moved_, at);
         canvas_->setPending(at);

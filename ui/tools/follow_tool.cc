@@ -85,7 +85,7 @@ void FollowTool::renewBeside(const Ground& ground) {
         beside.words += fmt::format(", {} m {} our boundary", geodesy::distanceText(abs(*inside)),
                                     *inside < Metres(0) ? "outside" : "inside");
     } else if (!rail_->side) {
-        beside.words += ": no boundary names our unit (Ctrl+I) and tells a side";
+        beside.words += ": no boundary tells our side, name our unit on the plan's card";
     }
     beside_ = std::move(beside);
 }

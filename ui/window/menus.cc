@@ -136,7 +136,7 @@ void Window::buildEditMenu(QMenuBar* bar) {
     add(menu, "inset-at", tr("Inset from corner to corner"), {}, [this] { askForInset(); });
     add(menu, "sizes", tr("Sizes of symbols, pen, letters..."), key("Ctrl+Shift+M"),
         [this] { askForSizes(std::nullopt); });
-    add(menu, "ticks", tr("Ticks and window to what is drawn"), {}, [this] { moveRegistration(); });
+    add(menu, "ticks", tr("Ticks and window to what is drawn"), key("Ctrl+Alt+M"), [this] { moveRegistration(); });
     add(menu, "ticks-by-hand", tr("Ticks and window by hand"), key("Ctrl+Alt+T"), [this] { holdRegistration(); });
     add(menu, "ticks-at", tr("Ticks on other crossings"), key("Ctrl+Alt+Shift+T"), [this] { askForTicks(); });
     add(menu, "window-at", tr("Window from corner to corner"), key("Ctrl+Shift+T"), [this] { askForWindow(); });

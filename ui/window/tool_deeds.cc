@@ -222,7 +222,7 @@ bool Window::strokeBecomes(const measures::Entry& kind) {
     }
     const plan::MeasurePtr measure =
         stroke_ && work_.selected() == stroke_ ? work_.committed().measure(*stroke_) : nullptr;
-    if (!measure || measure->kind != "free-line" || !drafting::mayBecome(*measure, kind)) {
+    if (!measure || !drafting::isPlain(*measure) || !drafting::mayBecome(*measure, kind)) {
         return false;
     }
     become(kind);
