@@ -1,9 +1,10 @@
-// The window as the program opens it on a plan. Ends when everything is drawn.
+// The window as the program opens it on a plan. Tells when it is usable or everything is drawn, and ends.
 #include <filesystem>
 
 #include <QApplication>
 #include <QTimer>
 
+#include "tests/bench/usable.h"
 #include "tests/places.h"
 #include "tests/sheets/our_reader.h"
 #include "ui/window/window.h"
@@ -17,6 +18,7 @@ int main(int argc, char** argv) {
         return 1;
     }
     window::Outside outside;
+    outside.plan = plan;
     outside.share = places::share();
     outside.state = folder / "journals";
     outside.settings = folder / "window.ini";
@@ -27,14 +29,13 @@ int main(int argc, char** argv) {
     outside.demo = [plan](work::Course&) { return Result<std::filesystem::path>(plan); };
     window::Window window(std::move(outside));
     window.show();
-    window.openPlan(plan);
     QTimer look;
     // Usable: the sheet is seen and answers to the hand. Drawn: tiles and films are all there.
     const bool untilDrawn = std::string_view(argv[3]) == "drawn";
     QObject::connect(&look, &QTimer::timeout, [&] {
         const bool isUsable = window.work().isOpen() && window.table().isVisible() && window.table().hasPainted();
         if (isUsable && (!untilDrawn || window.table().isSettled())) {
-            QCoreApplication::quit();
+            usable();
         }
     });
     look.start(1);
