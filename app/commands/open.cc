@@ -57,6 +57,7 @@ Exit showWindow(const Options& options, const Surroundings& surroundings) {
     outside.share = share;
     outside.state = stateFolder() / "journals";
     outside.settings = configFolder() / "window.ini";
+    outside.plan = options.plan;
     outside.seed = surroundings.seed;
     outside.now = [] { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); };
     outside.say = [](const Error& error) { return QString::fromStdString(words(error)); };
@@ -67,9 +68,7 @@ Exit showWindow(const Options& options, const Surroundings& surroundings) {
     outside.version = QStringLiteral(CROSSTICK_VERSION);
     auto window = std::make_unique<window::Window>(std::move(outside));
     window->show();
-    if (!options.plan.empty()) {
-        window->openPlan(options.plan);
-    } else if (options.demo) {
+    if (options.plan.empty() && options.demo) {
         QTimer::singleShot(0, window.get(), [&window] { window->run("demo"); });
     }
     const Exit exit = QApplication::exec() == 0 ? Exit::Done : Exit::CouldNot;

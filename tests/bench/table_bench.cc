@@ -175,7 +175,7 @@ class Desk {
         }
         work_ = std::make_unique<work::Work>(work::WorkOrder{
             places::share(), std::filesystem::path(folder_.path().toStdString()) / "state", testing::reader(), 3});
-        table_ = std::make_unique<table::LightTable>(*work_, places::share());
+        table_ = std::make_unique<table::LightTable>(*work_, &faces_, places::share());
         ledger_ = std::make_unique<ledger::Ledger>(*work_, [](const Error&) { return QString(); });
         table_->resize(kWidth, kHeight);
         ledger_->resize(kWidth, ledger::Ledger::kHeight);
@@ -205,6 +205,7 @@ class Desk {
     QTemporaryDir folder_;
     plan::ItemId route_ = Uuid{{8}};
     std::unique_ptr<work::Work> work_;
+    press::Faces faces_ = press::Faces::open(places::share() / "faces").value();
     std::unique_ptr<table::LightTable> table_;
     std::unique_ptr<ledger::Ledger> ledger_;
 };

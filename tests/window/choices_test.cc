@@ -19,7 +19,7 @@ namespace {
 
 class Choices : public TheWindow {
   protected:
-    [[nodiscard]] settings::SettingsPage& page() { return *window->findChild<settings::SettingsPage*>(); }
+    [[nodiscard]] settings::SettingsPage& page() { return window->settingsPage(); }
     template <class Control>
     [[nodiscard]] Control* named(QWidget& in, const char* name) {
         for (Control* control : in.findChildren<Control*>()) {

@@ -27,7 +27,7 @@ class TheTables : public TheWindow {
         window->run("details");
         settle();
     }
-    [[nodiscard]] TablesSill& tables() { return *window->findChild<TablesSill*>(); }
+    [[nodiscard]] TablesSill& tables() { return window->tables(); }
     [[nodiscard]] std::string cell(march::TablePage& page, int row, int field) {
         return page.view().model()->index(row, field).data(Qt::DisplayRole).toString().toStdString();
     }

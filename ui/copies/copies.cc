@@ -93,12 +93,9 @@ void PageView::paintEvent(QPaintEvent* /*event*/) {
     press::paint(painter, sheet_->page.drawing, {*faces_, inks, press::Letters::AsOutlines, press::HaloRule::LeftOut});
 }
 
-Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
-               QWidget* parent)
-    : QWidget(parent), work_(work), say_(std::move(say)), share_(share) {
-    if (auto faces = press::Faces::open(share / "faces")) {
-        faces_.emplace(std::move(*faces));
-    }
+Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const press::Faces* faces,
+               std::filesystem::path share, QWidget* parent)
+    : QWidget(parent), work_(work), say_(std::move(say)), share_(std::move(share)) {
     setAccessibleName(tr("Copies"));
     setFocusPolicy(Qt::StrongFocus);
     auto* left = new QVBoxLayout;
@@ -116,7 +113,7 @@ Copies::Copies(work::Work& work, std::function<QString(const Error&)> say, const
     head->addSpacing(8);
     head->addWidget(page_);
     head->setContentsMargins(12, 8, 12, 4);
-    view_ = new PageView(faces_ ? &*faces_ : nullptr, this);
+    view_ = new PageView(faces, this);
     left->addLayout(head);
     left->addWidget(view_, 1);
     left->setContentsMargins(0, 0, 0, 0);
@@ -159,6 +156,7 @@ void Copies::fillCard(QWidget* card) {
         way->setCheckable(true);
         column->addWidget(way);
     }
+    onePen_->setChecked(work_.pens() == work::Pens::One);
     column->addSpacing(4);
     papers_ = new PapersChoice(card);
     column->addWidget(papers_);

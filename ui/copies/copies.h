@@ -93,8 +93,8 @@ class Copies final : public QWidget {
     Q_OBJECT
 
   public:
-    Copies(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
-           QWidget* parent = nullptr);
+    Copies(work::Work& work, std::function<QString(const Error&)> say, const press::Faces* faces,
+           std::filesystem::path share, QWidget* parent = nullptr);
 
     void setLight(look::Light light);
     void open();  ///< makes the pages of the present plan
@@ -128,7 +128,6 @@ class Copies final : public QWidget {
     work::Work& work_;
     std::function<QString(const Error&)> say_;
     std::filesystem::path share_;
-    std::optional<press::Faces> faces_;
     look::Light light_ = look::Light::Day;
     std::shared_ptr<const MadeSheets> made_ = std::make_shared<const MadeSheets>();
     std::vector<const Sheet*> all_;

@@ -45,22 +45,17 @@ QLabel* Details::smallLabel(const QString& words, QWidget* parent) {
     return label;
 }
 
-Details::Details(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
-                 QWidget* parent)
-    : QScrollArea(parent), work_(work), say_(std::move(say)) {
-    if (auto faces = press::Faces::open(share / "faces")) {
-        faces_.emplace(std::move(*faces));
-    }
+Details::Details(work::Work& work, std::function<QString(const Error&)> say, const press::Faces* faces, QWidget* parent)
+    : QScrollArea(parent), work_(work), say_(std::move(say)), faces_(faces) {
     setAccessibleName(tr("Details"));
     setWidgetResizable(true);
     setFrameShape(QFrame::NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setFixedWidth(kWidth);
     setFocusPolicy(Qt::NoFocus);
-    connect(&work_, &work::Work::selectionChanged, this, &Details::rebuild);
-    connect(&work_, &work::Work::planReplaced, this, &Details::rebuild);
+    connect(&work_, &work::Work::selectionChanged, this, &Details::renew);
+    connect(&work_, &work::Work::planReplaced, this, &Details::renew);
     connect(&work_, &work::Work::planChanged, this, &Details::renewValues);
-    rebuild();
 }
 
 void Details::setLight(look::Light light) {
@@ -68,14 +63,29 @@ void Details::setLight(look::Light light) {
     QPalette p = palette();
     p.setColor(QPalette::Window, look::colours(light).card);
     setPalette(p);
-    rebuild();
+    renew();
 }
 
-void Details::paintEvent(QPaintEvent* event) {
-    QScrollArea::paintEvent(event);
+void Details::showEvent(QShowEvent* event) {
+    catchUp();
+    QScrollArea::showEvent(event);
+}
+
+void Details::renew() {
+    isStale_ = true;
+    if (isVisible()) {
+        rebuild();
+    }
+}
+
+void Details::catchUp() {
+    if (isStale_) {
+        rebuild();
+    }
 }
 
 void Details::askForLabel() {
+    catchUp();
     if (QLineEdit* field = caretField_ != nullptr ? caretField_ : labelField_) {
         field->setFocus(Qt::OtherFocusReason);
         field->selectAll();
@@ -83,6 +93,7 @@ void Details::askForLabel() {
 }
 
 void Details::askForLeg() {
+    catchUp();
     if (legField_ != nullptr) {
         legField_->setFocus(Qt::OtherFocusReason);
         widget()->layout()->activate();
@@ -114,6 +125,7 @@ bool Details::eventFilter(QObject* watched, QEvent* event) {
 
 void Details::rebuild() {
     isRebuilding_ = true;
+    isStale_ = false;
     values_.clear();
     labelField_ = nullptr;
     caretField_ = nullptr;
@@ -168,7 +180,7 @@ void Details::addHead(const QString& name, const QString& kind, const measures::
     auto* rows = new QVBoxLayout;
     rows->setSpacing(2);
     across->addLayout(rows, 1);
-    if (entry != nullptr && faces_) {
+    if (entry != nullptr && faces_ != nullptr) {
         token_ = new TokenPicture(*entry, *faces_, light_, head);
         token_->show(shown_ ? work_.plan().measure(*shown_) : nullptr);
         across->addWidget(token_);
@@ -334,6 +346,9 @@ void Details::renewTraced() {
 
 /// While something is dragged its numbers follow; the fields are not built anew, so the caret stays where it is.
 void Details::renewValues() {
+    if (isStale_) {
+        return;
+    }
     if (!shown_ || !work_.isOpen()) {
         if (work_.isOpen() && title_ != nullptr) {
             title_->setText(text(work_.plan().heading().name));

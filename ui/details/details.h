@@ -28,8 +28,8 @@ class Details final : public QScrollArea {
   public:
     static constexpr int kWidth = 252;
 
-    /// @param share  with the faces that symbols are lettered in
-    Details(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
+    /// @param faces  what symbols are lettered in; null where they are missing. Outlives this.
+    Details(work::Work& work, std::function<QString(const Error&)> say, const press::Faces* faces,
             QWidget* parent = nullptr);
 
     void setLight(look::Light light);
@@ -47,14 +47,13 @@ class Details final : public QScrollArea {
     [[nodiscard]] QString beyond() const { return beyond_ != nullptr ? beyond_->text() : QString(); }
     /// What it says of an alternate's way: where it leaves its primary route, what is not decided, where it ends.
     [[nodiscard]] QString course() const { return course_ != nullptr ? course_->text() : QString(); }
-    [[nodiscard]] const press::Faces* faces() const { return faces_ ? &*faces_ : nullptr; }
 
   Q_SIGNALS:
     void left();  ///< back to the table
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
-    void paintEvent(QPaintEvent* event) override;
+    void showEvent(QShowEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
@@ -63,7 +62,7 @@ class Details final : public QScrollArea {
 
     work::Work& work_;
     std::function<QString(const Error&)> say_;
-    std::optional<press::Faces> faces_;
+    const press::Faces* faces_;
     look::Light light_ = look::Light::Day;
     QWidget* body_ = nullptr;
     QVBoxLayout* column_ = nullptr;
@@ -80,7 +79,10 @@ class Details final : public QScrollArea {
     TokenPicture* token_ = nullptr;
     std::optional<plan::ItemId> shown_;
     bool isRebuilding_ = false;
+    bool isStale_ = true;  ///< not built for what is shown now: nobody sees it
 
+    void renew();    ///< builds it anew, or once it is seen
+    void catchUp();  ///< with what went on while nobody saw it
     void rebuild();
     void renewValues();
     void renewFields();

@@ -13,9 +13,8 @@ constexpr int kLeft = 10;
 
 }  // namespace
 
-TokenMenu::TokenMenu(const QString& title, std::function<const press::Faces*()> faces, const look::Light& light,
-                     QWidget* parent)
-    : QMenu(title, parent), faces_(std::move(faces)), light_(light) {
+TokenMenu::TokenMenu(const QString& title, const press::Faces* faces, const look::Light& light, QWidget* parent)
+    : QMenu(title, parent), faces_(faces), light_(light) {
     setProperty("tokens", true);  // the style sheet leaves room for them
     setToolTipsVisible(true);
 }
@@ -38,8 +37,7 @@ const drawing::Drawing* TokenMenu::token(QAction* action) {
 
 void TokenMenu::paintEvent(QPaintEvent* event) {
     QMenu::paintEvent(event);
-    const press::Faces* faces = faces_();
-    if (faces == nullptr) {
+    if (faces_ == nullptr) {
         return;
     }
     QPainter painter(this);
@@ -48,7 +46,7 @@ void TokenMenu::paintEvent(QPaintEvent* event) {
         const drawing::Drawing* drawing = row.intersects(event->rect()) ? token(action) : nullptr;
         if (drawing != nullptr) {
             const QPointF at(row.left() + kLeft, row.top() + (row.height() - kToken.height()) / 2.0);
-            paintToken(painter, at, *drawing, *faces, light_);
+            paintToken(painter, at, *drawing, *faces_, light_);
         }
     }
 }

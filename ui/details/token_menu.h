@@ -15,8 +15,7 @@ class TokenMenu final : public QMenu {
 
   public:
     /// @param faces  what symbols are lettered in; null while it is not there
-    TokenMenu(const QString& title, std::function<const press::Faces*()> faces, const look::Light& light,
-              QWidget* parent = nullptr);
+    TokenMenu(const QString& title, const press::Faces* faces, const look::Light& light, QWidget* parent = nullptr);
     void show(QAction* action, const measures::Entry& entry);
     /// The picture of an action; nothing for one without.
     [[nodiscard]] const drawing::Drawing* token(QAction* action);
@@ -29,7 +28,7 @@ class TokenMenu final : public QMenu {
         const measures::Entry* entry;
         std::optional<drawing::Drawing> drawing;  ///< made when it is first seen
     };
-    std::function<const press::Faces*()> faces_;
+    const press::Faces* faces_;
     const look::Light& light_;
     std::map<QAction*, Token> tokens_;
 };

@@ -25,13 +25,12 @@ constexpr int kRow = 26;
 /// A unit's symbol in its cell, as the film has it.
 class SymbolPainter final : public QStyledItemDelegate {
   public:
-    SymbolPainter(const ColumnModel& model, const std::optional<press::Faces>& faces, const look::Light& light,
-                  QObject* parent)
+    SymbolPainter(const ColumnModel& model, const press::Faces* faces, const look::Light& light, QObject* parent)
         : QStyledItemDelegate(parent), model_(model), faces_(faces), light_(light) {}
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
         QStyledItemDelegate::paint(painter, option, index);
-        if (!faces_) {
+        if (faces_ == nullptr) {
             return;
         }
         const auto unit = measures::withoutAmplifiers(measures::readUnit(model_.unitOf(index.row())));
@@ -51,23 +50,21 @@ class SymbolPainter final : public QStyledItemDelegate {
 
   private:
     const ColumnModel& model_;
-    const std::optional<press::Faces>& faces_;
+    const press::Faces* faces_;
     const look::Light& light_;
 };
 
 }  // namespace
 
-MarchSill::MarchSill(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
+MarchSill::MarchSill(work::Work& work, std::function<QString(const Error&)> say, const press::Faces* faces,
                      QWidget* parent)
     : QWidget(parent),
       work_(work),
       say_(std::move(say)),
+      faces_(faces),
       model_(work),
       table_(new QTableView(this)),
       facts_(new QWidget(this)) {
-    if (auto faces = press::Faces::open(share / "faces")) {
-        faces_.emplace(std::move(*faces));
-    }
     setAccessibleName(tr("Order of march"));
     setFixedHeight(kHeight);
     buildTable();

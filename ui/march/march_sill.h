@@ -22,8 +22,8 @@ class MarchSill final : public QWidget {
   public:
     static constexpr int kHeight = 204;
 
-    /// @param share  with the faces that symbols are lettered in
-    MarchSill(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
+    /// @param faces  what symbols are lettered in; null where they are missing. Outlives this.
+    MarchSill(work::Work& work, std::function<QString(const Error&)> say, const press::Faces* faces,
               QWidget* parent = nullptr);
 
     void setLight(look::Light light);
@@ -44,7 +44,7 @@ class MarchSill final : public QWidget {
   private:
     work::Work& work_;
     std::function<QString(const Error&)> say_;
-    std::optional<press::Faces> faces_;
+    const press::Faces* faces_;
     look::Light light_ = look::Light::Day;
     ColumnModel model_;
     QTableView* table_;

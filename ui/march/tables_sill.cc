@@ -49,7 +49,7 @@ press::PaperTable lightPaper(const plan::Plan& plan, const movement::RouteFigure
 
 }  // namespace
 
-TablesSill::TablesSill(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
+TablesSill::TablesSill(work::Work& work, std::function<QString(const Error&)> say, const press::Faces* faces,
                        QWidget* parent)
     : QWidget(parent),
       work_(work),
@@ -64,7 +64,7 @@ TablesSill::TablesSill(work::Work& work, std::function<QString(const Error&)> sa
     rows->setContentsMargins(0, 2, 0, 0);
     rows->setSpacing(0);
     buildTabs(rows);
-    buildPages(share);
+    buildPages(faces);
     rows->addWidget(pages_, 1);
     setLight(light_);
 }
@@ -89,8 +89,8 @@ void TablesSill::buildTabs(QVBoxLayout* rows) {
     rows->addLayout(across);
 }
 
-void TablesSill::buildPages(const std::filesystem::path& share) {
-    order_ = new MarchSill(work_, say_, share, pages_);
+void TablesSill::buildPages(const press::Faces* faces) {
+    order_ = new MarchSill(work_, say_, faces, pages_);
     elements_ = new TablePage(
         elementsTable_,
         {tr("Elements"),

@@ -27,7 +27,7 @@ class TablesSill final : public QWidget {
     static constexpr int kPages = 8;
     static constexpr int kHeight = 232;
 
-    TablesSill(work::Work& work, std::function<QString(const Error&)> say, const std::filesystem::path& share,
+    TablesSill(work::Work& work, std::function<QString(const Error&)> say, const press::Faces* faces,
                QWidget* parent = nullptr);
     void setLight(look::Light light);
     void show(Page page);
@@ -67,7 +67,7 @@ class TablesSill final : public QWidget {
     QComboBox* phase_;
 
     void buildTabs(QVBoxLayout* rows);
-    void buildPages(const std::filesystem::path& share);
+    void buildPages(const press::Faces* faces);
     void renewPhases();
     void renewMatrix();
     void renewMarchTable();

@@ -100,7 +100,7 @@ void ThumbnailWorker::make(const ThumbnailOrder& order) {
         return;
     }
     if (!faces_) {
-        auto faces = press::Faces::open(share_ / "faces");
+        auto faces = press::Faces::open(share_ / "faces", press::Faces::WideFace::WhenNeeded);
         if (!faces) {
             return;  // the table says so
         }

@@ -27,7 +27,7 @@ constexpr const char* kFiles[2][2] = {{"B612-Regular.otf", "B612-Bold.otf"}, {"D
 /// loaded from its file directly is printed as outlines.
 QRawFont loaded(const std::filesystem::path& path) {
     QFile file(QString::fromStdString(path.string()));
-    if (!file.open(QIODevice::ReadOnly)) {
+    if (!file.open(QIODevice::ReadOnly | QIODevice::Unbuffered)) {
         return {};
     }
     const std::string title = path.stem().string();
@@ -46,15 +46,17 @@ QRawFont loaded(const std::filesystem::path& path) {
 
 }  // namespace
 
-Result<Faces> Faces::open(const std::filesystem::path& folder) {
+Result<Faces> Faces::open(const std::filesystem::path& folder, WideFace wide) {
+    std::error_code ignored;
     Faces faces;
     faces.folder_ = folder;
     for (std::size_t face = 0; face < 2; ++face) {
         for (std::size_t weight = 0; weight < 2; ++weight) {
             const std::filesystem::path file = folder / kFiles[face][weight];
             QRawFont& font = faces.fonts_[face][weight];
-            font = loaded(file);
-            if (!font.isValid()) {
+            const bool waits = wide == WideFace::WhenNeeded && face == index(drawing::Face::Wide);
+            font = waits ? QRawFont() : loaded(file);
+            if (waits ? !std::filesystem::exists(file, ignored) : !font.isValid()) {
                 return fail(kNoFace, {{"file", file.string()}});
             }
         }
@@ -63,7 +65,11 @@ Result<Faces> Faces::open(const std::filesystem::path& folder) {
 }
 
 const QRawFont& Faces::font(drawing::Face face, drawing::Weight weight) const {
-    return fonts_[index(face)][index(weight)];
+    QRawFont& font = fonts_[index(face)][index(weight)];
+    if (!font.isValid()) {
+        font = loaded(folder_ / kFiles[index(face)][index(weight)]);
+    }
+    return font;
 }
 
 const QRawFont& Faces::sized(drawing::Face face, drawing::Weight weight, double pixels) const {

@@ -18,9 +18,14 @@ class Faces {
   public:
     static constexpr double kSize = 1000;  ///< pixels to the em at which faces are loaded; painters scale from here
 
+    /// When the wide face, megabytes of which most pictures need nothing, is read.
+    enum class WideFace {
+        Now,         ///< for paper: what is missing is told before anything is set
+        WhenNeeded,  ///< for the screen
+    };
     /// @param folder  with B612-Regular.otf, B612-Bold.otf, DejaVuSans.ttf, DejaVuSans-Bold.ttf
     /// Errors: press/no-face with "file".
-    [[nodiscard]] static Result<Faces> open(const std::filesystem::path& folder);
+    [[nodiscard]] static Result<Faces> open(const std::filesystem::path& folder, WideFace wide = WideFace::Now);
 
     [[nodiscard]] const QRawFont& font(drawing::Face face, drawing::Weight weight) const;
     /// Number of a letter's glyph; 0, the replacement box, where the face lacks it.
@@ -35,7 +40,7 @@ class Faces {
   private:
     Faces() = default;
     std::filesystem::path folder_;
-    QRawFont fonts_[2][2];
+    mutable QRawFont fonts_[2][2];  ///< the wide ones may be read when first asked for
     mutable std::map<std::tuple<drawing::Face, drawing::Weight, double>, QRawFont> sized_;  ///< made when first asked
 };
 

@@ -42,7 +42,7 @@ QByteArray nameTable(const std::string& family, const std::string& title) {
 
 }  // namespace
 
-QByteArray underOwnFamily(const QByteArray& font, const std::string& family, const std::string& title) {
+QByteArray underOwnFamily(QByteArray font, const std::string& family, const std::string& title) {
     if (font.size() < kHeader) {
         return {};
     }
@@ -50,15 +50,15 @@ QByteArray underOwnFamily(const QByteArray& font, const std::string& family, con
     if (font.size() < kHeader + tables * kEntry) {
         return {};
     }
-    QByteArray renamed = font;
-    renamed.append((4 - renamed.size() % 4) % 4, '\0');
+    font.append((4 - font.size() % 4) % 4, '\0');
     const QByteArray names = nameTable(family, title);
     for (qsizetype table = 0; table < tables; ++table) {
-        char* entry = renamed.data() + kHeader + table * kEntry;
+        char* entry = font.data() + kHeader + table * kEntry;
         if (QByteArray(entry, 4) == "name") {
-            qToBigEndian<quint32>(static_cast<quint32>(renamed.size()), entry + 8);
+            qToBigEndian<quint32>(static_cast<quint32>(font.size()), entry + 8);
             qToBigEndian<quint32>(static_cast<quint32>(names.size()), entry + 12);
-            return renamed + names;
+            font.append(names);
+            return font;
         }
     }
     return {};

@@ -12,6 +12,6 @@ namespace crosstick::press {
 /// @param family  ASCII; becomes the family, the style is "Regular"
 /// @param title   ASCII; full and PostScript name, which embedded faces bear
 /// @return        empty where the bytes are no sfnt file
-[[nodiscard]] QByteArray underOwnFamily(const QByteArray& font, const std::string& family, const std::string& title);
+[[nodiscard]] QByteArray underOwnFamily(QByteArray font, const std::string& family, const std::string& title);
 
 }  // namespace crosstick::press

@@ -29,7 +29,7 @@ QString text(const std::string& utf8) {
 }  // namespace
 
 RegisterPage::RegisterPage(work::Errands& errands, const sheets::ForeignReader& reader, Say say,
-                           const std::filesystem::path& share, QWidget* parent)
+                           const press::Faces* faces, QWidget* parent)
     : QWidget(parent),
       errands_(errands),
       reader_(reader),
@@ -37,11 +37,8 @@ RegisterPage::RegisterPage(work::Errands& errands, const sheets::ForeignReader& 
       ground_(errands, reader_),
       marks_(std::make_unique<registration::Registering>(0, 0)) {
     setAccessibleName(tr("Register a scan"));
-    if (auto faces = press::Faces::open(share / "faces")) {
-        faces_.emplace(std::move(*faces));
-    }
     search_ = new PictureSearch(errands, this);
-    canvas_ = new PictureCanvas(marks_.get(), faces_ ? &*faces_ : nullptr, this);
+    canvas_ = new PictureCanvas(marks_.get(), faces, this);
     buildCard();
     connectParts();
 }

@@ -32,8 +32,8 @@ class RegisterPage final : public QWidget {
   public:
     using Say = std::function<QString(const Error&)>;
 
-    RegisterPage(work::Errands& errands, const sheets::ForeignReader& reader, Say say,
-                 const std::filesystem::path& share, QWidget* parent = nullptr);
+    RegisterPage(work::Errands& errands, const sheets::ForeignReader& reader, Say say, const press::Faces* faces,
+                 QWidget* parent = nullptr);
     ~RegisterPage() override;
 
     /// Begins with a picture. @param given  what is known of it already  @param newId  for the sheet
@@ -66,7 +66,6 @@ class RegisterPage final : public QWidget {
     work::Errands& errands_;
     sheets::ForeignReader reader_;
     Say say_;
-    std::optional<press::Faces> faces_;
     std::filesystem::path file_;
     sheets::FileReport report_;
     Uuid id_;

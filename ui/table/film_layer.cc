@@ -77,7 +77,7 @@ QImage FilmWorker::paintedFilms(const FilmOrder& order) {
 
 void FilmWorker::make(const FilmOrder& order) {
     if (!faces_) {
-        auto faces = press::Faces::open(share_ / "faces");
+        auto faces = press::Faces::open(share_ / "faces", press::Faces::WideFace::WhenNeeded);
         if (!faces) {
             Q_EMIT failed(QString::fromStdString(std::string(faces.error().fault.name)));
             return;

@@ -43,16 +43,14 @@ plan::SheetPtr firstSheet(const plan::Plan& plan) {
 
 }  // namespace
 
-LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* parent)
+LightTable::LightTable(work::Work& work, const press::Faces* faces, std::filesystem::path share, QWidget* parent)
     : QWidget(parent),
       work_(work),
       share_(std::move(share)),
+      faces_(faces),
       films_(share_),
       view_(firstView()),
       tool_(std::make_unique<tools::HandTool>()) {
-    if (auto faces = press::Faces::open(share_ / "faces")) {
-        faces_.emplace(std::move(*faces));
-    }
     setMouseTracking(true);
     setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_OpaquePaintEvent);
@@ -71,7 +69,9 @@ LightTable::LightTable(work::Work& work, std::filesystem::path share, QWidget* p
     });
     connect(&tiles_, &TileStore::arrived, this, [this](SheetTile tile) {
         arrived_.push_back(tile);
-        if (!arrivals_.isActive()) {
+        if (!hasPainted_) {
+            update();  // the first of a sheet is not waited for
+        } else if (!arrivals_.isActive()) {
             arrivals_.start();
         }
     });
@@ -357,7 +357,7 @@ void LightTable::paintZooming(QPainter& painter, double ratio, const RimFigures&
 void LightTable::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
     const Palette colours = table::palette(theme_);
-    if (!faces_) {
+    if (faces_ == nullptr) {
         painter.fillRect(rect(), colours.desk);
         return;
     }

@@ -26,7 +26,8 @@ class LightTable final : public QWidget {
     Q_OBJECT
 
   public:
-    LightTable(work::Work& work, std::filesystem::path share, QWidget* parent = nullptr);
+    /// @param faces  what rim and corner are lettered in; null where they are missing. Outlives this.
+    LightTable(work::Work& work, const press::Faces* faces, std::filesystem::path share, QWidget* parent = nullptr);
     ~LightTable() override;
 
     void setTheme(Theme theme);
@@ -123,7 +124,7 @@ class LightTable final : public QWidget {
 
     work::Work& work_;
     std::filesystem::path share_;
-    std::optional<press::Faces> faces_;
+    const press::Faces* faces_;
     TileStore tiles_;
     std::vector<LaidSheet> laid_;  ///< the lowest first
     std::vector<SeamMark> seams_;

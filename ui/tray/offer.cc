@@ -41,8 +41,8 @@ QStringList lines(const QString& words, const QFont& font, double wide, qsizetyp
 
 }  // namespace
 
-Offer::Offer(std::function<const press::Faces*()> faces, const look::Light& light, QWidget* parent)
-    : QAbstractButton(parent), faces_(std::move(faces)), light_(light) {
+Offer::Offer(const press::Faces* faces, const look::Light& light, QWidget* parent)
+    : QAbstractButton(parent), faces_(faces), light_(light) {
     setFixedSize(kSize);
     setCheckable(true);
     setFocusPolicy(Qt::NoFocus);  // the caret stays in the field; keys choose from there
@@ -91,11 +91,11 @@ void Offer::paintEvent(QPaintEvent* /*event*/) {
                                     : c.edge,
                         pen, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
     painter.drawRect(QRectF(rect()).adjusted(pen / 2, pen / 2, -pen / 2, -pen / 2));
-    if (const press::Faces* faces = faces_()) {
+    if (faces_ != nullptr) {
         if (!token_) {
             token_ = symbols::tokenOf(shown_, *meant_.entry, details::tokenRoom(kToken), {});
         }
-        details::paintToken(painter, {4, (height() - kToken.height()) / 2.0}, *token_, *faces, light_);
+        details::paintToken(painter, {4, (height() - kToken.height()) / 2.0}, *token_, *faces_, light_);
     }
     double y = 8;
     const double wide = width() - kWordsLeft - 6.0;

@@ -20,8 +20,8 @@ class Offer final : public QAbstractButton {
   public:
     static constexpr QSize kSize{150, 68};
 
-    /// @param faces  what it is lettered in; null while they are not there
-    Offer(std::function<const press::Faces*()> faces, const look::Light& light, QWidget* parent);
+    /// @param faces  what it is lettered in; null where they are missing
+    Offer(const press::Faces* faces, const look::Light& light, QWidget* parent);
     /// As it would be drawn now, with the number that it would get.
     void show(const measures::Meant& meant, const plan::Plan& plan, const QString& key);
     [[nodiscard]] const measures::Meant& meant() const { return meant_; }
@@ -33,7 +33,7 @@ class Offer final : public QAbstractButton {
     void leaveEvent(QEvent* event) override;
 
   private:
-    std::function<const press::Faces*()> faces_;
+    const press::Faces* faces_;
     const look::Light& light_;
     measures::Meant meant_;
     plan::Measure shown_;

@@ -30,12 +30,12 @@ QString keyOf(std::size_t place) {
 }  // namespace
 
 Tray::Tray(work::Work& work, table::LightTable& table, std::function<QString(const Error&)> say,
-           std::function<const press::Faces*()> faces, QWidget* parent)
+           const press::Faces* faces, QWidget* parent)
     : QWidget(parent),
       work_(work),
       table_(table),
       say_(std::move(say)),
-      faces_(std::move(faces)),
+      faces_(faces),
       asks_(new QLabel(tr("Type a measure, then its grid"), this)),
       cap_(new QLabel(tr("Enter"), this)),
       meaning_(new QLabel(this)),

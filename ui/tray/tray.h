@@ -35,7 +35,7 @@ class Tray final : public QWidget {
     static constexpr int kRows = 3;  ///< of the raised one
 
     Tray(work::Work& work, table::LightTable& table, std::function<QString(const Error&)> say,
-         std::function<const press::Faces*()> faces, QWidget* parent = nullptr);
+         const press::Faces* faces, QWidget* parent = nullptr);
 
     void setLight(look::Light light);
     /// The caret into the line, behind what was typed over the table.
@@ -77,7 +77,7 @@ class Tray final : public QWidget {
     work::Work& work_;
     table::LightTable& table_;
     std::function<QString(const Error&)> say_;
-    std::function<const press::Faces*()> faces_;
+    const press::Faces* faces_;
     look::Light light_ = look::Light::Day;
     QLabel *asks_, *cap_, *meaning_;
     QLineEdit* field_;

@@ -206,7 +206,7 @@ void Window::showCopies(bool shown) {
     if (!work_.isOpen()) {
         return;
     }
-    pages_->setCurrentWidget(shown ? static_cast<QWidget*>(copies_) : desk_);
+    pages_->setCurrentWidget(shown ? static_cast<QWidget*>(&*copies_) : desk_);
     if (shown) {
         copies_->open();
         copies_->setFocus();

@@ -214,8 +214,7 @@ void Window::buildDrawMenu(QMenuBar* bar) {
     for (const measures::Entry& entry : measures::catalogue()) {
         details::TokenMenu*& group = groups[entry.group];
         if (group == nullptr) {
-            group = new details::TokenMenu(
-                look::spoken(measures::nameOf(entry.group)), [this] { return details_->faces(); }, light_, menu);
+            group = new details::TokenMenu(look::spoken(measures::nameOf(entry.group)), faces(), light_, menu);
             menu->addMenu(group);
         }
         QString words = look::spoken(entry.name);
@@ -232,7 +231,7 @@ void Window::buildDrawMenu(QMenuBar* bar) {
 void Window::buildMakeMenu(QMenuBar* bar) {
     QMenu* menu = bar->addMenu(tr("&Make"));
     add(menu, "copies", tr("Copies: films and cards..."), key("Ctrl+P"),
-        [this] { showCopies(pages_->currentWidget() != copies_); });
+        [this] { showCopies(pages_->currentWidget() != copies_.made()); });
     add(menu, "films-pdf", tr("Films and cards as PDF beside the plan"), key("Ctrl+E"), [this] {
         showCopies(true);
         copies_->whenReady([this] {

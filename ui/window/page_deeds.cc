@@ -11,9 +11,9 @@ void Window::showPage(QWidget& page) {
     if (pages_->currentWidget() == &page) {
         return leavePage();
     }
-    const bool isOther = pages_->currentWidget() != settingsPage_ && pages_->currentWidget() != help_;
+    const bool isOther = pages_->currentWidget() != settingsPage_.made() && pages_->currentWidget() != help_.made();
     beforePage_ = isOther ? pages_->currentWidget() : beforePage_;
-    if (&page == settingsPage_) {
+    if (&page == settingsPage_.made()) {
         settingsPage_->show(settings::read(*settings_));
     }
     pages_->setCurrentWidget(&page);
@@ -21,7 +21,7 @@ void Window::showPage(QWidget& page) {
 }
 
 void Window::leavePage() {
-    pages_->setCurrentWidget(beforePage_ != nullptr ? beforePage_ : work_.isOpen() ? desk_ : start_);
+    pages_->setCurrentWidget(beforePage_ != nullptr ? beforePage_ : work_.isOpen() ? desk_ : &*start_);
     beforePage_ = nullptr;
     if (pages_->currentWidget() == desk_) {
         table_->setFocus();
@@ -55,7 +55,7 @@ void Window::showActions() {
 
 void Window::leaveActions() {
     actionsWanted_ = false;
-    pages_->setCurrentWidget(work_.isOpen() ? desk_ : static_cast<QWidget*>(start_));
+    pages_->setCurrentWidget(work_.isOpen() ? desk_ : static_cast<QWidget*>(&*start_));
     arrange();
     table_->setFocus();
 }

@@ -77,7 +77,23 @@ void Window::askForPlan() {
 
 void Window::openPlan(const std::filesystem::path& file) {
     say({});
-    work_.open(file, [this](const Result<void>& opened) { opened ? remember() : say(outside_.say(opened.error())); });
+    work_.open(file, [this](const Result<void>& opened) { takeOpened(opened); });
+}
+
+void Window::takeOpened(const Result<void>& opened) {
+    if (opened) {
+        comes_ = false;
+        return remember();
+    }
+    nothingComes();
+    say(outside_.say(opened.error()));
+}
+
+/// The plan that the window was to begin with does not come: there are other ways to begin.
+void Window::nothingComes() {
+    if (std::exchange(comes_, false) && !work_.isOpen()) {
+        pages_->setCurrentWidget(&*start_);
+    }
 }
 
 void Window::askForSheet() {
@@ -251,7 +267,7 @@ void Window::tellSaved(const Result<void>& saved) {
 /// Now, or when what is being written has come to pass; not where it failed.
 void Window::leave(Next next) {
     next_ = next;
-    if (next == Next::Close && copies_->isWriting()) {
+    if (next == Next::Close && isWritingCopies()) {
         say(tr("Copies are being written. The window closes when that is done."));
         return;  // it is asked again when they are
     }
@@ -276,7 +292,7 @@ void Window::layAway() {
     say({});
     work_.close();
     renewGround();
-    pages_->setCurrentWidget(start_);
+    pages_->setCurrentWidget(&*start_);
     renewLeftovers();
     rail_->renew();
     arrange();
@@ -322,7 +338,8 @@ void Window::renewRecent() {
         connect(action, &QAction::triggered, this, [this, file] { openPlan(file.toStdString()); });
     }
     recentMenu_->setEnabled(!plans.empty());
-    start_->setRecent(plans);
+    recent_ = std::move(plans);
+    start_.ifMade([this](auto& page) { page.setRecent(recent_); });
 }
 
 /// What a crash left, and which recent plans are still there: read on another thread, since a folder may be slow.
@@ -333,7 +350,8 @@ void Window::renewLeftovers() {
             return lookOnDesk(state, recent);
         },
         [this](Found found) {
-            start_->setLeftovers(std::move(found.leftovers));
+            leftovers_ = std::move(found.leftovers);
+            start_.ifMade([this](auto& page) { page.setLeftovers(leftovers_); });
             goneFiles_ = found.gone;
             renewRecent();
         });

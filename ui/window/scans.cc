@@ -32,10 +32,10 @@ void Window::registerScan(const std::filesystem::path& file, const sheets::Given
             if (!report) {
                 return say(outside_.say(report.error()));
             }
-            if (pages_->currentWidget() != register_) {
+            if (pages_->currentWidget() != register_.made()) {
                 beforeRegister_ = pages_->currentWidget();
             }
-            pages_->setCurrentWidget(register_);
+            pages_->setCurrentWidget(&*register_);
             register_->open(file, *report, given, id, before ? before->marks : std::vector<plan::GridMark>{});
             register_->setPurpose(beforeRegister_ == desk_ && work_.isOpen() && !before
                                       ? registering::Purpose::JoinsAPlan
@@ -58,8 +58,8 @@ void Window::registerAnew(const plan::SheetId& id) {
 }
 
 void Window::leaveRegister() {
-    if (pages_->currentWidget() == register_) {
-        pages_->setCurrentWidget(beforeRegister_ != nullptr ? beforeRegister_ : start_);
+    if (pages_->currentWidget() == register_.made()) {
+        pages_->setCurrentWidget(beforeRegister_ != nullptr ? beforeRegister_ : &*start_);
     }
 }
 

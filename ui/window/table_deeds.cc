@@ -53,7 +53,7 @@ void Window::addTableDeeds(QMenu* menu) {
         {"light", tr("Light of the day"), "Ctrl+8", Page::Light}};
     for (const auto& [name, words, key, page] : deeds) {
         add(menu, name, words, QKeySequence(QString::fromLatin1(key)), [this, page = page] {
-            if (marchWanted_ && tables_->page() == page) {
+            if (marchWanted_ && tablesPage() == page) {
                 marchWanted_ = false;
                 arrange();
             } else {
@@ -69,7 +69,7 @@ void Window::addMarchDeeds(QMenu* menu) {
         add(menu, name, words, QKeySequence(QString::fromLatin1(key)), std::move(does))->setCheckable(true);
     };
     toggle("timing", tr("Timing: rates, start, paces"), "Ctrl+Shift+H", [this] {
-        timingWanted_ = !timing_->isVisible();
+        timingWanted_ = timing_.made() == nullptr || !timing_->isVisible();
         bare_ = bare_ && !timingWanted_;
         if (timingWanted_) {
             showARoute();
@@ -103,16 +103,20 @@ void Window::turnToPage(TablesSill::Page page) {
     arrange();
 }
 
-void Window::connectTables() {
-    connect(tables_, &TablesSill::left, this, [this] { table_->setFocus(); });
-    connect(tables_, &TablesSill::pageWanted, this, &Window::turnToPage);
-    connect(&tables_->order(), &march::MarchSill::refused, this, [this](const QString& why) { say(why); });
-    connect(&tables_->profile(), &march::ProfileStrip::pointedAt, table_, &table::LightTable::setMark);
-    connect(table_, &table::LightTable::pointedAt, this, [this](geodesy::PlanePoint onGrid) {
-        if (tables_->isVisible() && tables_->page() == TablesSill::Page::Profile) {
-            tables_->profile().showNear(onGrid, Metres(kReach / table_->view().zoom().value()));
+void Window::connectTables(TablesSill& tables) {
+    connect(&tables, &TablesSill::left, this, [this] { table_->setFocus(); });
+    connect(&tables, &TablesSill::pageWanted, this, &Window::turnToPage);
+    connect(&tables.order(), &march::MarchSill::refused, this, [this](const QString& why) { say(why); });
+    connect(&tables.profile(), &march::ProfileStrip::pointedAt, table_, &table::LightTable::setMark);
+    connect(table_, &table::LightTable::pointedAt, &tables, [this, &tables](geodesy::PlanePoint onGrid) {
+        if (tables.isVisible() && tables.page() == TablesSill::Page::Profile) {
+            tables.profile().showNear(onGrid, Metres(kReach / table_->view().zoom().value()));
         }
     });
+}
+
+TablesSill::Page Window::tablesPage() const {
+    return tables_.made() != nullptr ? tables_.made()->page() : TablesSill::Page::Order;
 }
 
 /// Round the end of each leg of the ledger's route, while it is wanted.

@@ -1,5 +1,6 @@
 #include "ui/window/window.h"
 
+#include <QAccessible>
 #include <QApplication>
 #include <QCloseEvent>
 #include <QHBoxLayout>
@@ -36,9 +37,19 @@ Window::Window(Outside outside, QWidget* parent)
     light_ = isNight ? look::Light::Night : look::Light::Day;
     dimming_ = choices.dimming;
     work_.setAngles(choices.angles);
+    // Where no session bus runs, the first look for a screen reader forks a process for one, and that process never
+    // ends if another thread is at work just then: so first this, then the first errand.
+    (void)QAccessible::isActive();
+    if (!outside_.plan.empty()) {  // it is read while the parts are made
+        comes_ = true;
+        work_.open(outside_.plan, [this](const Result<void>& opened) { takeOpened(opened); });
+    }
     // Parts take their face from the application when they are made, so it is dressed before and after.
     if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
         look::dress(*application, light_, letters());
+    }
+    if (auto faces = press::Faces::open(outside_.share / "faces", press::Faces::WideFace::WhenNeeded)) {
+        faces_.emplace(std::move(*faces));
     }
     work_.setInserted(settings_->value(QStringLiteral("insertedNumbers")).toString() == QStringLiteral("lettered")
                           ? plan::Inserted::Lettered
@@ -84,7 +95,9 @@ void Window::connectWork() {
     connect(&work_, &work::Work::planChanged, this, [this] {
         arrange();
         tellOfTraces();
-        if (pages_->currentWidget() == copies_) {  // an undo, a film named: what is looked at is what would print
+        if (copies_.made() != nullptr &&
+            pages_->currentWidget() ==
+                copies_.made()) {  // an undo, a film named: what is looked at is what would print
             copies_->open();
         }
     });
@@ -123,7 +136,10 @@ void Window::connectTable() {
 }
 
 void Window::connectPages() {
-    connect(doing_, &DoingMark::givenUp, this, [this](const QString& what) { say(tr("Given up: %1.").arg(what)); });
+    connect(doing_, &DoingMark::givenUp, this, [this](const QString& what) {
+        nothingComes();
+        say(tr("Given up: %1.").arg(what));
+    });
     connect(details_, &details::Details::left, this, [this] { table_->setFocus(); });
     connect(offers_, &phases::OfferCard::changed, this, [this] {
         arrange();
@@ -131,7 +147,6 @@ void Window::connectPages() {
             table_->setFocus();
         }
     });
-    connect(timing_, &timing::TimingCard::left, this, [this] { table_->setFocus(); });
     connect(ledger_, &ledger::Ledger::legChosen, this, &Window::chooseLeg);
     connect(ledger_, &ledger::Ledger::bendsWanted, this, [this] { run("bends"); });
     connect(ledger_, &ledger::Ledger::timingWanted, this, [this] { run("timing"); });
@@ -145,47 +160,47 @@ void Window::connectPages() {
         detailsWanted_ = timingWanted_ = false;
         arrange();
     });
-    connectTables();
     connect(rail_, &phases::Rail::filmMenuWanted, this, &Window::showFilmMenu);
     connect(board_, &phases::PhaseBoard::filmMenuWanted, this, &Window::showFilmMenu);
     connect(board_, &phases::PhaseBoard::left, this, &Window::rollRail);
     connect(rail_, &phases::Rail::named, this, [this] { table_->setFocus(); });
-    connect(copies_, &copies::Copies::left, this, [this] { showCopies(false); });
-    connect(copies_, &copies::Copies::givenOut, this, &Window::giveOut);
-    connect(copies_, &copies::Copies::written, this, [this](const QString& words) {
-        say(words);
-        if (next_ == Next::Close) {
-            leave(Next::Close);
-        }
-    });
-    connect(copies_, &copies::Copies::failed, this, [this](const QString& words) {
-        next_ = Next::GoOn;  // who wanted to leave reads this first
-        say(words);
-    });
-    connect(register_, &registering::RegisterPage::laid, this, &Window::laidByHand);
-    connect(register_, &registering::RegisterPage::left, this, &Window::leaveRegister);
     connect(brief_, &brief::BriefView::ended, this, &Window::endBrief);
     connect(actionsCard_, &ActionsCard::left, this, &Window::leaveActions);
     connect(actionsCard_, &ActionsCard::chosen, this, [this](QAction* action) {
         leaveActions();
         action->trigger();
     });
-    connect(settingsPage_, &settings::SettingsPage::left, this, &Window::leavePage);
-    connect(settingsPage_, &settings::SettingsPage::changed, this, &Window::take);
-    connect(help_, &HelpPage::left, this, &Window::leavePage);
-    connect(start_, &start::StartPage::sheetWanted, this, &Window::askForSheet);
-    connect(start_, &start::StartPage::scanWanted, this, &Window::askForScan);
-    connect(start_, &start::StartPage::planWanted, this, &Window::askForPlan);
-    connect(start_, &start::StartPage::gridWanted, this, &Window::askForGrid);
-    connect(start_, &start::StartPage::demoWanted, this, &Window::openDemo);
-    connect(start_, &start::StartPage::nightWanted, this, [this] { run("night"); });
-    connect(start_, &start::StartPage::recentWanted, this,
+}
+
+void Window::connectStart(const start::StartPage& page) {
+    connect(&page, &start::StartPage::sheetWanted, this, &Window::askForSheet);
+    connect(&page, &start::StartPage::scanWanted, this, &Window::askForScan);
+    connect(&page, &start::StartPage::planWanted, this, &Window::askForPlan);
+    connect(&page, &start::StartPage::gridWanted, this, &Window::askForGrid);
+    connect(&page, &start::StartPage::demoWanted, this, &Window::openDemo);
+    connect(&page, &start::StartPage::nightWanted, this, [this] { run("night"); });
+    connect(&page, &start::StartPage::recentWanted, this,
             [this](const QString& file) { openPlan(file.toStdString()); });
-    connect(start_, &start::StartPage::takeUpWanted, this, &Window::takeUp);
-    connect(start_, &start::StartPage::leaveWanted, this, [this](const files::Leftover& leftover) {
+    connect(&page, &start::StartPage::takeUpWanted, this, &Window::takeUp);
+    connect(&page, &start::StartPage::leaveWanted, this, [this](const files::Leftover& leftover) {
         std::error_code ignored;
         std::filesystem::remove(leftover.journal, ignored);
         renewLeftovers();
+    });
+}
+
+void Window::connectCopies(const copies::Copies& copies) {
+    connect(&copies, &copies::Copies::left, this, [this] { showCopies(false); });
+    connect(&copies, &copies::Copies::givenOut, this, &Window::giveOut);
+    connect(&copies, &copies::Copies::written, this, [this](const QString& words) {
+        say(words);
+        if (next_ == Next::Close) {
+            leave(Next::Close);
+        }
+    });
+    connect(&copies, &copies::Copies::failed, this, [this](const QString& words) {
+        next_ = Next::GoOn;  // who wanted to leave reads this first
+        say(words);
     });
 }
 
@@ -222,7 +237,7 @@ void Window::renewHead() {
     actions_.at("ledger")->setChecked(!ledgerHidden_);
     const char* pages[] = {"march", "elements", "tasks", "events", "matrix", "march-table", "profile", "light"};
     for (int n = 0; n < march::TablesSill::kPages; ++n) {
-        actions_.at(pages[n])->setChecked(marchWanted_ && static_cast<int>(tables_->page()) == n);
+        actions_.at(pages[n])->setChecked(marchWanted_ && static_cast<int>(tablesPage()) == n);
         enable(pages[n], open);
     }
     actions_.at("drift")->setChecked(driftWanted_);
@@ -279,18 +294,15 @@ void Window::setLight(look::Light light) {
     rail_->setLight(light);
     board_->setLight(light);
     ledger_->setLight(light);
-    tables_->setLight(light);
     details_->setLight(light);
     tray_->setLight(light);
     offers_->setLight(light);
-    timing_->setLight(light);
-    copies_->setLight(light);
-    register_->setLight(light);
     actionsCard_->setLight(light);
-    settingsPage_->setLight(light);
-    help_->setLight(light);
-    start_->setLight(light);
     brief_->setLight(light);
+    const auto lightAll = [light](const auto&... laters) {
+        (laters.ifMade([light](auto& part) { part.setLight(light); }), ...);
+    };
+    lightAll(start_, tables_, timing_, copies_, register_, settingsPage_, help_);
     table_->setTheme(light == look::Light::Night ? table::Theme::Night : table::Theme::Day);
     settings_->setValue(QStringLiteral("light"),
                         light == look::Light::Night ? QStringLiteral("night") : QStringLiteral("day"));
@@ -308,9 +320,17 @@ void Window::run(const std::string& action) {
     }
 }
 
+/// While a plan is on its way there is nothing to begin with.
+void Window::showEvent(QShowEvent* event) {
+    if (!comes_ && !work_.isOpen() && start_.made() == nullptr) {
+        pages_->setCurrentWidget(&*start_);
+    }
+    QMainWindow::showEvent(event);
+}
+
 /// A save that runs is not broken off, nor is a print: the window closes when it has come to pass.
 void Window::closeEvent(QCloseEvent* event) {
-    if (work_.isSaving() || copies_->isWriting()) {
+    if (work_.isSaving() || isWritingCopies()) {
         event->ignore();
         leave(Next::Close);
         return;

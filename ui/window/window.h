@@ -35,6 +35,7 @@
 #include "ui/window/actions_card.h"
 #include "ui/window/doing_mark.h"
 #include "ui/window/help_page.h"
+#include "ui/window/later.h"
 #include "ui/window/notices.h"
 #include "ui/window/question.h"
 #include "ui/work/work.h"
@@ -42,6 +43,7 @@
 class QHBoxLayout;
 class QMenuBar;
 class QSettings;
+class QVBoxLayout;
 
 namespace crosstick::window {
 
@@ -49,6 +51,7 @@ class HeldKey;
 
 /// What the window takes from the world, handed in, so that a test can give its own.
 struct Outside {
+    std::filesystem::path plan;         ///< taken up while the window is made; empty: the start page is
     std::filesystem::path share;        ///< faces, coefficients
     std::filesystem::path state;        ///< journals
     std::filesystem::path settings;     ///< file of the window's own choices
@@ -109,8 +112,13 @@ class Window final : public QMainWindow {
     [[nodiscard]] const Question& question() const { return *question_; }
     [[nodiscard]] const phases::OfferCard& offers() const { return *offers_; }
     [[nodiscard]] brief::BriefView& briefView() { return *brief_; }
+    [[nodiscard]] march::TablesSill& tables() { return *tables_; }
+    [[nodiscard]] timing::TimingCard& timing() { return *timing_; }
+    [[nodiscard]] settings::SettingsPage& settingsPage() { return *settingsPage_; }
+    [[nodiscard]] HelpPage& helpPage() { return *help_; }
 
   protected:
+    void showEvent(QShowEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -121,37 +129,42 @@ class Window final : public QMainWindow {
   private:
     Outside outside_;
     std::unique_ptr<QSettings> settings_;
+    std::optional<press::Faces> faces_;  ///< of all that is lettered here; none where the files are missing
     work::Work work_;
     look::Light light_ = look::Light::Day;
     look::Dimmer dimmer_;
     int dimming_ = look::Dimmer::kLevels;  ///< by night
     bool bare_ = false, ledgerHidden_ = false, detailsWanted_ = false, marchWanted_ = false, ledgerAsks_ = false;
     bool railDown_ = false;
+    bool comes_ = false;  ///< the plan that the window begins with is on its way
     bool timingWanted_ = false, driftWanted_ = false;
     QWidget* head_;
     QMenuBar* bar_ = nullptr;
     QMenu* folded_ = nullptr;
     QHBoxLayout* across_ = nullptr;
+    QVBoxLayout* down_ = nullptr;
     phases::Rail* rail_;
     phases::PhaseBoard* board_;
     QStackedWidget* pages_;
-    start::StartPage* start_;
+    Later<start::StartPage> start_;
+    std::vector<start::RecentPlan> recent_;
+    std::vector<files::Leftover> leftovers_;
     QWidget* desk_;
     table::LightTable* table_;
     ledger::Ledger* ledger_;
-    march::TablesSill* tables_;
+    Later<march::TablesSill> tables_;
     QStackedWidget* cards_;  ///< at the side, one at a time
     details::Details* details_;
     phases::OfferCard* offers_;
-    timing::TimingCard* timing_;
+    Later<timing::TimingCard> timing_;
     ActionsCard* actionsCard_;
     bool actionsWanted_ = false;
     tray::Tray* tray_;
     bool trayWanted_ = false;
-    copies::Copies* copies_;
-    registering::RegisterPage* register_;
-    settings::SettingsPage* settingsPage_;
-    HelpPage* help_;
+    Later<copies::Copies> copies_;
+    Later<registering::RegisterPage> register_;
+    Later<settings::SettingsPage> settingsPage_;
+    Later<HelpPage> help_;
     QWidget* beforePage_ = nullptr;      ///< that settings or help lie over
     QWidget* beforeRegister_ = nullptr;  ///< the page to go back to
     QWidget* foot_;                      ///< what the window says and asks
@@ -182,17 +195,33 @@ class Window final : public QMainWindow {
     void buildHead();
     void buildDesk();
     void buildPages();
+    void layTables();  ///< how tables and times are made, when they are first wanted
+    void layPages();   ///< and the pages
+    void layStart();
+    void connectStart(const start::StartPage& page);
+    void takeOpened(const Result<void>& opened);
+    void nothingComes();
+    /// A part made now, in the light of now.
+    template <typename Part>
+    Part* lit(Part* part) const {
+        part->setLight(light_);
+        return part;
+    }
+    [[nodiscard]] const press::Faces* faces() const { return faces_ ? &*faces_ : nullptr; }
+    [[nodiscard]] march::TablesSill::Page tablesPage() const;
     void connectParts();
     void connectWork();
     void connectTable();
     void connectPages();
     void connectTray();
+    void connectCopies(const copies::Copies& copies);
+    [[nodiscard]] bool isWritingCopies() const { return copies_.made() != nullptr && copies_.made()->isWriting(); }
     void arrange();
     void fitMenus();
-    void foldMenus(bool fold);                  ///< into one button, or out of it
-    [[nodiscard]] QWidget* cardWanted() const;  ///< null: none
-    void layCard();                             ///< over the table on a small screen, else beside it
-    void placeCard();                           ///< where it lies over the table
+    void foldMenus(bool fold);            ///< into one button, or out of it
+    [[nodiscard]] QWidget* cardWanted();  ///< null: none
+    void layCard();                       ///< over the table on a small screen, else beside it
+    void placeCard();                     ///< where it lies over the table
     void placeBoard();
     void layBoard();
     [[nodiscard]] bool isNarrow() const;  ///< a small screen, or one at 200 %
@@ -340,7 +369,7 @@ class Window final : public QMainWindow {
     void addMarchDeeds(QMenu* menu);
     void addTableDeeds(QMenu* menu);
     void turnToPage(march::TablesSill::Page page);
-    void connectTables();
+    void connectTables(march::TablesSill& tables);
     void renewDrift();
     void tellOfDrift();
     // What is read off the printed sheet (follow_deeds.cc).

@@ -29,12 +29,14 @@ void Window::arrange() {
         const auto name = block ? block->fields.find("column") : decltype(block->fields.end()){};
         tables_->showColumn(block && name != block->fields.end() ? name->second : std::string{});
     }
-    tables_->setVisible(march);
+    if (march || tables_.made() != nullptr) {
+        tables_->setVisible(march);
+    }
     tray_->setVisible(tray);
     if (march) {
-        tables_->show(marchWanted_ ? tables_->page() : march::TablesSill::Page::Order);
+        tables_->show(marchWanted_ ? tablesPage() : march::TablesSill::Page::Order);
     }
-    if (!march || tables_->page() != march::TablesSill::Page::Profile) {
+    if (!march || tablesPage() != march::TablesSill::Page::Profile) {
         table_->setMark(std::nullopt);
     }
     renewDrift();
@@ -45,7 +47,7 @@ void Window::arrange() {
     if (card != nullptr) {
         cards_->setCurrentWidget(card);
     }
-    timing_->renew();
+    timing_.ifMade([](auto& timing) { timing.renew(); });
     head_->setVisible(!bare_ && !briefs);
     foot_->setVisible(!briefs);
     layBoard();
@@ -53,7 +55,7 @@ void Window::arrange() {
 }
 
 /// A search for what can be done lies over everything, then times, then what a phase offers.
-QWidget* Window::cardWanted() const {
+QWidget* Window::cardWanted() {
     if (bare_ || brief_->telling() != nullptr) {
         return nullptr;
     }
@@ -64,7 +66,7 @@ QWidget* Window::cardWanted() const {
         return nullptr;
     }
     if (timingWanted_) {
-        return timing_;
+        return &*timing_;
     }
     return offers_->isOffering() ? static_cast<QWidget*>(offers_) : detailsWanted_ ? details_ : nullptr;
 }

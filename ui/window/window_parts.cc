@@ -66,42 +66,91 @@ void Window::buildHead() {
 
 void Window::buildDesk() {
     desk_ = new QWidget(pages_);
-    table_ = new table::LightTable(work_, outside_.share, desk_);
+    table_ = new table::LightTable(work_, faces(), outside_.share, desk_);
     ledger_ = new ledger::Ledger(work_, outside_.say, desk_);
-    tables_ = new march::TablesSill(work_, outside_.say, outside_.share, desk_);
     cards_ = new QStackedWidget(desk_);
-    details_ = new details::Details(work_, outside_.say, outside_.share, cards_);
+    details_ = new details::Details(work_, outside_.say, faces(), cards_);
     offers_ = new phases::OfferCard(cards_);
-    timing_ = new timing::TimingCard(work_, outside_.say, cards_);
     actionsCard_ = new ActionsCard([this] { return doingsOf(allMenus()); }, cards_);
-    for (QWidget* card : std::initializer_list<QWidget*>{details_, offers_, timing_, actionsCard_}) {
+    for (QWidget* card : std::initializer_list<QWidget*>{details_, offers_, actionsCard_}) {
         cards_->addWidget(card);
     }
-    tray_ = new tray::Tray(
-        work_, *table_, outside_.say, [this] { return details_->faces(); }, desk_);
+    tray_ = new tray::Tray(work_, *table_, outside_.say, faces(), desk_);
     tray_->hide();
     board_ = new phases::PhaseBoard(work_, outside_.share, desk_);
     board_->hide();
     across_ = bareLayout<QHBoxLayout>(desk_);
-    auto* down = new QVBoxLayout;
-    down->setSpacing(0);
-    down->addWidget(table_, 1);
-    for (QWidget* sill : std::initializer_list<QWidget*>{ledger_, tables_, tray_}) {
-        down->addWidget(sill);
-    }
-    across_->addLayout(down, 1);
+    down_ = new QVBoxLayout;
+    down_->setSpacing(0);
+    down_->addWidget(table_, 1);
+    down_->addWidget(ledger_);
+    down_->addWidget(tray_);
+    across_->addLayout(down_, 1);
     across_->addWidget(cards_);
 }
 
 void Window::buildPages() {
-    start_ = new start::StartPage(pages_);
-    copies_ = new copies::Copies(work_, outside_.say, outside_.share, pages_);
-    register_ = new registering::RegisterPage(work_.errands(), work_.reader(), outside_.say, outside_.share, pages_);
-    settingsPage_ = new settings::SettingsPage(QString::fromStdString(outside_.settings.string()), pages_);
-    help_ = new HelpPage(outside_.share / "manual" / "help.md", pages_);
-    for (QWidget* page : std::initializer_list<QWidget*>{start_, desk_, copies_, register_, settingsPage_, help_}) {
+    pages_->addWidget(desk_);
+    layStart();
+    layTables();
+    layPages();
+}
+
+void Window::layStart() {
+    start_.set([this] {
+        auto* page = lit(new start::StartPage(pages_));
         pages_->addWidget(page);
-    }
+        page->setRecent(recent_);
+        page->setLeftovers(leftovers_);
+        connectStart(*page);
+        return page;
+    });
+}
+
+void Window::layTables() {
+    tables_.set([this] {
+        auto* tables = lit(new march::TablesSill(work_, outside_.say, faces(), desk_));
+        tables->hide();
+        down_->insertWidget(down_->indexOf(tray_), tables);
+        connectTables(*tables);
+        return tables;
+    });
+    timing_.set([this] {
+        auto* timing = lit(new timing::TimingCard(work_, outside_.say, cards_));
+        cards_->addWidget(timing);
+        connect(timing, &timing::TimingCard::left, this, [this] { table_->setFocus(); });
+        timing->renew();
+        return timing;
+    });
+}
+
+void Window::layPages() {
+    copies_.set([this] {
+        auto* copies = lit(new copies::Copies(work_, outside_.say, faces(), outside_.share, pages_));
+        pages_->addWidget(copies);
+        connectCopies(*copies);
+        return copies;
+    });
+    register_.set([this] {
+        auto* page = lit(new registering::RegisterPage(work_.errands(), work_.reader(), outside_.say, faces(), pages_));
+        pages_->addWidget(page);
+        connect(page, &registering::RegisterPage::laid, this, &Window::laidByHand);
+        connect(page, &registering::RegisterPage::left, this, &Window::leaveRegister);
+        return page;
+    });
+    settingsPage_.set([this] {
+        auto* page = lit(new settings::SettingsPage(QString::fromStdString(outside_.settings.string()), pages_));
+        pages_->addWidget(page);
+        connect(page, &settings::SettingsPage::left, this, &Window::leavePage);
+        connect(page, &settings::SettingsPage::changed, this, &Window::take);
+        return page;
+    });
+    help_.set([this] {
+        auto* page = lit(new HelpPage(outside_.share / "manual" / "help.md", pages_));
+        pages_->addWidget(page);
+        connect(page, &HelpPage::left, this, &Window::leavePage);
+        return page;
+    });
 }
 
 }  // namespace crosstick::window

@@ -205,7 +205,7 @@ Result<movement::RouteFigures> Work::figuresBetween(geodesy::PlanePoint from, ge
 
 bool Work::journalStep(const plan::Plan& before) {
     if (!journal_) {
-        return false;
+        return beginJournal();  // it holds this step, too
     }
     const auto added = journal_->add(before, committed());
     if (!added) {

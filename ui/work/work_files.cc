@@ -146,8 +146,7 @@ void Work::open(const std::filesystem::path& file, Then then) {
             whenSaved([this, number, then, held] {
                 if (number == asked_) {
                     lay(std::move(*held));
-                    (void)beginJournal();
-                    then({});
+                    then({});  // its journal begins with the first step: till then the file has all of it
                 }
             });
         });
