@@ -19,8 +19,8 @@ struct DriftOptions {
     bool json = false;
 };
 
-movement::NavigatorErrors errorsOf(const DriftOptions& options) {
-    movement::NavigatorErrors errors;
+movement::NavigatorErrors errorsOf(const plan::Plan& plan, const DriftOptions& options) {
+    auto errors = plan.heading().navigator.value_or(movement::NavigatorErrors{});
     if (const auto percent = checkedNumber(options.pace)) {
         errors.pace = *percent / 100;
     }
@@ -31,12 +31,13 @@ movement::NavigatorErrors errorsOf(const DriftOptions& options) {
 }
 
 /// Which of the figures are our defaults and nobody's own.
-std::string oursText(const DriftOptions& options) {
+std::string oursText(const plan::Plan& plan, const DriftOptions& options) {
+    const bool isOurs = !plan.heading().navigator;
     std::string text;
-    for (const auto& [given, name] :
-         {std::pair{&options.pace, "5 % of pace"}, std::pair{&options.compass, "2 degrees of compass"},
-          std::pair{&options.within, "50 m to be found within"}}) {
-        if (given->empty()) {
+    for (const auto& [isDefault, name] : {std::pair{isOurs && options.pace.empty(), "5 % of pace"},
+                                          std::pair{isOurs && options.compass.empty(), "2 degrees of compass"},
+                                          std::pair{options.within.empty(), "50 m to be found within"}}) {
+        if (isDefault) {
             text += (text.empty() ? "" : ", ") + std::string(name);
         }
     }
@@ -46,6 +47,7 @@ std::string oursText(const DriftOptions& options) {
 struct RouteAnswer {
     movement::RouteFigures figures;
     movement::RouteDrift drift;
+    std::string ours;  ///< what of it is our default
 };
 
 Json legJson(const movement::Leg& leg, const movement::LegDrift& drift) {
@@ -62,14 +64,14 @@ Json legJson(const movement::Leg& leg, const movement::LegDrift& drift) {
             {"larger_than_found", drift.isLarger()}};
 }
 
-Json routeJson(const RouteAnswer& answer, const DriftOptions& options) {
+Json routeJson(const RouteAnswer& answer) {
     const movement::RouteDrift& drift = answer.drift;
     Json json{{"route", answer.figures.name},
               {"pace_error_percent", number(drift.errors.pace * 100)},
               {"compass_error_deg", number(drift.errors.compass)},
               {"found_within_m", number(drift.foundWithin)},
               {"longest_safe_leg_m", number(drift.longestSafeLeg)},
-              {"our_defaults", oursText(options)}};
+              {"our_defaults", answer.ours}};
     json["legs"] = Json::array();
     for (std::size_t n = 0; n < drift.legs.size(); ++n) {
         json["legs"].push_back(legJson(answer.figures.legs[n], drift.legs[n]));
@@ -81,12 +83,12 @@ std::string named(const std::string& label, std::string_view without) {
     return label.empty() ? std::string(without) : label;
 }
 
-void writeForPeople(std::ostream& out, const RouteAnswer& answer, const DriftOptions& options) {
+void writeForPeople(std::ostream& out, const RouteAnswer& answer) {
     const movement::RouteDrift& drift = answer.drift;
     out << fmt::format("{}: pace {} %, compass {} degrees\n", movement::routeTitle(answer.figures.name),
                        numberText(drift.errors.pace * 100), numberText(drift.errors.compass.value()));
-    if (const std::string ours = oursText(options); !ours.empty()) {
-        out << "Our own defaults, from no publication: " << ours << ".\n";
+    if (!answer.ours.empty()) {
+        out << "Our own defaults, from no publication: " << answer.ours << ".\n";
     }
     out << fmt::format(
         "Longest safe leg to a point found within {} m: {} m\n\n", numberText(drift.foundWithin.value()),
@@ -115,8 +117,8 @@ Result<RouteAnswer> answerFor(const RouteSources& sources, const plan::Route& ro
     const Metres within(checkedNumber(options.within).value_or(movement::kFoundWithin.value()));
     return movement::routeFigures(sources.plan, route, sources.modelOrNone(), sources.heights.get())
         .map([&](movement::RouteFigures figures) {
-            auto drift = movement::routeDrift(sources.plan, figures, errorsOf(options), within);
-            return RouteAnswer{std::move(figures), std::move(drift)};
+            auto drift = movement::routeDrift(sources.plan, figures, errorsOf(sources.plan, options), within);
+            return RouteAnswer{std::move(figures), std::move(drift), oursText(sources.plan, options)};
         });
 }
 
@@ -137,10 +139,10 @@ Exit driftCommand(const DriftOptions& options, const Surroundings& surroundings)
             return couldNot(surroundings, answer.error());
         }
         if (options.json) {
-            list.push_back(routeJson(*answer, options));
+            list.push_back(routeJson(*answer));
         } else {
             surroundings.out << std::exchange(gap, "\n");
-            writeForPeople(surroundings.out, *answer, options);
+            writeForPeople(surroundings.out, *answer);
         }
     }
     if (options.json) {
@@ -166,8 +168,9 @@ errors are those that two of three tries keep (one standard deviation), the elli
 who walk the leg, and one twice as large 86.
 
 A route point may say from how far off it is found ("found_within" of the measure); points that do
-not are taken to be found within --within. 5 %, 2 degrees and 50 m are our own defaults, from no
-publication: measure yours on a known course.
+not are taken to be found within --within. A plan may hold its navigator's own errors ("drift: 4 1.5"
+of crosstick enter). 5 %, 2 degrees and 50 m are our own defaults, from no publication: measure yours
+on a known course.
 
   crosstick drift plan.gpkg --route QUILL --pace 4 --compass 1.5)";
 
@@ -179,10 +182,11 @@ void addDrift(CLI::App& program, Action& action) {
     command->add_option("PLAN", options->plan, "The plan's file")->type_name("")->required();
     command->add_option("--route", options->routes, "A route's name, more than once for several; all if not given")
         ->type_name("NAME");
-    command->add_option("--pace", options->pace, "Error of the pace count, per cent of the distance; 5 if not given")
+    command
+        ->add_option("--pace", options->pace, "Error of the pace count, per cent of the distance; the plan's, else 5")
         ->type_name("PERCENT")
         ->check(CLI::Validator([](const std::string& text) { return shareFault(text, 50); }, ""));
-    command->add_option("--compass", options->compass, "Error of the azimuth walked, degrees; 2 if not given")
+    command->add_option("--compass", options->compass, "Error of the azimuth walked, degrees; the plan's, else 2")
         ->type_name("DEGREES")
         ->check(CLI::Validator([](const std::string& text) { return shareFault(text, 45); }, ""));
     command->add_option("--within", options->within, "From how far off a point is found, metres; 50 if not given")

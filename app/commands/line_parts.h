@@ -43,6 +43,8 @@ LineTaken takeRate(const PlanLine& line, const plan::Plan& plan, IdSource& ids);
 LineTaken takeTiming(const PlanLine& line, const plan::Plan& plan, IdSource& ids);
 LineTaken takeBefore(const PlanLine& line, const plan::Plan& plan, IdSource& ids);
 LineTaken takeStart(const PlanLine& line, const plan::Plan& plan, IdSource& ids);
+LineTaken takeContours(const PlanLine& line, const plan::Plan& plan, IdSource& ids);
+LineTaken takeDrift(const PlanLine& line, const plan::Plan& plan, IdSource& ids);
 LineTaken takeLeg(const PlanLine& line, const plan::Plan& plan, IdSource& ids);
 LineTaken takeEvacuation(const PlanLine& line, const plan::Plan& plan, IdSource& ids);
 

@@ -14,7 +14,7 @@
 namespace crosstick::app {
 namespace {
 
-constexpr std::array<LineKind, 13> kKinds{{
+constexpr std::array<LineKind, 15> kKinds{{
     {"h-hour", "h-hour: 140515OMAR27", takeHHour},
     {"phase", "phase 2 Approach: from 132100OMAR27; until 140030OMAR27", takePhase},
     {"pace", "pace: 74; open hill, night", takePace},
@@ -24,9 +24,14 @@ constexpr std::array<LineKind, 13> kKinds{{
      "night, cross-country day and night)",
      takeTiming},
     {"before", "before: orders=60; rehearsal=1:30", takeBefore},
-    {"start", "start QUILL: 132100OMAR27", takeStart},
+    {"drift", "drift: 4 1.5 (errors of the navigator's own, pace in per cent and compass in degrees)", takeDrift},
+    {"start", "start QUILL: 132100OMAR27; closed 140030OMAR27 (by then the column is to have closed)", takeStart},
     {"leg", "leg QUILL to CP 3: going road; halt 10; rally RLY 1; catching ...; contact ...; separated ...; remark ...",
      takeLeg},
+    {"contours",
+     "contours QUILL: 40 at 25T FL 5440 9860; 60 at 654730 5099720 (heights read off the sheet; a grid, or metres of "
+     "the plan's plane)",
+     takeContours},
     {"element", "element 1 Sqd: people 9; call P11; symbol 1/2/C inf sqd", takeElement},
     {"column", "column Approach: elements 1 Sqd as POINT, HQ fwd; files 1; apart 5; interval 20", takeColumn},
     {"task", "task 1 Sqd in 4: task ...; purpose ...; place ...; trigger ...; code ...; under HQ fwd", takeTask},

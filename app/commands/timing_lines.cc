@@ -1,5 +1,5 @@
-// Lines that say when and how fast: H-hour, phases, starts, rates, what is done before, legs, and how the hurt are
-// brought out.
+// Lines that say when and how fast: H-hour, phases, rates, what is done before, how far a navigator may be off, and how
+// the hurt are brought out.
 #include <algorithm>
 #include <array>
 
@@ -63,41 +63,6 @@ Result<void> putPhase(const PlanLine& line, const std::string& clause, plan::Pha
             return {};
         }
         return momentIn(line, *text).map([&, put = member](Instant moment) { phase.*put = moment; });
-    }
-    return misread(line, clause);
-}
-
-Result<void> putNote(const PlanLine& line, const plan::Plan& plan, const std::string& clause, plan::LegNotes& notes) {
-    if (const auto text = after(clause, "going")) {
-        if (*text != "road" && *text != "cross-country" && *text != "none") {
-            return misread(line, clause);
-        }
-        notes.going = *text == "none" ? std::nullopt
-                                      : std::optional(*text == "road" ? plan::Going::Road : plan::Going::CrossCountry);
-        return {};
-    }
-    if (const auto text = after(clause, "halt")) {
-        return numberIn(line, *text, Least::Nothing).map([&](double minutes) {
-            notes.halt = minutes > 0 ? std::optional(Minutes(minutes)) : std::nullopt;
-        });
-    }
-    if (const auto text = after(clause, "rally")) {
-        if (*text == "none") {
-            notes.rally.reset();
-            return {};
-        }
-        return measureIn(line, plan, *text).map([&](const plan::ItemId& id) { notes.rally = id; });
-    }
-    const std::pair<std::string_view, std::string plan::LegNotes::*> texts[]{
-        {"catching", &plan::LegNotes::catching},
-        {"contact", &plan::LegNotes::inContact},
-        {"separated", &plan::LegNotes::ifSeparated},
-        {"remark", &plan::LegNotes::remark}};
-    for (const auto& [word, member] : texts) {
-        if (const auto text = after(clause, word)) {
-            notes.*member = *text;
-            return {};
-        }
     }
     return misread(line, clause);
 }
@@ -245,49 +210,12 @@ LineTaken takeBefore(const PlanLine& line, const plan::Plan& plan, IdSource& /*i
     return withHeading(plan, std::move(heading));
 }
 
-LineTaken takeStart(const PlanLine& line, const plan::Plan& plan, IdSource& /*ids*/) {
-    const auto id = routeIn(line, plan, line.name);
-    if (!id) {
-        return tl::unexpected(id.error());
-    }
-    plan::Route route = *plan.route(*id);
-    route.start.reset();
-    if (!saysNone(line)) {
-        const auto moment = momentIn(line, line.clauses.front());
-        if (!moment) {
-            return tl::unexpected(moment.error());
-        }
-        route.start = *moment;
-    }
-    return std::move(plan::PlanBuilder(plan).put(std::move(route))).build();
-}
-
-LineTaken takeLeg(const PlanLine& line, const plan::Plan& plan, IdSource& /*ids*/) {
-    const auto to = line.name.find(" to ");
-    if (to == std::string::npos) {
-        return misread(line, line.name);
-    }
-    const auto id = routeIn(line, plan, trimmed(std::string_view(line.name).substr(0, to)));
-    const auto point = measureIn(line, plan, trimmed(std::string_view(line.name).substr(to + 4)));
-    if (!id || !point) {
-        return tl::unexpected(id ? point.error() : id.error());
-    }
-    plan::Route route = *plan.route(*id);
-    const auto stop = std::find_if(route.stops.begin(), route.stops.end(),
-                                   [&](const plan::Stop& one) { return one.measure == *point; });
-    if (stop == route.stops.end()) {
-        return misread(line, line.name);
-    }
+LineTaken takeDrift(const PlanLine& line, const plan::Plan& plan, IdSource& /*ids*/) {
     if (saysNone(line)) {
-        stop->leg = {};
-    } else {
-        for (const std::string& clause : line.clauses) {
-            if (const auto put = putNote(line, plan, clause, stop->leg); !put) {
-                return tl::unexpected(put.error());
-            }
-        }
+        return movement::withNavigatorTyped(plan, {});
     }
-    return std::move(plan::PlanBuilder(plan).put(std::move(route))).build();
+    const auto next = movement::withNavigatorTyped(plan, line.clauses.front());
+    return next ? next : misread(line, line.clauses.front());
 }
 
 LineTaken takeEvacuation(const PlanLine& line, const plan::Plan& plan, IdSource& /*ids*/) {

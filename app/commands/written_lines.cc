@@ -3,6 +3,7 @@
 
 #include "app/commands/plan_lines.h"
 #include "core/movement/route_figures.h"
+#include "core/movement/typed_timing.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::app {
@@ -90,6 +91,9 @@ std::string headingLines(const plan::Heading& heading) {
                             numberText(rates.roadByNight.value()), numberText(rates.crossCountryByDay.value()),
                             numberText(rates.crossCountryByNight.value()));
     }
+    if (heading.navigator) {
+        text += "drift: " + movement::navigatorText(*heading.navigator) + '\n';
+    }
     Clauses before("before");
     for (const plan::Preparation& one : heading.preparations) {
         before.put("", one.name + '=' + numberText(one.lasts.value()));
@@ -124,12 +128,19 @@ std::string legLine(const plan::Plan& plan, const plan::Route& route, const plan
 std::string routeLines(const plan::Plan& plan) {
     std::string text;
     for (const plan::RoutePtr& route : plan.routes()) {
-        if (route->start) {
-            text += "start " + route->name + ": " + moment(route->start, plan.heading().zone) + '\n';
-        }
+        Clauses start("start " + route->name);
+        start.putIf("", moment(route->start, plan.heading().zone));
+        start.putIf("closed", moment(route->notLaterThan, plan.heading().zone));
+        text += start.line();
         for (const plan::Stop& stop : route->stops) {
             text += legLine(plan, *route, stop);
         }
+        Clauses contours("contours " + route->name);
+        for (const plan::ContourSpot& spot : route->contours) {
+            contours.put("", fmt::format("{} at {} {}", numberText(spot.height.value()),
+                                         numberText(spot.at.easting.value()), numberText(spot.at.northing.value())));
+        }
+        text += contours.line();
     }
     return text;
 }

@@ -26,6 +26,9 @@ constexpr std::array<Words, 19> kWords{{
     {"movement/bad-count",
      "A number from 30 to 150: one person's left foot in 100 m. Or a course that was walked, as \"600 372 night\"."},
     {"movement/bad-rate", "Kilometres in an hour, 0.1 to 20, halts left out."},
+    {"movement/bad-navigator",
+     "\"{typed}\" is no pair of errors: write the pace count's in per cent, 0 to 50, then the compass's in degrees, 0 "
+     "to 45, as \"4 1.5\"."},
     {"movement/bad-preparation",
      "\"{typed}\": write what is done and how long, as \"orders 60\" or \"rehearsal 1:30\"."},
     {"movement/card-form",

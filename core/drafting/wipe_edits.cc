@@ -86,6 +86,7 @@ plan::Plan inParts(const plan::Plan& plan, const plan::Route& whole, const std::
             part.id = newId();
             part.name = freeName(next, whole.name);
             part.start.reset();
+            part.notLaterThan.reset();
         }
         const plan::ItemId id = part.id;
         next = std::move(plan::PlanBuilder(next).put(std::move(part))).build();

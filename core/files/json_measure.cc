@@ -248,6 +248,7 @@ Json toJson(const plan::Route& r) {
         json["onward_to"] = text(*r.onwardTo);
     }
     put(json, "start", r.start);
+    put(json, "not_later_than", r.notLaterThan);
     putByHand(json, r);
     put(json, "why", r.why);
     put(json, "if_not_found", r.ifNotFound);
@@ -265,6 +266,7 @@ Result<plan::Route> routeFrom(const Json& json) {
     readStops(reader, r);
     r.onwardTo = reader.id("onward_to");
     r.start = reader.time("start");
+    r.notLaterThan = reader.time("not_later_than");
     readByHand(reader, r);
     r.why = reader.text("why");
     r.ifNotFound = reader.text("if_not_found");

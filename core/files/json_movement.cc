@@ -92,6 +92,27 @@ void readTiming(FieldReader& reader, plan::Heading& h) {
     }
 }
 
+constexpr double kMostOffPace = 0.5;  // share of the distance
+constexpr double kMostOffAzimuth = 45;
+
+Json navigatorJson(const plan::NavigatorErrors& errors) {
+    Json json = {{"pace_share", errors.pace}, {"compass_deg", errors.compass.value()}};
+    put(json, errors.unknown);
+    return json;
+}
+
+void readNavigator(FieldReader& reader, plan::Heading& h) {
+    if (const Json* object = reader.object("navigator")) {
+        FieldReader inner(*object, "navigator");
+        const double pace = inner.number("pace_share").value_or(-1);
+        const double compass = inner.number("compass_deg").value_or(-1);
+        h.navigator = plan::NavigatorErrors{pace, Degrees(compass), inner.unknown()};
+        if (inner.fault() || !(pace >= 0 && pace <= kMostOffPace && compass >= 0 && compass <= kMostOffAzimuth)) {
+            reader.wrong("navigator", "a pace error of 0 to 0.5 and a compass error of 0 to 45 degrees");
+        }
+    }
+}
+
 constexpr double kLongestCourse = 10000;  // metres
 
 void putCourses(Json& json, const std::vector<plan::PaceCourse>& courses) {
@@ -175,6 +196,9 @@ void putMovement(Json& json, const plan::Heading& h) {
         put(form, one.unknown);
         json["preparations"].push_back(std::move(form));
     }
+    if (h.navigator) {
+        json["navigator"] = navigatorJson(*h.navigator);
+    }
     if (h.evacuation) {
         json["evacuation"] = evacuationJson(*h.evacuation);
     }
@@ -184,6 +208,7 @@ void readMovement(FieldReader& reader, plan::Heading& h) {
     readPaceAndRate(reader, h);
     readCourses(reader, h);
     readTiming(reader, h);
+    readNavigator(reader, h);
     readEvacuation(reader, h);
 }
 

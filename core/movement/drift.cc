@@ -68,7 +68,9 @@ Metres longestSafeLeg(NavigatorErrors errors, Metres foundWithin) {
     return share > 0 ? foundWithin / share : Metres(std::numeric_limits<double>::infinity());
 }
 
-RouteDrift routeDrift(const plan::Plan& plan, const RouteFigures& figures, NavigatorErrors errors, Metres foundWithin) {
+RouteDrift routeDrift(const plan::Plan& plan, const RouteFigures& figures, std::optional<NavigatorErrors> asked,
+                      Metres foundWithin) {
+    const NavigatorErrors errors = asked ? *asked : plan.heading().navigator.value_or(NavigatorErrors{});
     RouteDrift drift{errors, foundWithin, longestSafeLeg(errors, foundWithin), {}};
     for (const Leg& leg : figures.legs) {
         const auto own = ownFoundWithin(plan, leg.to);

@@ -7,13 +7,7 @@
 
 namespace crosstick::movement {
 
-/// By how much somebody's pace count and compass are usually out. 5 % and 2 degrees are our own defaults, from no
-/// publication: who has walked a measured course on a known azimuth puts in his own.
-struct NavigatorErrors {
-    double pace = 0.05;  ///< share of the distance counted, 0 to 1
-    Degrees compass{2};  ///< 0 to 45
-    friend bool operator==(const NavigatorErrors&, const NavigatorErrors&) = default;
-};
+using plan::NavigatorErrors;
 
 /// Where somebody may stand when he takes himself to be at a leg's end: half axes round that end.
 struct DriftEllipse {
@@ -58,7 +52,8 @@ struct RouteDrift {
     Metres longestSafeLeg;  ///< to such a point
     std::vector<LegDrift> legs;
 };
-[[nodiscard]] RouteDrift routeDrift(const plan::Plan& plan, const RouteFigures& figures, NavigatorErrors errors,
-                                    Metres foundWithin);
+/// @param asked  none: those of the plan, else our defaults
+[[nodiscard]] RouteDrift routeDrift(const plan::Plan& plan, const RouteFigures& figures,
+                                    std::optional<NavigatorErrors> asked, Metres foundWithin);
 
 }  // namespace crosstick::movement

@@ -15,6 +15,7 @@ inline constexpr FaultId kBadCourse{"movement/bad-course"};
 inline constexpr FaultId kOddCount{"movement/odd-count"};
 inline constexpr FaultId kBadCount{"movement/bad-count"};
 inline constexpr FaultId kBadRate{"movement/bad-rate"};
+inline constexpr FaultId kBadNavigator{"movement/bad-navigator"};
 inline constexpr FaultId kBadPreparation{"movement/bad-preparation"};
 inline constexpr FaultId kCardForm{"movement/card-form"};
 inline constexpr FaultId kTooLong{"movement/too-long"};

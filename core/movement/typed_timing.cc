@@ -14,6 +14,8 @@ constexpr double kFewestPaces = 30;
 constexpr double kMostPaces = 150;
 constexpr double kSlowest = 0.1;  // km/h
 constexpr double kFastest = 20;
+constexpr double kMostOffPace = 50;          // per cent
+constexpr double kMostOffAzimuth = 45;       // degrees
 constexpr double kLongest = 30.0 * 24 * 60;  // minutes
 
 /// A number as people type it, with a comma or a point.
@@ -171,6 +173,36 @@ Result<plan::Plan> withPreparationTyped(const plan::Plan& plan, std::size_t at, 
     return withHeading(plan, [&](plan::Heading& heading) { place(heading.preparations, at, std::move(preparation)); });
 }
 
+Result<plan::Plan> withNavigatorTyped(const plan::Plan& plan, std::string_view typed) {
+    std::string text(trimmed(typed));
+    if (text.empty()) {
+        return withHeading(plan, [](plan::Heading& heading) { heading.navigator.reset(); });
+    }
+    for (const std::string_view sign : {"%", "\u00b0"}) {
+        for (std::size_t at = text.find(sign); at != std::string::npos; at = text.find(sign)) {
+            text.replace(at, sign.size(), " ");
+        }
+    }
+    const std::string_view figures = trimmed(text);
+    const std::size_t apart = std::min(figures.find(' '), figures.size());
+    const auto pace = numberIn(figures.substr(0, apart), 0, kMostOffPace);
+    const auto compass = numberIn(figures.substr(apart), 0, kMostOffAzimuth);
+    if (!pace || !compass) {
+        return fail(kBadNavigator, {{"typed", std::string(trimmed(typed))}});
+    }
+    return withHeading(plan, [&](plan::Heading& heading) {
+        heading.navigator = heading.navigator.value_or(plan::NavigatorErrors{});
+        heading.navigator->pace = *pace / 100;
+        heading.navigator->compass = Degrees(*compass);
+    });
+}
+
+std::string navigatorText(const plan::NavigatorErrors& errors) {
+    constexpr double kFine = 1e6;  // a hundredth of what was typed and multiplied back
+    return numberText(std::round(errors.pace * 100 * kFine) / kFine) + " % " + numberText(errors.compass.value()) +
+           "\u00b0";
+}
+
 Result<plan::Plan> withHHourTyped(const plan::Plan& plan, std::string_view typed) {
     std::optional<Instant> when;
     if (!trimmed(typed).empty()) {
@@ -191,14 +223,28 @@ Result<plan::Plan> withStartTyped(const plan::Plan& plan, const plan::ItemId& ro
     return momentTyped(plan.heading(), typed).map([&](Instant when) { return withStart(plan, route, when); });
 }
 
-plan::Plan withStart(const plan::Plan& plan, const plan::ItemId& id, std::optional<Instant> start) {
+namespace {
+
+plan::Plan withTimes(const plan::Plan& plan, const plan::ItemId& id, std::optional<Instant> start,
+                     std::optional<Instant> notLaterThan) {
     const plan::RoutePtr held = plan.route(id);
     if (!held) {
         return plan;
     }
     plan::Route route = *held;
     route.start = start;
+    route.notLaterThan = notLaterThan;
     return std::move(plan::PlanBuilder(plan).put(std::move(route))).build();
+}
+
+}  // namespace
+
+plan::Plan withStart(const plan::Plan& plan, const plan::ItemId& route, std::optional<Instant> start) {
+    return withTimes(plan, route, start, std::nullopt);
+}
+
+plan::Plan withStartInTime(const plan::Plan& plan, const plan::ItemId& route, Instant start, Instant notLaterThan) {
+    return withTimes(plan, route, start, notLaterThan);
 }
 
 }  // namespace crosstick::movement

@@ -49,11 +49,21 @@ namespace crosstick::movement {
 [[nodiscard]] Result<plan::Plan> withPreparationTyped(const plan::Plan& plan, std::size_t place,
                                                       std::string_view typed);
 
+/// Errors of pace, per cent, and of compass, degrees: "4 1.5", "4 % 1.5°"; nothing typed is our defaults again.
+/// Errors: movement/bad-navigator with "typed".
+[[nodiscard]] Result<plan::Plan> withNavigatorTyped(const plan::Plan& plan, std::string_view typed);
+/// As it is typed: "4 % 1.5°".
+[[nodiscard]] std::string navigatorText(const plan::NavigatorErrors& errors);
+
 /// Nothing typed takes it out. Errors: units' for times.
 [[nodiscard]] Result<plan::Plan> withHHourTyped(const plan::Plan& plan, std::string_view typed);
 [[nodiscard]] Result<plan::Plan> withStartTyped(const plan::Plan& plan, const plan::ItemId& route,
                                                 std::string_view typed);
+/// A start as somebody gave it: no time by which the column is to have closed stands behind it.
 [[nodiscard]] plan::Plan withStart(const plan::Plan& plan, const plan::ItemId& route, std::optional<Instant> start);
+/// A start that was worked out from the time by which the column is to have closed, which the plan keeps.
+[[nodiscard]] plan::Plan withStartInTime(const plan::Plan& plan, const plan::ItemId& route, Instant start,
+                                         Instant notLaterThan);
 
 /// The plan with its heading changed.
 template <class Change>

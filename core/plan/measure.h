@@ -106,6 +106,7 @@ struct Route {
     std::vector<Stop> stops;                    ///< by rising vertex
     std::optional<ItemId> onwardTo;             ///< release point to here: azimuth and distance only
     std::optional<Instant> start;               ///< head at the first stop
+    std::optional<Instant> notLaterThan;        ///< the column has closed by then: the start was worked out from it
     std::optional<Decision> decision;           ///< to leave the primary route for this one
     std::vector<ContourSpot> contours;          ///< heights by hand, where no model has them
     std::string why;

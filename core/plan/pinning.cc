@@ -23,6 +23,7 @@ Route inked(Route route) {
     route.why.clear();
     route.ifNotFound.clear();
     route.start.reset();
+    route.notLaterThan.reset();
     route.decision.reset();
     route.contours.clear();
     route.unknown.clear();

@@ -87,9 +87,10 @@ struct Heading {
     std::optional<PaceProfile> pace;
     std::vector<PaceCourse> courses;  ///< counts by ground and light are worked out from them
     std::optional<MarchRate> rate;
-    std::optional<Timing> timing;           ///< none: times are made by the one rate
-    std::optional<Instant> hHour;           ///< the time that others are told from
-    std::vector<Preparation> preparations;  ///< before the start, in the order in which they are done
+    std::optional<Timing> timing;              ///< none: times are made by the one rate
+    std::optional<Instant> hHour;              ///< the time that others are told from
+    std::vector<Preparation> preparations;     ///< before the start, in the order in which they are done
+    std::optional<NavigatorErrors> navigator;  ///< own figures; none: our defaults
     std::optional<Evacuation> evacuation;
     std::vector<Issue> issues;            ///< the earliest first
     std::optional<drawing::Gauge> gauge;  ///< sizes of symbols, pens and letters; none: the usual ones

@@ -82,6 +82,7 @@ Plan splitAt(const Plan& plan, const ItemId& item, std::size_t vertex, const Ite
     back.id = second;
     back.name = std::move(name);
     back.start.reset();
+    front.notLaterThan.reset();  // it was of the end, which is the other part's now
     back.decision.reset();
     PlanBuilder builder(plan);
     builder.put(std::move(front)).put(std::move(back));

@@ -44,6 +44,15 @@ struct Timing {
     friend bool operator==(const Timing&, const Timing&) = default;
 };
 
+/// By how much somebody's pace count and compass are usually out. 5 % and 2 degrees are our own defaults, from no
+/// publication: who has walked a measured course on a known azimuth puts in his own.
+struct NavigatorErrors {
+    double pace = 0.05;  ///< share of the distance counted, 0 to 0.5
+    Degrees compass{2};  ///< 0 to 45
+    UnknownFields unknown = {};
+    friend bool operator==(const NavigatorErrors&, const NavigatorErrors&) = default;
+};
+
 /// Something that is done before the start and ends where the next one begins: orders, rehearsal, inspection, rest.
 struct Preparation {
     std::string name;

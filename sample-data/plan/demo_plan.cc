@@ -47,6 +47,12 @@ plan::Heading headingOf(const Json& data) {
     for (const Json& pair : data.at("preparations")) {
         heading.preparations.push_back({pair.at(0).get<std::string>(), Minutes(pair.at(1).get<double>())});
     }
+    if (data.contains("evacuation")) {
+        const Json& evacuation = data.at("evacuation");
+        heading.evacuation.emplace();
+        heading.evacuation->collection = idOf(evacuation.at("collection").get<std::string>());
+        heading.evacuation->onward = idOf(evacuation.at("onward").get<std::string>());
+    }
     return heading;
 }
 
@@ -147,12 +153,15 @@ plan::Route routeOf(const Json& entry) {
     plan::Route route;
     route.id = idOf(entry.at("id").get<std::string>());
     route.name = entry.at("name").get<std::string>();
-    route.use = entry.at("use") == "alternate" ? plan::Use::Alternate : plan::Use::Primary;
+    const std::string use = entry.at("use").get<std::string>();
+    route.use = use == "vehicle" ? plan::Use::Vehicle : use == "alternate" ? plan::Use::Alternate : plan::Use::Primary;
     route.vertices = pointsOf(entry.at("points"));
     for (const Json& stop : entry.at("stops")) {
         route.stops.push_back({stop.at("at").get<std::size_t>(), idOf(stop.at("measure").get<std::string>())});
     }
-    route.onwardTo = idOf(entry.at("onward_to").get<std::string>());
+    if (entry.contains("onward_to")) {
+        route.onwardTo = idOf(entry.at("onward_to").get<std::string>());
+    }
     route.start = timeOf(entry, "start");
     route.why = entry.value("why", "");
     route.ifNotFound = entry.value("if_not_found", "");

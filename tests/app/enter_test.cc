@@ -42,9 +42,11 @@ element MED: people 2; call P19; symbol hq 2/C inf plt
 column Approach: elements 1 Sqd as POINT, HQ fwd behind 40, MED; apart 4
 task 1 Sqd in 4: task assault through the yard; purpose so that the jetty is ours; place ASLT WICKER; trigger H-hour; code TURBAN; under HQ fwd
 event tail over LD: place LD TRIVET; route QUILL; last of 3 Sqd; code PEBBLE; reports 3 Sqd
-start QUILL: 2027-03-13T21:05-02:00
+start QUILL: 2027-03-13T21:05-02:00; closed 140115OMAR27
 leg QUILL to CP 3: going road; halt 10; catching road beyond the weir
 timing: naismith; road; rates 4 3.2 2.4 1.5
+drift: 4 % 1.5
+contours MITTEN: 40 at 25T FL 5427 9806; 60 at 654470.5 5099120
 )");
     ASSERT_EQ(answer.exit, Exit::Done) << answer.err;
     const plan::Plan plan = read(file);
@@ -62,6 +64,14 @@ timing: naismith; road; rates 4 3.2 2.4 1.5
     EXPECT_EQ(force.events[0].place, movement::kettleId("LD TRIVET"));
     EXPECT_EQ(force.events[0].man, plan::WhichMan::Last);
     EXPECT_EQ(plan.routeNamed("QUILL")->stops[3].leg.halt, Minutes(10));
+    EXPECT_EQ(plan.routeNamed("QUILL")->notLaterThan, *parseDateTimeGroup("140115OMAR27"));
+    EXPECT_EQ(plan.heading().navigator, (plan::NavigatorErrors{0.04, Degrees(1.5)}));
+    const auto& contours = plan.routeNamed("MITTEN")->contours;
+    ASSERT_EQ(contours.size(), 2U);
+    EXPECT_EQ(contours[0].height, Metres(40));
+    EXPECT_NEAR(contours[0].at.easting.value(), 654270, 1e-6);
+    EXPECT_NEAR(contours[0].at.northing.value(), 5098060, 1e-6);
+    EXPECT_EQ(contours[1].at, (geodesy::PlanePoint{Metres(654470.5), Metres(5099120)}));
     const Said list = said({"checklist", file});
     EXPECT_THAT(list.out, HasSubstr("PEBBLE"));
 }
@@ -94,6 +104,11 @@ TEST_F(Enter, OneBadLineSaysWhichAndNothingIsWritten) {
     refused("leg QUILL to CP 9: halt 5", "leg QUILL to CP 3");
     refused("evacuation: carry 0", "carry 1.2");
     refused("pace: 4000", "pace: 74");
+    refused("drift: 4", "drift: 4 1.5");
+    refused("drift: 60 2", "drift: 4 1.5");
+    refused("contours QUILL: high at 25T FL 5427 9806", "contours QUILL: 40 at");
+    refused("contours QUILL: 40 at nowhere", "contours QUILL: 40 at");
+    refused("contours QUILL: 9999 at 25T FL 5427 9806", "contours QUILL: 40 at");
 }
 
 TEST_F(Enter, NoneTakesOutWhatALineSpeaksOf) {
@@ -125,6 +140,15 @@ plan::Plan randomly(std::mt19937& random) {
     heading.preparations = {{"orders", Minutes(some(300))}, {"rest at 3:30", Minutes(some(300) / 4.0), {}}};
     heading.evacuation = plan::Evacuation{movement::kettleId("CP 5"), movement::kettleId("RTE MITTEN"), {}, {}};
     heading.evacuation->carry = plan::MarchRate{KilometresPerHour(1 + some(9) / 3.0), "four men, by turns"};
+    heading.navigator = plan::NavigatorErrors{some(200) / 400.0, Degrees(some(450) / 10.0)};
+    plan::Route route = *plan.routes().front();
+    route.start = moment();
+    route.notLaterThan = moment();
+    for (int n = some(4); n > 0; --n) {
+        const auto at = [&](double from) { return Metres(from + some(40000) / 16.0); };
+        route.contours.push_back({{at(654000), at(5098000)}, Metres(some(4000) / 8.0)});
+    }
+    plan = std::move(plan::PlanBuilder(plan).put(std::move(route))).build();
     plan::Force force = plan.force();
     for (plan::Element& element : force.elements) {
         element.people = some(50);

@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include "core/geodesy/plane_angles.h"
+#include "core/movement/typed_timing.h"
 #include "tests/movement/kettle_plan.h"
 #include "tests/places.h"
 
@@ -130,6 +131,15 @@ TEST(Drift, NamesLegsThatEndAtLessThanItsSize) {
         EXPECT_EQ(leg.isLarger(), !weirEndsIt && leg.ellipse.major > Metres(20)) << quill.legs[n].toLabel;
     }
     EXPECT_NEAR(drift.longestSafeLeg.value(), 400, 1e-9);
+}
+
+TEST(Drift, TakesTheNavigatorsOwnFiguresFromThePlanBeforeOurs) {
+    const plan::Plan plan = kettlePlan();
+    const RouteFigures quill = figuresOf(plan, "QUILL");
+    EXPECT_EQ(routeDrift(plan, quill, std::nullopt, kFoundWithin).errors, kOurs);
+    const plan::Plan own = withNavigatorTyped(plan, "4 1.5").value();
+    EXPECT_EQ(routeDrift(own, quill, std::nullopt, kFoundWithin).errors, (NavigatorErrors{0.04, Degrees(1.5)}));
+    EXPECT_EQ(routeDrift(own, quill, kOurs, kFoundWithin).errors, kOurs) << "who asks for others gets them";
 }
 
 TEST(Drift, DoesNotTakeANumberThatIsNoneOfAPoint) {

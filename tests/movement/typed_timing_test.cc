@@ -46,6 +46,31 @@ TEST(TypedTiming, APreparationIsWhatAndHowLong) {
     }
 }
 
+TEST(TypedTiming, ANavigatorsErrorsAreTwoFigures) {
+    for (const char* typed : {"4 1.5", " 4 % 1.5\u00b0 ", "4%1,5", "4  1.5"}) {
+        const auto own = withNavigatorTyped(kettlePlan(), typed);
+        ASSERT_TRUE(own) << typed;
+        EXPECT_EQ(own->heading().navigator, (plan::NavigatorErrors{0.04, Degrees(1.5)})) << typed;
+        EXPECT_EQ(navigatorText(*own->heading().navigator), "4 % 1.5\u00b0");
+        EXPECT_EQ(withNavigatorTyped(*own, navigatorText(*own->heading().navigator)).value(), *own);
+        EXPECT_FALSE(withNavigatorTyped(*own, "")->heading().navigator) << "ours again";
+    }
+    for (const char* typed : {"4", "51 2", "4 46", "-1 2", "4 1.5 3", "bad 2", "nan 2", "%"}) {
+        EXPECT_EQ(withNavigatorTyped(kettlePlan(), typed).error().fault, kBadNavigator) << typed;
+    }
+}
+
+TEST(TypedTiming, AStartInTimeKeepsWhatItIsInTimeForUntilAnotherStartIsGiven) {
+    const plan::ItemId quill = kettleId("RTE QUILL");
+    const Instant start = parseDateTimeGroup("132100OMAR27").value();
+    const Instant closed = parseDateTimeGroup("140115OMAR27").value();
+    const plan::Plan inTime = withStartInTime(kettlePlan(), quill, start, closed);
+    EXPECT_EQ(inTime.route(quill)->start, start);
+    EXPECT_EQ(inTime.route(quill)->notLaterThan, closed);
+    EXPECT_FALSE(withStart(inTime, quill, start).route(quill)->notLaterThan);
+    EXPECT_FALSE(withStartTyped(inTime, quill, "2000")->route(quill)->notLaterThan);
+}
+
 TEST(TypedTiming, OneRateTakesTheTimingsPlaceAndOneOfFourMakesIt) {
     const plan::Plan one = withRateTyped(kettlePlan(), "3,5").value();
     EXPECT_EQ(one.heading().rate->rate, KilometresPerHour(3.5));

@@ -152,6 +152,9 @@ Route RandomPlans::route(const Plan& plan) {
         r.start = instant();
     }
     if (coin()) {
+        r.notLaterThan = instant();
+    }
+    if (coin()) {
         r.decision = Decision{word(), word(), word()};
         r.contours = {{point(), Metres(between(-100, 4000))}, {point(), Metres(between(0, 90))}};
     }
@@ -232,6 +235,7 @@ Heading RandomPlans::heading() {
     }
     if (coin()) {
         h.timing = timing();
+        h.navigator = NavigatorErrors{between(0, 0.5), Degrees(between(0, 45)), unknown()};
         h.hHour = instant();
         h.preparations = {{word(), Minutes(between(0, 300)), unknown()}, {"rest", Minutes(60)}};
     }

@@ -110,6 +110,24 @@ TEST_F(TheTimingCard, TakesAStartOrGoesBackwardsFromWhenAllHaveToBeIn) {
     EXPECT_TRUE(tells("min before 0115"));
     press("ground and light");  // a slower rate: the start stays, and the card says that it is late
     EXPECT_TRUE(tells("after 0115. Give the time again."));
+    const auto kept = plan().routes().front()->notLaterThan;
+    EXPECT_EQ(kept, asked) << "it is the plan's, so that a saved plan still knows what its start is for";
+    type("The route's time", "");
+    EXPECT_FALSE(plan().routes().front()->notLaterThan);
+}
+
+TEST_F(TheTimingCard, TakesTheNavigatorsOwnErrorsAndSaysHowLongALegIsSafeByThem) {
+    const std::string name = "Navigator off by: pace in %, compass in degrees";
+    EXPECT_TRUE(tells("Without them 5 % 2\u00b0, our own figures from no publication."));
+    EXPECT_TRUE(tells("50 m: 1000 m."));
+    type(name.c_str(), "4 1.5");
+    EXPECT_EQ(plan().heading().navigator, (plan::NavigatorErrors{0.04, Degrees(1.5)}));
+    EXPECT_TRUE(tells("50 m: 1250 m."));
+    EXPECT_FALSE(tells("our own figures"));
+    type(name.c_str(), "much");
+    EXPECT_TRUE(edit(name.c_str()).property("refused").toBool());
+    type(name.c_str(), "");
+    EXPECT_FALSE(plan().heading().navigator);
 }
 
 TEST_F(TheTimingCard, WorksBackwardsThroughWhatIsDoneBefore) {

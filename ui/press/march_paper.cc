@@ -78,10 +78,14 @@ std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFi
     if (const auto closed = table.when(table.closed())) {
         facts.push_back({"Closed", dateTimeGroup(*closed + std::chrono::seconds(30), zone), Weight::Bold});
     }
+    const plan::RoutePtr route = plan.route(figures.route);
+    const auto asked = route ? route->notLaterThan : std::nullopt;
     if (given.notLaterThan && given.latestStart) {
         facts.push_back(
             {"Not later", fmt::format("{}, so the latest start is {}", dateTimeGroup(*given.notLaterThan, zone),
                                       isoTime(*given.latestStart, zone).substr(11, 8))});
+    } else if (asked) {
+        facts.push_back({"Not later", dateTimeGroup(*asked, zone)});
     }
     return facts;
 }

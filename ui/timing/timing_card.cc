@@ -1,11 +1,14 @@
 #include "ui/timing/timing_card.h"
 
 #include <array>
+#include <cmath>
+#include <utility>
 
 #include <QGridLayout>
 #include <QKeyEvent>
 #include <QVBoxLayout>
 
+#include "core/movement/drift.h"
 #include "core/movement/paper_figures.h"
 #include "core/movement/typed_timing.h"
 #include "core/units/number_text.h"
@@ -47,6 +50,7 @@ TimingCard::TimingCard(work::Work& work, std::function<QString(const Error&)> sa
     addStart();
     addBefore();
     addPaces();
+    addDrift();
     column_->addStretch(1);
     setWidget(body_);
     connect(&work_, &work::Work::planChanged, this, &TimingCard::renew);
@@ -211,7 +215,17 @@ void TimingCard::addPaces() {
     counts_ = note();
 }
 
-/// Backwards, the plan gets the start that follows.
+/// A navigator's own errors: how far he may be off at the end of each leg.
+void TimingCard::addDrift() {
+    column_->addSpacing(6);
+    navigator_ = field(
+        tr("Navigator off by: pace in %, compass in degrees"), QStringLiteral("4 1.5"), "change a navigator's errors",
+        [](const plan::Plan& plan, const std::string& typed) { return movement::withNavigatorTyped(plan, typed); });
+    column_->addWidget(navigator_);
+    drift_ = note();
+}
+
+/// Backwards, the plan gets the start that follows, and keeps what was asked.
 std::optional<QString> TimingCard::takeStart(const QString& typed) {
     const plan::RoutePtr route = work_.ledgerRoute();
     if (!route || !work_.committed().route(route->id)) {
@@ -219,7 +233,6 @@ std::optional<QString> TimingCard::takeStart(const QString& typed) {
     }
     const plan::Heading& heading = work_.plan().heading();
     if (!isBackwards_ || typed.isEmpty()) {
-        notLaterThan_.reset();
         return commit(movement::withStartTyped(work_.committed(), route->id, typed.toStdString()), "change the start");
     }
     const auto when = movement::momentTyped(heading, typed.toStdString(), movement::notBefore(heading, route->start));
@@ -230,9 +243,7 @@ std::optional<QString> TimingCard::takeStart(const QString& typed) {
     if (!start) {
         return say_(start.error());
     }
-    notLaterThan_ = *when;
-    asked_ = route->id;
-    return commit(movement::withStart(work_.committed(), route->id, *start), "start in time");
+    return commit(movement::withStartInTime(work_.committed(), route->id, *start, *when), "start in time");
 }
 
 void TimingCard::renew() {
@@ -259,21 +270,23 @@ void TimingCard::renew() {
     hHour_->show(heading.hHour ? text(dateTimeGroup(*heading.hHour, heading.zone)) : QString());
     renewStart();
     renewPaces();
+    renewDrift();
 }
 
 void TimingCard::renewStart() {
     const plan::RoutePtr route = work_.ledgerRoute();
     const plan::Heading& heading = work_.plan().heading();
-    if (!route || asked_ != route->id) {
-        notLaterThan_.reset();
+    const auto asked = route ? route->notLaterThan : std::nullopt;
+    if (route && std::exchange(shown_, route->id) != route->id) {
+        isBackwards_ = asked.has_value();
     }
     title_->setText(route ? tr("Timing, %1").arg(text(movement::routeTitle(route->name))) : tr("Timing"));
     by_->show(isBackwards_ ? 1 : 0);
-    const auto shown = isBackwards_ ? notLaterThan_ : route ? route->start : std::nullopt;
+    const auto shown = isBackwards_ ? asked : route ? route->start : std::nullopt;
     start_->show(shown ? text(dateTimeGroup(*shown, heading.zone)) : QString());
     const auto table = route ? tableOf(work_, work_.plan(), *route, route->start)
                              : Result<movement::MarchTable>(movement::MarchTable{});
-    QString closes = table ? closingText(work_.plan(), *table, notLaterThan_) : say_(table.error());
+    QString closes = table ? closingText(work_.plan(), *table, asked) : say_(table.error());
     if (isBackwards_ && route && route->start && table) {
         closes = tr("Start %1. ").arg(text(dateTimeGroup(*route->start, heading.zone))) + closes;
     }
@@ -311,6 +324,21 @@ void TimingCard::renewPaces() {
     }
     counts_->setText(counts.join(QLatin1Char('\n')));
     counts_->setVisible(!counts.isEmpty());
+}
+
+void TimingCard::renewDrift() {
+    const auto& own = work_.plan().heading().navigator;
+    navigator_->show(own ? text(movement::navigatorText(*own)) : QString());
+    const plan::NavigatorErrors errors = own.value_or(plan::NavigatorErrors{});
+    const Metres within = movement::kFoundWithin;
+    const Metres safe = movement::longestSafeLeg(errors, within);
+    const QString by =
+        own ? QString()
+            : tr("Without them %1, our own figures from no publication. ").arg(text(movement::navigatorText(errors)));
+    drift_->setText(by + (isFinite(safe) ? tr("Longest safe leg to a point found within %1 m: %2 m.")
+                                               .arg(text(numberText(within.value(), 0)),
+                                                    text(numberText(std::floor(safe.value()), 0)))
+                                         : tr("Without errors every leg is safe.")));
 }
 
 }  // namespace crosstick::timing

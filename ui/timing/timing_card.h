@@ -43,14 +43,13 @@ class TimingCard final : public QScrollArea {
     QVBoxLayout* column_;
     std::vector<look::Field*> fields_;
     look::Choice *rule_, *going_, *by_;
-    look::Field *rate_, *start_, *hHour_, *count_;
+    look::Field *rate_, *start_, *hHour_, *count_, *navigator_;
     std::vector<look::Field*> rates_;  ///< as kConditions
     QWidget* fourRates_;
-    QLabel *title_, *ruleSource_, *rateSource_, *closes_, *left_, *counts_;
+    QLabel *title_, *ruleSource_, *rateSource_, *closes_, *left_, *counts_, *drift_;
     ListedFields *before_, *courses_;
-    bool isBackwards_ = false;             ///< the time typed is when the column has to be in
-    std::optional<Instant> notLaterThan_;  ///< as it was asked; the plan keeps the start that follows
-    plan::ItemId asked_;                   ///< of which route
+    bool isBackwards_ = false;  ///< the time typed is when the column has to be in
+    plan::ItemId shown_;        ///< of which route
 
     look::Field* field(const QString& name, const QString& example, const char* caption, Edit edit);
     QLabel* note();
@@ -59,10 +58,12 @@ class TimingCard final : public QScrollArea {
     void addStart();
     void addBefore();
     void addPaces();
+    void addDrift();
     std::optional<QString> commit(Result<plan::Plan> next, const char* caption);
     std::optional<QString> takeStart(const QString& typed);
     void renewStart();
     void renewPaces();
+    void renewDrift();
 };
 
 }  // namespace crosstick::timing

@@ -125,7 +125,7 @@ void Window::renewDrift() {
     const plan::RoutePtr route = driftWanted_ && work_.isOpen() && !work_.wetPlan() ? work_.ledgerRoute() : nullptr;
     const auto figures = route ? work_.figures().find(route->id) : work_.figures().end();
     if (figures != work_.figures().end()) {
-        const auto drift = movement::routeDrift(work_.plan(), figures->second, {}, movement::kFoundWithin);
+        const auto drift = movement::routeDrift(work_.plan(), figures->second, std::nullopt, movement::kFoundWithin);
         for (std::size_t n = 0; n < drift.legs.size(); ++n) {
             const movement::LegDrift& leg = drift.legs[n];
             guides.push_back({ellipseRound(figures->second.legs[n].pieces.back().to, leg.ellipse),
@@ -146,16 +146,16 @@ void Window::tellOfDrift() {
     if (figures == work_.figures().end()) {
         return;
     }
-    const movement::NavigatorErrors errors;
-    const auto drift = movement::routeDrift(work_.plan(), figures->second, errors, movement::kFoundWithin);
+    const auto drift = movement::routeDrift(work_.plan(), figures->second, std::nullopt, movement::kFoundWithin);
     QStringList larger;
     for (const movement::LegDrift& leg : drift.legs) {
         if (leg.isLarger()) {
             larger << QString::number(leg.leg);
         }
     }
-    const QString by = tr("By %1 % of pace and %2\u00b0 of compass, our own figures,")
-                           .arg(text(numberText(errors.pace * 100)), text(numberText(errors.compass.value())));
+    const bool isOwn = work_.plan().heading().navigator.has_value();
+    const QString by = (isOwn ? tr("By the navigator's own %1,") : tr("By %1, our own figures,"))
+                           .arg(text(movement::navigatorText(drift.errors)));
     const QString safe =
         tr("Longest safe leg to a point found within %1 m: %2 m.")
             .arg(text(numberText(drift.foundWithin.value(), 0)), text(numberText(drift.longestSafeLeg.value(), 0)));
