@@ -3,58 +3,17 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/registration/dark_piece.h"
+
 namespace crosstick::registration {
 namespace {
 
 constexpr double kGap = 3;     // pixels about the crossing that are left out: the other line is there
-constexpr int kPiece = 6;      // pixels along the line that are averaged
-constexpr int kSide = 4;       // pixels from a line's middle to where its ground is looked at
-constexpr double kFine = 0.5;  // step across, pixels
 constexpr double kNear = 1.0;  // pixels from the line within which a piece belongs to it
-constexpr int kPerPixel = 2;   // steps
-
-/// Mean greys across one piece of the line, from -half to half steps.
-struct Piece {
-    double along = 0;         ///< of its middle
-    std::vector<float> dark;  ///< how much darker than the ground at both sides; below 0: not at all
-    std::vector<float> grey;
-    bool isSeen = false;  ///< inside the picture
-};
 
 struct Vote {
     double offset = 0, slope = 0, votes = -1;
 };
-
-/// What does not change from piece to piece.
-struct Across {
-    int half = 0;  ///< steps to either side
-    [[nodiscard]] std::size_t indexOf(double offset) const {
-        return static_cast<std::size_t>(std::clamp<long>(std::lround(offset * kPerPixel) + half, 0, 2L * half));
-    }
-    [[nodiscard]] double offsetOf(std::size_t index) const { return (static_cast<double>(index) - half) / kPerPixel; }
-};
-
-Piece pieceAt(const GreyWindow& window, PixelPoint at, PixelPoint direction, double along, const Across& across) {
-    constexpr int kGround = kSide * kPerPixel;
-    Piece piece{along, {}, {}, true};
-    const int wide = across.half + kGround;
-    piece.grey.assign(static_cast<std::size_t>(2 * wide + 1), 0);
-    for (int k = 0; k < kPiece; ++k) {
-        const double t = along + k - (kPiece - 1) / 2.0;
-        for (int n = -wide; n <= wide; ++n) {
-            const double o = n * kFine;
-            const float grey =
-                window.at({at.x + direction.x * t - direction.y * o, at.y + direction.y * t + direction.x * o});
-            piece.isSeen = piece.isSeen && (grey >= 0 || std::abs(n) > across.half);
-            piece.grey[static_cast<std::size_t>(n + wide)] += std::max(0.0F, grey) / kPiece;
-        }
-    }
-    for (int n = -across.half; n <= across.half; ++n) {
-        const float* middle = piece.grey.data() + (n + wide);
-        piece.dark.push_back(std::min(middle[-kGround], middle[kGround]) - middle[0]);
-    }
-    return piece;
-}
 
 std::vector<Piece> piecesAlong(const GreyWindow& window, PixelPoint at, PixelPoint direction, const Reach& reach,
                                const Across& across) {
@@ -115,42 +74,6 @@ double rivalOf(const std::vector<Piece>& pieces, const Across& across, const Rea
         }
     }
     return most / static_cast<double>(pieces.size());
-}
-
-struct Centre {
-    double along = 0, offset = 0, contrast = 0, width = 0;
-};
-
-/// The centre of a piece's darkness below the straight line between the grounds at both its sides.
-std::optional<Centre> centreOf(const Piece& piece, const Across& across, double near, double contrast) {
-    constexpr int kGround = kSide * kPerPixel;
-    if (!piece.isSeen) {
-        return std::nullopt;
-    }
-    // Its darkest step near where it should be, then the darkness round that.
-    const auto first = across.indexOf(near - 2);
-    const auto last = across.indexOf(near + 2);
-    std::size_t peak = first;
-    for (std::size_t n = first; n <= last; ++n) {
-        peak = piece.dark[n] > piece.dark[peak] ? n : peak;
-    }
-    if (static_cast<double>(piece.dark[peak]) < contrast / 3) {
-        return std::nullopt;
-    }
-    const float* middle = piece.grey.data() + peak + kGround;
-    double sum = 0;
-    double moment = 0;
-    for (int n = -kGround; n <= kGround; ++n) {
-        const double u = static_cast<double>(n + kGround) / (2 * kGround);
-        const double ground =
-            static_cast<double>(middle[-kGround]) * (1 - u) + static_cast<double>(middle[kGround]) * u;
-        const double dark =
-            std::max(0.0, ground - static_cast<double>(middle[n]) - 0.15 * static_cast<double>(piece.dark[peak]));
-        sum += dark;
-        moment += dark * n;
-    }
-    const double deepest = static_cast<double>(piece.dark[peak]);
-    return Centre{piece.along, across.offsetOf(peak) + moment / sum / kPerPixel, deepest, sum / deepest / kPerPixel};
 }
 
 /// A straight line through the centres near it, in a few rounds. In the first it may be a whole pixel off: so far a
