@@ -6,9 +6,7 @@
 namespace crosstick::registration {
 namespace {
 
-constexpr double kNear = 3;        // pixels: how far the second look goes
-constexpr double kArmShare = 0.4;  // of the spacing
-constexpr double kShortestArm = 12, kLongestArm = 90;
+constexpr double kNear = 3;  // pixels: how far the second look goes
 
 PixelPoint unit(PixelPoint step) {
     const double length = std::hypot(step.x, step.y);
@@ -50,17 +48,6 @@ double between(double value, double none, double all) {
     return std::clamp((value - none) / (all - none), 0.0, 1.0);
 }
 
-/// @param arms  share on which the line is seen, as it is to be counted
-double confidenceOf(const LineTrace& line, double arms, const LineLook& look) {
-    // An arm seen on half its length is worth looking at, one seen on three quarters is there.
-    double confidence = 0.5 * between(arms, 0.1, 0.5) + 0.5 * between(arms, 0.5, 0.75);
-    confidence *= between(line.contrast, 0.15 * look.contrast, 0.4 * look.contrast);
-    confidence *= 1 - 0.7 * between(line.scatter, 0.45, 0.8);
-    confidence *= 1 - 0.6 * between(line.width, 1.6 * look.width, 2.2 * look.width);
-    confidence *= 1 - 0.6 * between(line.rival, 0.6, 0.9);
-    return confidence;
-}
-
 int armsOf(const LineTrace& line) {
     constexpr double kThere = 0.4;
     return (line.behind >= kThere ? 1 : 0) + (line.ahead >= kThere ? 1 : 0);
@@ -78,12 +65,31 @@ LineLook lookOf(std::span<const LineTrace> lines) {
     return {median(contrasts), median(widths)};
 }
 
+double armFor(double spacing) {
+    constexpr double kShare = 0.4;
+    constexpr double kShortest = 12;
+    constexpr double kLongest = 90;
+    return std::clamp(kShare * spacing, kShortest, kLongest);
+}
+
+double confidenceOf(const LineTrace& line, const LineLook& look) {
+    const double arms = std::min(line.behind, line.ahead);
+    // An arm seen on half its length is worth looking at, one seen on three quarters is there.
+    double confidence = 0.5 * between(arms, 0.1, 0.5) + 0.5 * between(arms, 0.5, 0.75);
+    confidence *= between(line.contrast, 0.15 * look.contrast, 0.4 * look.contrast);
+    confidence *= 1 - 0.7 * between(line.scatter, 0.45, 0.8);
+    // A thick line is as wide as a thin one where the scan is soft, but darker: its ink is both together.
+    confidence *= 1 - 0.6 * between(line.width * line.contrast, 1.7 * look.ink(), 2.3 * look.ink());
+    confidence *= 1 - 0.6 * between(line.rival, 0.6, 0.9);
+    return confidence;
+}
+
 bool isInside(const GreyPicture& picture, PixelPoint at) {
     return at.x >= 0 && at.y >= 0 && at.x <= picture.columns && at.y <= picture.rows;
 }
 
 Result<CrossLines> traceLines(const GreyPicture& picture, const CrossSight& sight, Reach reach, double contrast) {
-    reach.arm = std::clamp(kArmShare * sight.spacing(), kShortestArm, kLongestArm);
+    reach.arm = armFor(sight.spacing());
     const sheets::PixelWindow window = windowFor(picture, sight.at, reach);
     if (window.columns < 2 || window.rows < 2) {
         return CrossLines{};
@@ -117,12 +123,10 @@ Result<std::optional<CrossingTrace>> traceCrossing(const GreyPicture& picture, c
     if (!lines->east || !lines->north || armsOf(*lines->east) == 0 || armsOf(*lines->north) == 0) {
         return Found{};
     }
-    CrossingTrace trace{cut(there, *lines->east, *lines->north), 1, 1, armsOf(*lines->east) + armsOf(*lines->north)};
-    for (LineTrace* line : {&*lines->east, &*lines->north}) {
-        line->rival = std::max(line->rival, line == &*lines->east ? rough->east->rival : rough->north->rival);
-        trace.confidence = std::min(trace.confidence, confidenceOf(*line, std::min(line->behind, line->ahead), look));
-        trace.enclosed = std::min(trace.enclosed, confidenceOf(*line, (line->behind + line->ahead) / 2, look));
-    }
+    CrossingTrace trace{cut(there, *lines->east, *lines->north), 0, *lines->east, *lines->north};
+    trace.east.rival = std::max(trace.east.rival, rough->east->rival);
+    trace.north.rival = std::max(trace.north.rival, rough->north->rival);
+    trace.confidence = std::min(confidenceOf(trace.east, look), confidenceOf(trace.north, look));
     return Found(trace);
 }
 

@@ -19,9 +19,15 @@ struct CrossSight {
 struct LineLook {
     double contrast = 0;  ///< greys
     double width = 0;     ///< pixels
+    [[nodiscard]] double ink() const { return contrast * width; }
 };
 inline constexpr double kFaintest = 12;  ///< greys by which a line must be darker than its ground
 [[nodiscard]] LineLook lookOf(std::span<const LineTrace> lines);
+
+/// Pixels along a line, to either side of a crossing, on which it is looked at, where crossings are so far apart.
+[[nodiscard]] double armFor(double spacing);
+/// How sure a line is one of the sheet's and goes on to both sides, 0 to 1.
+[[nodiscard]] double confidenceOf(const LineTrace& line, const LineLook& look);
 
 struct CrossLines {
     std::optional<LineTrace> east, north;  ///< the line that runs east, and that which runs north
@@ -33,9 +39,7 @@ struct CrossLines {
 struct CrossingTrace {
     PixelPoint at;
     double confidence = 0;  ///< by the worst of its four arms
-    double enclosed = 0;    ///< by its lines as wholes: for a crossing that has others on all four sides, where an arm
-                            ///< under a name is no neatline
-    int arms = 4;           ///< that are seen
+    LineTrace east, north;
 };
 /// Traces both lines, goes to where they cut, and traces them there again.
 /// @return nothing where one is not seen, or has no arm that is

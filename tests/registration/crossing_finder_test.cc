@@ -4,6 +4,7 @@
 #include <cmath>
 #include <iostream>
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include "core/registration/faults.h"
@@ -74,6 +75,23 @@ TEST(CrossingFinder, FindsThemOnACleanScan) {
     EXPECT_GE(found("1:50,000 at 300", {.denominator = 50000, .dotsPerInch = 300}, true).within05, kMost95);
     EXPECT_GE(found("1:50,000 at 200, on its side", {.denominator = 50000, .dotsPerInch = 200, .turn = 90}).within05,
               kMost90);
+}
+
+// Its lines are 10 mm apart and names and contours as large as on other sheets.
+TEST(CrossingFinder, FindsThemWhereDetailCrowdsTheGrid) {
+    constexpr int kInner = 63;
+    for (const double dotsPerInch : {150.0, 200.0, 300.0}) {
+        int within05 = 0;
+        int sheets = 0;
+        for (const unsigned seed : {41U, 42U, 43U, 44U}) {
+            const SheetLook look{
+                .denominator = 100000, .dotsPerInch = dotsPerInch, .seed = seed, .ground = static_cast<int>(seed)};
+            within05 +=
+                found(fmt::format("1:100,000 at {}, seed {}", dotsPerInch, seed).c_str(), look, ++sheets % 2 == 0)
+                    .within05;
+        }
+        EXPECT_GE(within05, 0.95 * sheets * kInner) << dotsPerInch;
+    }
 }
 
 TEST(CrossingFinder, FindsThemOnAPhoto) {

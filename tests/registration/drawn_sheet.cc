@@ -103,6 +103,8 @@ class Inker {
         double grey = 246;
         if (frame <= 0) {
             grey = inside(g);
+        } else {
+            figures(grey, g);
         }
         ink(grey, 30, std::abs(frame), 0.35);
         return grey - look_.shade * at.x / lens_.columns();
@@ -123,14 +125,16 @@ class Inker {
         grey += (lineGrey - grey) * std::min(1.0, cover);
     }
     [[nodiscard]] double inside(Ground g) const {
-        const Relief r = reliefAt(g);
-        double grey = std::sin(g.east * 0.0013 + 1) + std::cos(g.north * 0.0017 + g.east * 0.0006) > 0.7 ? 214 : 246;
+        const Ground land{g.east + 9177.0 * look_.ground, g.north + 11003.0 * look_.ground};
+        const Relief r = reliefAt(land);
+        double grey =
+            std::sin(land.east * 0.0013 + 1) + std::cos(land.north * 0.0017 + land.east * 0.0006) > 0.7 ? 214 : 246;
         const double slope = std::max(1e-4, std::hypot(r.byEast, r.byNorth));
         const double interval = look_.denominator / 2500;
         const double line = std::round(r.height / interval);
         ink(grey, 130, std::abs(r.height - line * interval) / slope, std::fmod(line, 5) == 0 ? 0.22 : 0.1);
-        const double road = g.north - 4300 - 900 * std::sin(g.east * 0.0009);
-        const double lean = std::hypot(1.0, 0.81 * std::cos(g.east * 0.0009));
+        const double road = g.north - 4300 - 900 * std::sin(land.east * 0.0009);
+        const double lean = std::hypot(1.0, 0.81 * std::cos(land.east * 0.0009));
         ink(grey, 50, std::abs(std::abs(road) / lean - look_.denominator / 2500), 0.15);
         for (const Ground& name : names_) {
             lettering(grey, g, name);
@@ -140,6 +144,19 @@ class Inker {
             ink(grey, look_.gridGrey, std::abs(std::remainder(g.north, 1000)), look_.gridMm);
         }
         return grey;
+    }
+    /// At the ends of the lines, outside the frame, the figures by which they are called.
+    void figures(double& grey, Ground g) const {
+        const double mm = look_.denominator / 1000;
+        const Ground west{-5 * mm, 1000 * std::round(g.north / 1000) - mm};
+        const Ground south{1000 * std::round(g.east / 1000) - 1.5 * mm, -4 * mm};
+        for (const Ground& figure :
+             {west, Ground{kWide + 2 * mm, west.north}, south, Ground{south.east, kHigh + 1.5 * mm}}) {
+            const bool isNear = g.east > figure.east && g.east < figure.east + 3.5 * mm;
+            if (isNear) {
+                lettering(grey, g, figure);
+            }
+        }
     }
     /// Upright strokes, eight of them, 2.5 mm high: what a name is to a finder.
     void lettering(double& grey, Ground g, Ground name) const {

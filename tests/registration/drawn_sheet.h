@@ -22,7 +22,8 @@ struct SheetLook {
     double turn = 0.4;   ///< degrees
     double aslant = 0;   ///< share by which depth grows from the middle to an edge
     double bulge = 0;    ///< pixels by which paper that does not lie flat moves: no model's own shape
-    unsigned seed = 1;
+    unsigned seed = 1;   ///< of noise and of where names stand
+    int ground = 0;      ///< which piece of an endless country it shows
 };
 
 /// A picture with all that is true of it.
