@@ -56,7 +56,7 @@ bool Desk::writeByHand(Subject& subject, const Label& label, Degrees angle) {
     if (subject.labelAt) {
         const Point middle = movedInside(label.boxAt(*subject.labelAt, angle));
         write(subject, label, middle, angle);
-        tieLabel(*this, subject, label.boxAt(middle, angle));
+        tieLabel(*this, subject, subject.body, label.boxAt(middle, angle));
     }
     return subject.labelAt.has_value();
 }

@@ -36,12 +36,14 @@ struct Remark {
     FaultId about;  ///< identity, worded at the edge: "symbols/no-length"
 };
 
-/// A symbol or a label of an item: what a hand takes hold of. Figures of a route stand where its legs are: no hand
-/// places them.
+/// A symbol or a label of an item: what a hand takes hold of. Figures of a route are a hand's leg by leg.
 struct Part {
     enum class What { Symbol, Letters, Figures };
     drawing::TurnedBox box;
     What what = What::Symbol;
+    /// What figures belong to; nothing for those that no hand places: of what lies before the legs, and of a leg that
+    /// was walked before.
+    std::optional<plan::LegPiece> leg = {};
 };
 
 /// One shown item with its ink, so that it can be hit, highlighted and repainted by itself.

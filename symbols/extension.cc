@@ -129,7 +129,7 @@ bool letterAsideOfBody(Desk& desk, Subject& subject, const Label& label) {
     });
 }
 
-void tieLabel(Desk& desk, Subject& subject, const TurnedBox& label) {
+void tieLabel(Desk& desk, Subject& subject, const EdgeOf& body, const TurnedBox& label) {
     constexpr double kNear = 4;
     const drawing::Box box = label.bounds();
     const auto within = [](const drawing::Box& room, Point p) {
@@ -140,7 +140,6 @@ void tieLabel(Desk& desk, Subject& subject, const TurnedBox& label) {
         const auto away = [&](Point from) { return drawing::length(from - within(box, from)); };
         end = !end || away(p) < away(*end) ? p : *end;
     };
-    const EdgeOf& body = subject.body;
     if (body.points.size() > 1) {
         if (body.closed && contains(body.points, label.middle)) {
             return;

@@ -31,7 +31,8 @@ enum class Ties { Clear, OverTies, Anyhow };
 
 /// Ties a label that a hand put farther than 4 from its symbol, line or area to the nearest place of it; one inside its
 /// area belongs to it anyhow.
-void tieLabel(Desk& desk, Subject& subject, const TurnedBox& label);
+/// @param body  what it names: the subject's own, or a piece of it
+void tieLabel(Desk& desk, Subject& subject, const EdgeOf& body, const TurnedBox& label);
 
 /// The point of a label's box that a line to `spot` leaves from: the nearest of its eight, 0.6 outside.
 [[nodiscard]] Point labelEdge(const TurnedBox& box, Point spot);

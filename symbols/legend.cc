@@ -2,6 +2,7 @@
 #include <set>
 
 #include "core/measures/catalogue.h"
+#include "core/movement/leg_ends.h"
 #include "symbols/desk.h"
 #include "symbols/route_lines.h"
 #include "symbols/token.h"
@@ -30,10 +31,13 @@ bool showsRoute(const Engraving& engraving, Wanted&& wanted) {
     });
 }
 
-/// The way to the first route point, or on from the last.
-bool hasAdministrativeMove(const plan::Route& route) {
-    return route.stops.size() > 1 &&
-           (route.stops.front().vertex > 0 || route.stops.back().vertex + 1 < route.vertices.size());
+/// The way to the start point, or on from the last point.
+bool hasAdministrativeMove(const plan::Plan& plan, const plan::Route& route) {
+    if (route.vertices.size() < 2) {
+        return false;
+    }
+    const auto ends = movement::legEnds(plan, route);
+    return ends.front().stop.vertex > 0 || ends.back().stop.vertex + 1 < route.vertices.size();
 }
 
 drawing::Drawing administrativeSample(const Engraving& engraving) {
@@ -98,7 +102,7 @@ std::vector<LegendRow> legend(const Engraving& engraving, LegendExtent extent) {
             rows.push_back({routeSample(use, engraving), words});
         }
     }
-    if (showsRoute(engraving, hasAdministrativeMove)) {
+    if (showsRoute(engraving, [&](const plan::Route& route) { return hasAdministrativeMove(engraving.plan, route); })) {
         rows.push_back({administrativeSample(engraving), "ADMINISTRATIVE MOVE"});
     }
     addMeasures(rows, engraving, extent);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/movement/leg_ends.h"
+
 namespace crosstick::symbols {
 namespace {
 
@@ -104,13 +106,9 @@ std::vector<RoutePiece> piecesOf(const Subject& route, const std::vector<Subject
     return pieces;
 }
 
-LegSpan legSpan(const Subject& route) {
-    const std::size_t last = route.points.size() - 1;
-    const auto& stops = route.route->stops;
-    if (stops.size() < 2) {
-        return {0, last};
-    }
-    return {std::min(stops.front().vertex, last), std::min(stops.back().vertex, last)};
+LegSpan legSpan(const Desk& desk, const Subject& route) {
+    const auto ends = movement::legEnds(desk.engraving().plan, *route.route);
+    return {ends.front().stop.vertex, ends.back().stop.vertex};
 }
 
 drawing::Stroke administrativeDots(const drawing::Path& path, drawing::Ink ink) {

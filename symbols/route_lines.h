@@ -19,7 +19,7 @@ struct RoutePiece {
 struct LegSpan {
     std::size_t first, last;
 };
-[[nodiscard]] LegSpan legSpan(const Subject& route);
+[[nodiscard]] LegSpan legSpan(const Desk& desk, const Subject& route);
 /// What a route's line is drawn of: a primary's is whole, an alternate's dashed, a vehicle's dashed with a short stroke
 /// in each gap (our own pattern, explained in the legend).
 [[nodiscard]] std::vector<drawing::Polyline> routePattern(const drawing::Path& path, plan::Use use);

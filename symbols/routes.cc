@@ -2,8 +2,9 @@
 
 #include <algorithm>
 
+#include "core/movement/leg_ends.h"
 #include "symbols/arrows.h"
-#include "symbols/extension.h"
+#include "symbols/leg_figures.h"
 #include "symbols/route_lines.h"
 #include "symbols/route_names.h"
 
@@ -11,7 +12,6 @@ namespace crosstick::symbols {
 namespace {
 
 constexpr double kLeastForHead = 15;
-constexpr double kLeastForNumber = 4;
 constexpr double kHead = 2.4;
 
 void drawLegs(Desk& desk, Subject& route, const Points& line) {
@@ -62,20 +62,16 @@ std::optional<std::size_t> longestIn(const std::vector<RoutePiece>& pieces, std:
 }
 
 /// Vertices at which legs begin and end.
-std::vector<std::size_t> legVertices(const Subject& route) {
-    const LegSpan span = legSpan(route);
-    std::vector<std::size_t> vertices{span.first};
-    for (const plan::Stop& stop : route.route->stops) {
-        if (stop.vertex > vertices.back() && stop.vertex < span.last) {
-            vertices.push_back(stop.vertex);
-        }
+std::vector<std::size_t> legVertices(const Desk& desk, const Subject& route) {
+    std::vector<std::size_t> vertices;
+    for (const movement::LegEnd& end : movement::legEnds(desk.engraving().plan, *route.route)) {
+        vertices.push_back(end.stop.vertex);
     }
-    vertices.push_back(span.last);
     return vertices;
 }
 
 void drawHeads(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces) {
-    const auto vertices = legVertices(route);
+    const auto vertices = legVertices(desk, route);
     bool any = false;
     for (std::size_t leg = 0; leg + 1 < vertices.size(); ++leg) {
         const auto n = longestIn(pieces, vertices[leg], vertices[leg + 1]);
@@ -92,66 +88,8 @@ void drawHeads(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces
     }
 }
 
-std::string distanceWords(Metres distance) {
-    return geodesy::distanceText(distance) + " m";
-}
-
-std::string azimuthWords(Degrees azimuth, geodesy::AngleUnit unit) {
-    return geodesy::azimuthText(azimuth, unit) + (unit == geodesy::AngleUnit::Mils ? "m" : "");
-}
-
-/// The number of a leg that has no room beside it, by an extension line; a leg of no length keeps it in the card only.
-void numberAside(Desk& desk, Subject& route, const RoutePiece& piece, const Label& number) {
-    const Point middle = (piece.from + piece.to) * 0.5 + drawing::leftOf(piece.direction()) * piece.aside;
-    if (piece.length() >= 0.05 && desk.window().contains(middle)) {
-        // Without room even for that, the number is in the card.
-        (void)letterAside(desk, route, number, middle, ExtensionEnd::Tick);
-    }
-}
-
-/// "3  031  980 m" for a leg of one piece, "4a  043  260 m" for the pieces of one with bends; the number alone where
-/// there is no room for more.
-void letterPiece(Desk& desk, Subject& route, const RoutePiece& piece, const movement::Piece& figures,
-                 const std::string& number) {
-    const std::vector<double> kLeftFirst{1, -1};
-    const Label full{{number + "  " + azimuthWords(figures.magneticAzimuth, desk.engraving().angles) + "  " +
-                      distanceWords(figures.mapDistance)},
-                     1.8};
-    const Label alone{{number}, 1.8};
-    if (piece.length() >= full.width() + 4 && writeBeside(desk, route, piece, full, kLeftFirst, Crossed::AtWorst)) {
-        return;
-    }
-    if (piece.length() < kLeastForNumber || !writeBeside(desk, route, piece, alone, kLeftFirst, Crossed::AtWorst)) {
-        numberAside(desk, route, piece, alone);
-    }
-}
-
-void letterLegs(Desk& desk, Subject& route, const std::vector<RoutePiece>& pieces) {
-    const auto found = desk.engraving().figures.find(route.route->id);
-    if (found == desk.engraving().figures.end()) {
-        return;
-    }
-    const std::string suffix = route.route->use == plan::Use::Alternate ? "A"
-                               : route.route->use == plan::Use::Vehicle ? "V"
-                                                                        : "";
-    std::size_t at = legSpan(route).first;
-    for (const movement::Leg& leg : found->second.legs) {
-        for (std::size_t n = 0; n < leg.pieces.size() && at < pieces.size(); ++n, ++at) {
-            if (pieces[at].sharedWithPrimary) {
-                continue;
-            }
-            std::string number = std::to_string(leg.number);
-            number += suffix;
-            if (leg.pieces.size() > 1) {
-                number += static_cast<char>('a' + n % 26);
-            }
-            letterPiece(desk, route, pieces[at], leg.pieces[n], number);
-        }
-    }
-}
-
 void letterAdministrative(Desk& desk, Subject& route) {
-    const LegSpan span = legSpan(route);
+    const LegSpan span = legSpan(desk, route);
     if (span.first == 0) {
         return;
     }
@@ -163,6 +101,7 @@ void letterAdministrative(Desk& desk, Subject& route) {
     }
     if (const auto place = desk.choose(label, places, route.order)) {
         desk.write(route, label, place->middle, place->angle);
+        route.parts.back().what = Part::What::Figures;
     }
 }
 
@@ -171,7 +110,7 @@ void letterAdministrative(Desk& desk, Subject& route) {
 void drawRoutes(Desk& desk, const std::vector<Subject*>& routes) {
     for (Subject* route : routes) {
         const auto pieces = piecesOf(*route, routes);
-        const LegSpan span = legSpan(*route);
+        const LegSpan span = legSpan(desk, *route);
         if (span.first > 0) {
             drawAdministrative(desk, *route, 0, span.first);
         }
@@ -183,20 +122,18 @@ void drawRoutes(Desk& desk, const std::vector<Subject*>& routes) {
     }
 }
 
-void nameRoutesByHand(Desk& desk, const std::vector<Subject*>& routes) {
+void letterRoutesByHand(Desk& desk, const std::vector<Subject*>& routes) {
     for (Subject* route : routes) {
         nameRouteByHand(desk, *route);
+        letterLegsByHand(desk, *route, piecesOf(*route, routes));
     }
 }
 
 void letterRoutes(Desk& desk, const std::vector<Subject*>& routes) {
     for (Subject* route : routes) {
         const auto pieces = piecesOf(*route, routes);
-        const auto before = static_cast<std::ptrdiff_t>(route->parts.size());
         letterLegs(desk, *route, pieces);
         letterAdministrative(desk, *route);
-        std::for_each(route->parts.begin() + before, route->parts.end(),
-                      [](Part& part) { part.what = Part::What::Figures; });
     }
     for (Subject* route : routes) {
         nameRoute(desk, *route, piecesOf(*route, routes));

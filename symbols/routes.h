@@ -8,8 +8,8 @@ namespace crosstick::symbols {
 /// symbols stand, the labels of legs and the names.
 void drawRoutes(Desk& desk, const std::vector<Subject*>& routes);
 void letterRoutes(Desk& desk, const std::vector<Subject*>& routes);
-/// The names that a hand placed, before anything else is.
-void nameRoutesByHand(Desk& desk, const std::vector<Subject*>& routes);
+/// The names and the figures of legs that a hand placed, before anything else is.
+void letterRoutesByHand(Desk& desk, const std::vector<Subject*>& routes);
 
 /// Directions in which the shown routes leave a spot.
 [[nodiscard]] std::vector<Vector> legsAt(Point spot, const std::vector<Subject*>& routes);

@@ -120,7 +120,7 @@ void placeInTurn(Desk& desk, const std::vector<Sorted>& sorted, const std::vecto
             one.rule->place(desk, *one.subject);
         }
     }
-    nameRoutesByHand(desk, routes);
+    letterRoutesByHand(desk, routes);
     placeAll(desk, inTurn(sorted, symbols, PlacedBy::Rule));
     placeAll(desk, inTurn(sorted, names, PlacedBy::Rule));
     letterRoutes(desk, routes);

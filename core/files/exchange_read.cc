@@ -3,6 +3,7 @@
 
 #include "core/files/exchange.h"
 #include "core/files/faults.h"
+#include "core/files/json_figures.h"
 #include "core/files/json_form.h"
 #include "core/geodesy/grid_reference.h"
 #include "core/measures/catalogue.h"
@@ -98,6 +99,7 @@ struct Placing {
     std::set<int> phases;
     std::optional<geodesy::PlanePoint> symbolAt, labelAt;
     std::optional<plan::ItemId> standsWith, pointsTo;
+    std::vector<plan::FiguresAt> figures;
 };
 
 class Import {
@@ -187,6 +189,10 @@ class Import {
         }
         placing.symbolAt = placeField(reader, "extension", number);
         placing.labelAt = placeField(reader, "label_at", number);
+        placing.figures = figuresFrom(reader, [&](const Json& value) -> std::optional<geodesy::PlanePoint> {
+            const auto place = placeOf(value, zone_, number);
+            return place ? std::optional(*place) : std::nullopt;
+        });
         placing.standsWith = itemField(reader, "stands_with");
         placing.pointsTo = itemField(reader, "points_to");
         return placing;
@@ -255,6 +261,21 @@ class Import {
         return {};
     }
 
+    /// What a list names by this file's own ids: stops and figures may name measures so.
+    void namedById(Json& form, const char* list, std::initializer_list<const char*> keys) const {
+        if (!form.contains(list) || form[list].is_null()) {
+            form.erase(list);
+            return;
+        }
+        for (Json& one : form[list]) {
+            for (const char* key : keys) {
+                if (one.is_object() && one.contains(key)) {
+                    one[key] = text(idOf(one[key], plan_));
+                }
+            }
+        }
+    }
+
     Result<void> takeRoute(const Uuid& item, const Json& properties, const Points& points, std::size_t number) {
         if (points.size() < 2) {
             return bad(number, "a route needs a LineString of two points or more");
@@ -266,17 +287,8 @@ class Import {
         for (const geodesy::PlanePoint p : points) {
             form["vertices"].push_back(pointJson(p));
         }
-        // Stops may name measures by this file's own ids.
-        for (Json& stop : form["points"]) {
-            for (const char* key : {"measure", "rally"}) {
-                if (stop.is_object() && stop.contains(key)) {
-                    stop[key] = text(idOf(stop[key], plan_));
-                }
-            }
-        }
-        if (form["points"].is_null()) {
-            form.erase("points");
-        }
+        namedById(form, "points", {"measure", "rally"});
+        namedById(form, "figures_at", {"from", "to"});
         if (form.contains("onward_to") && !form["onward_to"].is_null()) {
             form["onward_to"] = text(idOf(form["onward_to"], plan_));
         }
@@ -285,7 +297,7 @@ class Import {
         if (reader.fault()) {
             return tl::unexpected(*reader.fault());
         }
-        for (const char* key : {"shown_on", "film", "phases", "extension", "label_at"}) {
+        for (const char* key : {"shown_on", "film", "phases", "extension", "label_at", "figures_at"}) {
             form.erase(key);
         }
         auto route = routeFrom(form);
@@ -327,6 +339,7 @@ class Import {
         showing->labelAt = placing.labelAt;
         showing->standsWith = placing.standsWith;
         showing->pointsTo = placing.pointsTo;
+        showing->figures = placing.figures;
     }
 };
 

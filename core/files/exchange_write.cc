@@ -1,4 +1,5 @@
 #include "core/files/exchange.h"
+#include "core/files/json_figures.h"
 #include "core/files/json_form.h"
 #include "core/geodesy/grid_reference.h"
 #include "core/measures/catalogue.h"
@@ -49,6 +50,10 @@ void putShowings(Json& properties, const plan::Plan& plan, const Uuid& item) {
             }
             if (showing.labelAt && !properties.contains("label_at")) {
                 properties["label_at"] = placeJson(*showing.labelAt, plan.heading().plane);
+            }
+            if (!properties.contains("figures_at")) {
+                putFigures(properties, showing.figures,
+                           [&](geodesy::PlanePoint place) { return placeJson(place, plan.heading().plane); });
             }
             if (showing.standsWith && !properties.contains("stands_with")) {
                 properties["stands_with"] = text(*showing.standsWith);

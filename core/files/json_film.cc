@@ -1,3 +1,4 @@
+#include "core/files/json_figures.h"
 #include "core/files/json_form.h"
 #include "core/files/json_sizes.h"
 
@@ -100,6 +101,7 @@ Json toJson(const plan::Film& f) {
         if (showing.pointsTo) {
             entry["points_to"] = text(*showing.pointsTo);
         }
+        putFigures(entry, showing.figures, pointJson);
         put(entry, showing.unknown);
         shows.push_back(std::move(entry));
     }
@@ -157,6 +159,7 @@ Result<plan::Film> filmFrom(const Json& json) {
             FieldReader inner(value, "film " + f.name);
             plan::Showing showing{inner.id("item").value_or(Uuid{}), inner.text("order"),     inner.point("symbol_at"),
                                   inner.point("label_at"),           inner.id("stands_with"), inner.id("points_to")};
+            showing.figures = figuresFrom(inner, pointFrom);
             showing.unknown = inner.unknown();
             if (inner.fault()) {
                 return tl::unexpected(*inner.fault());

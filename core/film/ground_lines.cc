@@ -50,6 +50,9 @@ std::vector<GroundLine> groundLines(const plan::Plan& plan, const geodesy::Plane
                     add(lines, {*aside}, link);
                 }
             }
+            for (const plan::FiguresAt& figures : showing.figures) {
+                add(lines, {figures.at}, link);
+            }
         }
     }
     return lines;

@@ -11,6 +11,23 @@
 
 namespace crosstick::plan {
 
+/// A straight piece of a route's leg, named by the leg's ends so that an edit of another leg leaves it as it is.
+struct LegPiece {
+    ItemId from, to;        ///< the route points between which the leg runs; none where the route has none there
+    std::size_t piece = 0;  ///< how many bends of the leg lie before it
+    std::size_t bends = 0;  ///< of the whole leg: with another number of them it has other pieces
+    friend bool operator==(const LegPiece&, const LegPiece&) = default;
+};
+
+/// Where a hand placed the figures of a piece. Of a leg that is walked twice these are the first time's; those of a leg
+/// that there is not any more wait for it to come back.
+struct FiguresAt {
+    LegPiece leg;
+    geodesy::PlanePoint at;  ///< their middle, in the plan's plane
+    UnknownFields unknown = {};
+    friend bool operator==(const FiguresAt&, const FiguresAt&) = default;
+};
+
 /// One measure or route on one film, with what differs there.
 struct Showing {
     ItemId item;
@@ -22,6 +39,7 @@ struct Showing {
     std::optional<ItemId> standsWith = {};
     /// Its extension line ends on the edge of this area or line, not on its own spot.
     std::optional<ItemId> pointsTo = {};
+    std::vector<FiguresAt> figures = {};  ///< of a route: what a hand placed of its legs' figures
     UnknownFields unknown = {};
     friend bool operator==(const Showing&, const Showing&) = default;
 };

@@ -170,6 +170,11 @@ class Paster {
                 for (auto* place : {&showing.symbolAt, &showing.labelAt}) {
                     *place = *place ? std::optional(moved(**place, how_)) : std::nullopt;
                 }
+                for (FiguresAt& figures : showing.figures) {
+                    figures.at = moved(figures.at, how_);
+                    figures.leg.from = newFor(figures.leg.from).value_or(ItemId{});
+                    figures.leg.to = newFor(figures.leg.to).value_or(ItemId{});
+                }
                 showing.standsWith = newFor(showing.standsWith);
                 showing.pointsTo = newFor(showing.pointsTo);
                 add(std::move(showing));

@@ -25,6 +25,32 @@ LegNotes walkedBack(const LegNotes& leg, std::optional<Minutes> halt) {
     return back;
 }
 
+/// The film with a change made to the figures that a hand placed of a route; nothing where it placed none.
+template <class Change>
+std::optional<Film> withFigures(const Film& film, const ItemId& route, Change&& change) {
+    Film next = film;
+    for (Showing& showing : next.shows) {
+        if (showing.item == route) {
+            change(showing.figures);
+        }
+    }
+    return next == film ? std::nullopt : std::optional(std::move(next));
+}
+
+void putEach(PlanBuilder& builder, std::optional<Film> film) {
+    if (film) {
+        builder.put(std::move(*film));
+    }
+}
+
+/// A leg walked back is the same on the paper: its figures stay where a hand put them.
+void turnBack(std::vector<FiguresAt>& figures) {
+    for (FiguresAt& one : figures) {
+        std::swap(one.leg.from, one.leg.to);
+        one.leg.piece = one.leg.bends - std::min(one.leg.piece, one.leg.bends);
+    }
+}
+
 }  // namespace
 
 Plan reversed(const Plan& plan, const ItemId& item) {
@@ -44,7 +70,12 @@ Plan reversed(const Plan& plan, const ItemId& item) {
     }
     route.onwardTo.reset();
     route.ifNotFound.clear();
-    return std::move(PlanBuilder(plan).put(std::move(route))).build();
+    PlanBuilder builder(plan);
+    for (const FilmPtr& film : plan.films()) {
+        putEach(builder, withFigures(*film, item, turnBack));
+    }
+    builder.put(std::move(route));
+    return std::move(builder).build();
 }
 
 namespace {
@@ -110,7 +141,18 @@ Plan joined(const Plan& plan, const ItemId& first, const ItemId& second) {
     route.contours.insert(route.contours.end(), back->contours.begin(), back->contours.end());
     route.onwardTo = back->onwardTo;
     const Plan next = without(plan, second);
-    return std::move(PlanBuilder(next).put(std::move(route))).build();
+    PlanBuilder builder(next);
+    for (const FilmPtr& film : plan.films()) {
+        const auto taken = std::find_if(film->shows.begin(), film->shows.end(),
+                                        [&](const Showing& showing) { return showing.item == second; });
+        if (taken != film->shows.end()) {
+            putEach(builder, withFigures(*next.film(film->id), first, [&](std::vector<FiguresAt>& figures) {
+                        figures.insert(figures.end(), taken->figures.begin(), taken->figures.end());
+                    }));
+        }
+    }
+    builder.put(std::move(route));
+    return std::move(builder).build();
 }
 
 Plan withStop(const Plan& plan, const ItemId& item, std::size_t vertex, const ItemId& measure) {

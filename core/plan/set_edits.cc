@@ -94,7 +94,7 @@ Plan shownAbove(const Plan& plan, const ItemId& below, const ItemId& item) {
         }
         Film film = *held;
         const std::string next = std::next(at) == held->shows.end() ? std::string{} : std::next(at)->order;
-        film.shows.push_back({item, orderBetween(at->order, next), {}, {}});
+        film.shows.push_back({item, orderBetween(at->order, next), {}, {}, {}, {}, at->figures});
         builder.put(std::move(film));
     }
     return std::move(builder).build();

@@ -77,7 +77,25 @@ Plan setAside(const Plan& plan, const ItemId& item, const FilmId& film, std::opt
 }
 
 Plan labelPlaced(const Plan& plan, const ItemId& item, const FilmId& film, std::optional<geodesy::PlanePoint> labelAt) {
-    return withShowing(plan, item, film, [&](Showing& showing) { showing.labelAt = labelAt; });
+    return withShowing(plan, item, film, [&](Showing& showing) {
+        showing.labelAt = labelAt;
+        if (!labelAt) {
+            showing.figures.clear();
+        }
+    });
+}
+
+Plan figuresPlaced(const Plan& plan, const ItemId& route, const FilmId& film, const LegPiece& leg,
+                   geodesy::PlanePoint at) {
+    return withShowing(plan, route, film, [&](Showing& showing) {
+        const auto placed = std::find_if(showing.figures.begin(), showing.figures.end(),
+                                         [&](const FiguresAt& one) { return one.leg == leg; });
+        if (placed != showing.figures.end()) {
+            placed->at = at;
+        } else {
+            showing.figures.push_back({leg, at});
+        }
+    });
 }
 
 Plan standingWith(const Plan& plan, const ItemId& item, const FilmId& film, std::optional<ItemId> unit) {

@@ -12,9 +12,13 @@ namespace crosstick::plan {
 /// row takes the row along.
 [[nodiscard]] Plan setAside(const Plan& plan, const ItemId& item, const FilmId& film,
                             std::optional<geodesy::PlanePoint> symbolAt);
-/// Where a hand placed a label; nothing gives the place back to the film's own rules.
+/// Where a hand placed a label; nothing gives the places of all its labels, a route's figures too, back to the film's
+/// own rules.
 [[nodiscard]] Plan labelPlaced(const Plan& plan, const ItemId& item, const FilmId& film,
                                std::optional<geodesy::PlanePoint> labelAt);
+/// Where a hand placed the figures of one piece of a route.
+[[nodiscard]] Plan figuresPlaced(const Plan& plan, const ItemId& route, const FilmId& film, const LegPiece& leg,
+                                 geodesy::PlanePoint at);
 /// A unit put at the end of another's row, with the row that it led itself: from then on they are where that one is,
 /// since one line leads to one spot. Nothing takes it out of its row; it stays where it is.
 [[nodiscard]] Plan standingWith(const Plan& plan, const ItemId& item, const FilmId& film, std::optional<ItemId> unit);

@@ -114,6 +114,12 @@ Stage& Stage::add(const ExhibitRoute& exhibit) {
     for (const ExhibitRoute::Stop& stop : exhibit.stops) {
         route.stops.push_back({stop.vertex, film_.shows.at(stop.exhibit).item});
     }
+    for (const auto& [leg, place] : exhibit.figuresAt) {
+        const plan::Stop& from = route.stops.at(leg);
+        const plan::Stop& to = route.stops.at(leg + 1);
+        film_.shows.back().figures.push_back(
+            {{from.measure, to.measure, 0, to.vertex - from.vertex - 1}, ground(place, scale_)});
+    }
     plan::PlanBuilder builder{plan_};
     builder.put(std::move(route));
     plan_ = std::move(builder).build();

@@ -31,6 +31,7 @@ struct ExhibitRoute {
     std::string name = {};
     plan::Use use = plan::Use::Primary;
     std::optional<drawing::Point> labelAt = {};
+    std::map<std::size_t, drawing::Point> figuresAt = {};  ///< of the first piece of the leg behind the nth stop
 };
 
 /// One film of an invented plan whose window is a piece of a specimen's page: what is put on it is engraved like any

@@ -105,6 +105,10 @@ Film RandomPlans::film(const Plan& plan) {
             showing.standsWith = anyMeasure(plan)->id;
             showing.pointsTo = anyMeasure(plan)->id;
         }
+        for (std::size_t figures = coin() ? below(3) : 0; figures > 0; --figures) {
+            const LegPiece leg{anyMeasure(plan)->id, coin() ? anyMeasure(plan)->id : ItemId{}, figures, 3};
+            showing.figures.push_back({leg, point(), unknown()});
+        }
         showing.unknown = unknown();
         f.shows.push_back(showing);
     }

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "core/plan/edits.h"
+#include "core/plan/showings.h"
 #include "tests/plan/random_plans.h"
 
 namespace crosstick::plan {
@@ -61,6 +62,32 @@ TEST(RouteEdits, TheWayBackForgetsWhatWasSaidForTheOtherDirection) {
     EXPECT_FALSE(route.onwardTo);
     EXPECT_EQ(route.ifNotFound, "");
     EXPECT_EQ(route.stops[2].leg.catching, "");
+}
+
+// On the paper a leg lies where it lay, whichever way it is walked and whatever route it belongs to.
+TEST(RouteEdits, FiguresThatAHandPlacedStayWithTheirLeg) {
+    const LegPiece bent{id(10), id(11), 0, 1};
+    const LegPiece straight{id(11), id(12)};
+    Plan plan = figuresPlaced(planWithRoute(), id(1), id(30), bent, at(50, 40));
+    plan = figuresPlaced(plan, id(1), id(30), straight, at(250, 90));
+    const auto figures = [](const Plan& of, std::uint8_t route) {
+        for (const Showing& showing : of.film(id(30))->shows) {
+            if (showing.item == id(route)) {
+                return showing.figures;
+            }
+        }
+        return std::vector<FiguresAt>{};
+    };
+    const Plan back = reversed(plan, id(1));
+    EXPECT_EQ(figures(back, 1),
+              (std::vector<FiguresAt>{{{id(11), id(10), 1, 1}, at(50, 40)}, {{id(12), id(11)}, at(250, 90)}}));
+    EXPECT_EQ(figures(reversed(back, id(1)), 1), figures(plan, 1));
+    const Plan split = splitAt(plan, id(1), 2, id(2), "GORSE");
+    EXPECT_EQ(figures(split, 2).back().leg, straight);
+    const auto all = figures(joined(split, id(1), id(2)), 1);
+    for (const FiguresAt& one : figures(plan, 1)) {
+        EXPECT_NE(std::find(all.begin(), all.end(), one), all.end());
+    }
 }
 
 TEST(RouteEdits, SplittingSharesTheVertexAndItsRoutePoint) {

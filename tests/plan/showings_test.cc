@@ -96,5 +96,17 @@ TEST_F(Rows, ALabelIsPlacedOnOneFilmAndGivenBack) {
     EXPECT_TRUE(labelPlaced(plan, id(2), id(101), at(9, 9)) == plan) << "on a film that there is not";
 }
 
+TEST_F(Rows, FiguresArePlacedLegByLegAndGivenBackWithTheName) {
+    const LegPiece first{id(1), id(2)};
+    const LegPiece bent{id(2), id(3), 1, 2};
+    Plan placed = figuresPlaced(plan, id(4), id(100), first, at(1, 1));
+    placed = figuresPlaced(placed, id(4), id(100), bent, at(2, 2));
+    placed = figuresPlaced(placed, id(4), id(100), first, at(3, 3));
+    EXPECT_EQ(placed.film(id(100))->shows[3].figures, (std::vector<FiguresAt>{{first, at(3, 3)}, {bent, at(2, 2)}}));
+    EXPECT_TRUE(labelPlaced(placed, id(4), id(100), std::nullopt) == plan);
+    EXPECT_EQ(labelPlaced(placed, id(4), id(100), at(9, 9)).film(id(100))->shows[3].figures.size(), 2U);
+    EXPECT_TRUE(figuresPlaced(plan, id(4), id(101), first, at(1, 1)) == plan) << "on a film that there is not";
+}
+
 }  // namespace
 }  // namespace crosstick::plan

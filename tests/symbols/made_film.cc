@@ -14,7 +14,7 @@ MadeFilm& MadeFilm::add(const Made& made) {
 }
 
 MadeFilm& MadeFilm::add(const MadeRoute& made) {
-    ExhibitRoute route{.vertices = made.vertices, .name = made.name, .use = made.use};
+    ExhibitRoute route{.vertices = made.vertices, .name = made.name, .use = made.use, .figuresAt = made.figuresAt};
     for (std::size_t n = 0; n < made.stops.size(); ++n) {
         route.stops.push_back({made.stops[n], stage_.shown().size()});
         add(Made{.kind = "checkpoint", .points = {made.vertices[made.stops[n]]}, .number = std::to_string(n + 1)});

@@ -16,6 +16,7 @@ struct MadeRoute {
     std::vector<std::size_t> stops = {};  ///< vertices with a checkpoint
     std::string name = {};
     plan::Use use = plan::Use::Primary;
+    std::map<std::size_t, drawing::Point> figuresAt = {};  ///< of the leg behind the nth stop
 };
 
 /// A stage of 200 by 150 mm at 1:25,000, its upper left corner at 0, 0.

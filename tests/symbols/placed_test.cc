@@ -14,6 +14,7 @@ namespace crosstick::symbols {
 namespace {
 
 using drawing::Point;
+using drawing::Points;
 using testing::Made;
 using testing::MadeFilm;
 
@@ -154,8 +155,100 @@ TEST(PlacedByHand, ANameOfARouteKeepsItsPlaceAndIsTiedWhenFar) {
     }
 }
 
-// A hand takes hold of the name; numbers, azimuths and distances stand where the legs are.
-TEST(PlacedByHand, OfARoutesLettersOnlyTheNameIsAHands) {
+/// The box of the letters that say something on what was added last, or an empty box.
+drawing::TurnedBox boxOf(const drawing::Drawing& drawn, std::string_view words) {
+    const auto texts = testing::texts(drawn);
+    const auto boxes = testing::letterBoxes(drawn);
+    for (std::size_t n = 0; n < texts.size(); ++n) {
+        if (texts[n].text.starts_with(words)) {
+            return boxes[n];
+        }
+    }
+    return {};
+}
+
+TEST(PlacedByHand, FiguresOfALegStandWhereTheyWerePutAndAreTiedToTheirOwnLeg) {
+    MadeFilm film;
+    film.add(testing::MadeRoute{.vertices = {{20, 40}, {20, 110}, {150, 110}},
+                                .stops = {0, 1, 2},
+                                .name = "QUILL",
+                                .figuresAt = {{0, {100, 104}}}});
+    const drawing::Drawing drawn = film.drawn();
+    EXPECT_LT(drawing::length(boxOf(drawn, "1  ").middle - Point{100, 104}), 1e-6);
+    bool isTied = false;
+    for (const testing::InkLine& ink : testing::inkLines(drawn)) {
+        isTied = isTied || (ink.width <= kThin + 1e-9 && std::abs(ink.to.x - 20) < 1e-6 && ink.from.x > 80);
+    }
+    EXPECT_TRUE(isTied) << "to the first leg, though the second is nearer";
+    EXPECT_GT(boxOf(drawn, "2  ").width, 0) << "the others go by the rules";
+}
+
+// In the open there is room for all of it; beside a short leg there is none.
+TEST(PlacedByHand, FiguresOfAShortLegSayAllOfItInTheOpen) {
+    for (const auto& [place, isWhole] : {std::pair{Point{60, 60}, true}, std::pair{Point{45, 83}, false}}) {
+        MadeFilm film;
+        film.add(testing::MadeRoute{
+            .vertices = {{40, 80}, {50, 80}, {150, 80}}, .stops = {0, 1, 2}, .figuresAt = {{0, place}}});
+        const drawing::TurnedBox box = boxOf(film.drawn(), isWhole ? "1  " : "1");
+        EXPECT_LT(drawing::length(box.middle - place), 1e-6);
+        EXPECT_EQ(box.width > 10, isWhole);
+    }
+}
+
+TEST(PlacedByHand, AnEditOfAnotherLegLeavesTheFiguresOfALegWhereTheyAre) {
+    const Point place{120, 60};
+    for (const Points& vertices :
+         {Points{{20, 80}, {60, 80}, {100, 80}, {150, 80}}, Points{{20, 80}, {40, 95}, {60, 80}, {100, 80}, {150, 80}},
+          Points{{20, 20}, {60, 20}, {100, 80}, {150, 80}}}) {
+        MadeFilm film;
+        const std::size_t last = vertices.size() - 1;
+        film.add(testing::MadeRoute{
+            .vertices = vertices, .stops = {0, last - 2, last - 1, last}, .figuresAt = {{2, place}}});
+        EXPECT_LT(drawing::length(boxOf(film.drawn(), "3  ").middle - place), 1e-6);
+    }
+}
+
+TEST(PlacedByHand, NothingIsPlacedOnFiguresOfAHandAndNothingMovesThem) {
+    for (std::uint64_t seed = 101; seed <= 140; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        drawing::testing::RandomLines random(seed);
+        MadeFilm film = testing::randomFilm(seed, 30);
+        const Point place{random.between(30, 170), random.between(20, 130)};
+        film.add(testing::MadeRoute{
+            .vertices = {{30, 80}, {90, 85}, {165, 75}}, .stops = {0, 1, 2}, .figuresAt = {{1, place}}});
+        const drawing::TurnedBox letters = boxOf(film.drawn(), "2  ");
+        EXPECT_LT(drawing::length(letters.middle - place), 1e-6);
+        const EngravedFilm engraved = film.engraved();
+        for (const EngravedItem& item : engraved.items) {
+            for (const Part& part : item.parts) {
+                EXPECT_TRUE((item.item == film.item() && part.leg) || !part.box.grown(-0.1).meets(letters));
+            }
+        }
+    }
+}
+
+// A hand takes hold of the name, and of the figures leg by leg; of a leg walked again only of the first time's.
+TEST(PlacedByHand, FiguresAreAHandsByTheirLegAndOnceForALeg) {
+    Stage stage(MadeFilm::kWindow, drawing::Gauge(), PenMode::Colour);
+    stage.add(Exhibit{.kind = "checkpoint", .points = {{40, 80}}, .number = "1"});
+    stage.add(Exhibit{.kind = "checkpoint", .points = {{140, 80}}, .number = "2"});
+    stage.add(ExhibitRoute{.vertices = {{40, 80}, {140, 80}, {90, 130}, {40, 80}, {140, 80}},
+                           .stops = {{0, 0}, {1, 1}, {3, 0}, {4, 1}}});
+    std::vector<plan::LegPiece> legs;
+    for (const EngravedItem& item : stage.film().items) {
+        for (const Part& part : item.parts) {
+            if (part.leg) {
+                EXPECT_EQ(part.what, Part::What::Figures);
+                legs.push_back(*part.leg);
+            }
+        }
+    }
+    const plan::ItemId one = stage.shown()[0].item;
+    const plan::ItemId two = stage.shown()[1].item;
+    EXPECT_EQ(legs, (std::vector<plan::LegPiece>{{one, two, 0, 0}, {two, one, 0, 1}, {two, one, 1, 1}}));
+}
+
+TEST(PlacedByHand, ARoutesNameIsToldFromFigures) {
     MadeFilm film;
     film.add(
         testing::MadeRoute{.vertices = {{20, 40}, {60, 80}, {110, 80}, {170, 50}}, .stops = {1, 2}, .name = "QUILL"});

@@ -60,6 +60,25 @@ TEST(Routes, EveryPointHasADotOfOneOnTheLine) {
     }
 }
 
+// What lies before the start point is an administrative move, whatever stands on it: legs are lettered from there on.
+TEST(Routes, LegsBeginAtTheStartPointWhereverItStandsAmongTheStops) {
+    Stage stage(MadeFilm::kWindow, drawing::Gauge(), PenMode::Colour);
+    stage.add(Exhibit{.kind = "checkpoint", .points = {{30, 75}}, .number = "1"});
+    stage.add(Exhibit{.kind = "start-point", .points = {{80, 75}}, .number = "1"});
+    stage.add(Exhibit{.kind = "checkpoint", .points = {{180, 75}}, .number = "2"});
+    stage.add(ExhibitRoute{.vertices = {{30, 75}, {80, 75}, {180, 75}}, .stops = {{0, 0}, {1, 1}, {2, 2}}});
+    std::vector<double> figures;
+    for (const EngravedItem& item : stage.film().items) {
+        for (const Part& part : item.parts) {
+            if (part.leg) {
+                figures.push_back(part.box.middle.x);
+            }
+        }
+    }
+    ASSERT_EQ(figures.size(), 1U);
+    EXPECT_GT(figures.front(), 80);
+}
+
 // A vehicle's way is told from an alternate without colour: a short stroke stands in each gap between its dashes.
 TEST(Routes, AVehiclesWayHasAShortStrokeInEachGapAndSaysVeh) {
     MadeFilm film;

@@ -408,7 +408,29 @@ TEST_F(Hands, LettersOfWhatIsSelectedArePlacedByHand) {
     EXPECT_EQ(captions.back(), "place a label");
 }
 
-TEST_F(Hands, ARoutesNameIsPlacedByHandAndItsFiguresAreNot) {
+TEST_F(Hands, FiguresAreALegsAndPlacedByHandForIt) {
+    RouteTool tool(plan::Use::Primary);
+    click(tool, 0, 0);
+    click(tool, 2000, 0);
+    tell(tool, Kind::Finish);
+    const plan::ItemId route = plan.routes().front()->id;
+    const auto& stops = plan.routes().front()->stops;
+    const plan::LegPiece leg{stops.at(0).measure, stops.at(1).measure};
+    lying = {{route, film, Touched::What::Figures, false, at(500, 60), leg}};
+    HandTool hand;
+    selected.reset();
+    drag(hand, at(505, 60), at(805, 360));
+    EXPECT_TRUE(showing(route).figures.empty()) << "the first press only selects";
+    drag(hand, at(505, 60), at(805, 360));
+    EXPECT_EQ(showing(route).figures, (std::vector<plan::FiguresAt>{{leg, at(800, 360)}}));
+    EXPECT_FALSE(showing(route).labelAt);
+    EXPECT_EQ(captions.back(), "place a label");
+    lying.front().at = at(800, 360);
+    drag(hand, at(800, 360), at(900, 460));
+    EXPECT_EQ(showing(route).figures, (std::vector<plan::FiguresAt>{{leg, at(900, 460)}})) << "one place for a leg";
+}
+
+TEST_F(Hands, ARoutesNameIsPlacedByHandAndFiguresOfNoLegAreNot) {
     RouteTool tool(plan::Use::Primary);
     click(tool, 0, 0);
     click(tool, 2000, 0);
@@ -419,7 +441,7 @@ TEST_F(Hands, ARoutesNameIsPlacedByHandAndItsFiguresAreNot) {
     HandTool hand;
     const std::size_t captioned = captions.size();
     drag(hand, at(505, 60), at(805, 360));
-    EXPECT_EQ(captions.size(), captioned) << "figures stand where the legs are";
+    EXPECT_EQ(captions.size(), captioned) << "what lies before the legs is no leg's";
     lying = {{route, film, Touched::What::Letters, false, at(500, 60)}};
     selected.reset();
     drag(hand, at(505, 60), at(805, 360));

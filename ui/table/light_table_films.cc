@@ -26,16 +26,16 @@ tools::Touched::What touchedAs(symbols::Part::What what) {
 tools::Touch LightTable::touch() const {
     using Answer = std::optional<tools::Touched>;
     const Metres beside(kBeside / view_.zoom().value());
-    return
-        [this, beside, films = films_.picture().films](geodesy::PlanePoint at, const plan::ItemId& except) -> Answer {
-            const auto place = films ? onGrid(at) : std::nullopt;
-            const auto lying = place ? lyingAt(*films, *place, except, beside) : std::nullopt;
-            const auto stands = lying ? work_.grid()->inPlan(lying->at) : Result<geodesy::PlanePoint>();
-            if (!lying || !stands) {
-                return std::nullopt;
-            }
-            return tools::Touched{lying->item, lying->film, touchedAs(lying->what), lying->isAside, *stands};
-        };
+    return [this, beside, films = films_.picture().films](geodesy::PlanePoint at,
+                                                          const plan::ItemId& except) -> Answer {
+        const auto place = films ? onGrid(at) : std::nullopt;
+        const auto lying = place ? lyingAt(*films, *place, except, beside) : std::nullopt;
+        const auto stands = lying ? work_.grid()->inPlan(lying->at) : Result<geodesy::PlanePoint>();
+        if (!lying || !stands) {
+            return std::nullopt;
+        }
+        return tools::Touched{lying->item, lying->film, touchedAs(lying->what), lying->isAside, *stands, lying->leg};
+    };
 }
 
 /// The frame of the working film, as it is painted.

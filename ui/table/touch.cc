@@ -39,8 +39,12 @@ std::optional<Lying> lyingAt(const std::vector<FilmInk>& films, geodesy::PlanePo
                 if (size < least && holds(part.box.grown(clear), at)) {
                     least = size;
                     const bool isSymbol = part.what == symbols::Part::What::Symbol && item.handle;
-                    best = Lying{item.item, film->film->id, part.what, item.isAside,
-                                 film->frame.filmToGrid(isSymbol ? *item.handle : part.box.middle)};
+                    best = Lying{item.item,
+                                 film->film->id,
+                                 part.what,
+                                 item.isAside,
+                                 film->frame.filmToGrid(isSymbol ? *item.handle : part.box.middle),
+                                 part.leg};
                 }
             }
         }

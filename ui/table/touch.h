@@ -13,8 +13,9 @@ struct Lying {
     plan::ItemId item;
     plan::FilmId film;
     symbols::Part::What what = symbols::Part::What::Symbol;
-    bool isAside = false;    ///< the symbol stands off its spot
-    geodesy::PlanePoint at;  ///< on the sheet's grid: the symbol's place, or the middle of the letters
+    bool isAside = false;                    ///< the symbol stands off its spot
+    geodesy::PlanePoint at;                  ///< on the sheet's grid: the symbol's place, or the middle of the letters
+    std::optional<plan::LegPiece> leg = {};  ///< whose figures they are
 };
 
 /// The symbol or label at a place of the sheet's grid: on the uppermost film, there the smallest that holds the place.

@@ -43,9 +43,11 @@ std::optional<HandTool::Grip> HandTool::gripOn(const Touched& touched, const Eve
     Grip grip{touched.item, What::Aside, 0, event.at, touched.at, ground.plan, false, filmFor(touched, ground),
               ground.touch};
     const bool already = ground.selected == touched.item;
-    if (!measure) {  // a route: its name is placed by hand, its figures stand where the legs are
+    if (!measure) {  // a route: its name and the figures of its legs are placed by hand
         grip.what = What::Letters;
-        return already && touched.what == Touched::What::Letters ? std::optional(std::move(grip)) : std::nullopt;
+        grip.leg = touched.leg;
+        const bool isLetters = touched.what == Touched::What::Letters || touched.leg;
+        return already && isLetters ? std::optional(std::move(grip)) : std::nullopt;
     }
     if (measure->anchor == plan::Anchor::Paper) {
         grip.what = What::OnPaper;
@@ -146,7 +148,8 @@ plan::Plan HandTool::dragged(const Event& event, const Ground& ground) const {
         case What::Aside:
             return setAside(event.at);
         case What::Letters:
-            return plan::labelPlaced(grip_->base, grip_->item, grip_->film, to);
+            return grip_->leg ? plan::figuresPlaced(grip_->base, grip_->item, grip_->film, *grip_->leg, to)
+                              : plan::labelPlaced(grip_->base, grip_->item, grip_->film, to);
         case What::OnPaper: {
             const auto from = ground.onPaper ? ground.onPaper(grip_->start) : std::nullopt;
             const auto at = ground.onPaper ? ground.onPaper(event.at) : std::nullopt;

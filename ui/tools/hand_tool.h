@@ -9,7 +9,8 @@ namespace crosstick::tools {
 /// Press on a point of the selected thing and drag: that point moves. Press on the selected line and drag: the whole
 /// moves. With the second key on its line a new point goes in; on a point measure its symbol is set aside on the
 /// working film while the spot stays. A symbol that stands aside is taken hold of by itself; a unit let go on another
-/// unit joins its row. The letters of what is selected are placed by hand, a route's name too. By keys: from point to
+/// unit joins its row. The letters of what is selected are placed by hand, a route's name and the figures of its legs
+/// too. By keys: from point to
 /// point of the selected thing, nudge it or take it out. Several are chosen by Control and a press, or from bare sheet
 /// by a box: with Shift what lies in it, with Control that too. Dragging one of several moves all. A press again where
 /// several lie over each other goes to the next one underneath.
@@ -36,6 +37,7 @@ class HandTool final : public Tool {
         plan::FilmId film = {};  ///< on which a symbol or label is set aside
         Touch lay = {};          ///< the films as they lay when the hand took hold
         std::vector<plan::ItemId> several = {};
+        std::optional<plan::LegPiece> leg = {};  ///< whose figures the letters are
     };
     std::optional<Grip> grip_;
     bool moved_ = false;

@@ -26,11 +26,12 @@ struct Event {
 /// A symbol or a label of the films as they lie on the table.
 struct Touched {
     plan::ItemId item;
-    plan::FilmId film;                             ///< the uppermost that it is inked on
-    enum class What { Symbol, Letters, Figures };  ///< figures of a route stand where its legs are
+    plan::FilmId film;  ///< the uppermost that it is inked on
+    enum class What { Symbol, Letters, Figures };
     What what = What::Symbol;
-    bool isAside = false;    ///< the symbol stands off its spot
-    geodesy::PlanePoint at;  ///< where the symbol or the middle of the letters stands
+    bool isAside = false;                    ///< the symbol stands off its spot
+    geodesy::PlanePoint at;                  ///< where the symbol or the middle of the letters stands
+    std::optional<plan::LegPiece> leg = {};  ///< whose figures they are; of those without any no hand takes hold
 };
 /// What of the films lies at a place, other than one thing.
 using Touch = std::function<std::optional<Touched>(geodesy::PlanePoint at, const plan::ItemId& except)>;
