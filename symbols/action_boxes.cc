@@ -18,6 +18,8 @@ constexpr double kLone = 2.5;
 constexpr double kRow = 1.8;
 constexpr double kBetweenRows = 0.5;
 constexpr double kRouteDot = 1.0;
+constexpr double kCross = 2.0;
+constexpr double kUnderCross = 0.6;
 
 double rowsHeight(const std::vector<Label>& rows) {
     double height = kBetweenRows * (static_cast<double>(rows.size()) - 1);
@@ -190,10 +192,10 @@ void drawBox(Desk& desk, Subject& subject, const BoxShape& shape, const BoxConte
     for (std::size_t n = 0; n < shape.rows.size(); ++n) {
         letters.letters(shape.rows[n], tip + shape.rowMiddles[n], Degrees(0));
     }
-    if (content.inside == BoxContent::Inside::Cross) {
-        constexpr double kHalf = 1.0;
+    if (shape.cross) {
+        constexpr double kHalf = kCross / 2;
         constexpr double kPen = 0.5;
-        const Point at = tip + shape.bodyMiddle;
+        const Point at = tip + *shape.cross;
         ink.single().lines({{{at - Vector{kHalf, 0}, at + Vector{kHalf, 0}}, false},
                             {{at - Vector{0, kHalf}, at + Vector{0, kHalf}}, false}},
                            kPen);
@@ -214,12 +216,14 @@ BoxContent boxContent(const plan::Measure& measure) {
     BoxContent content;
     const std::string abbreviation(entry == nullptr ? std::string_view{} : entry->abbreviation);
     if (measure.kind == "medevac-pickup") {
-        content.inside = BoxContent::Inside::Cross;
+        content.hasCross = true;
         content.beside = wordsOf(measure);
         return content;
     }
-    const bool isCheckpoint = measure.kind == "checkpoint";
-    if (!isCheckpoint || measure.number.empty()) {
+    content.hasCross = isYes(measure, "cross");
+    if (isYes(measure, "lettered")) {
+        content.rows.emplace_back("CKP");
+    } else if (measure.kind != "checkpoint" || measure.number.empty()) {
         content.rows.push_back(abbreviation);
     }
     if (!measure.number.empty()) {
@@ -235,9 +239,11 @@ BoxContent boxContent(const plan::Measure& measure) {
     return content;
 }
 
-BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& gauge, Strokes strokes) {
+BoxShape boxShape(const BoxContent& content, const drawing::Gauge& gauge, Strokes strokes) {
     BoxShape shape;
-    shape.rows = rowLabels(rows);
+    shape.rows = rowLabels(content.rows);
+    const double crossHigh = !content.hasCross ? 0 : kCross + (shape.rows.empty() ? 0 : kUnderCross);
+    const double inside = crossHigh + rowsHeight(shape.rows);
     double widest = 0;
     for (const Label& row : shape.rows) {
         widest = std::max(widest, row.width());
@@ -245,7 +251,7 @@ BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& ga
     const double grown = strokes == Strokes::Double ? kDoubleApart : 0;
     const double pen = strokes == Strokes::Double ? gauge.thin() : gauge.pen;
     const double w = std::max(gauge.symbol, widest + 1.4) + 2 * grown;
-    const double room = std::max(0.9 * gauge.symbol, rowsHeight(shape.rows) + 1.3);
+    const double room = std::max(0.9 * gauge.symbol, inside + 1.3);
     const double body = room + grown;
     const double tip = 0.6 * gauge.symbol + grown;
     // The tip's angle depends on how far it is set back: a few rounds settle both.
@@ -257,7 +263,11 @@ BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& ga
     const double half = pen / 2;
     shape.bounds = {-w / 2 - half, -tip - body - half, w / 2 + half, 0};
     shape.bodyMiddle = {0, -tip - room / 2};
-    double y = shape.bodyMiddle.y - rowsHeight(shape.rows) / 2;
+    double y = shape.bodyMiddle.y - inside / 2;
+    if (content.hasCross) {
+        shape.cross = Point{0, y + kCross / 2};
+        y += crossHigh;
+    }
     for (const Label& row : shape.rows) {
         shape.rowMiddles.push_back({0, y + row.capital / 2});
         y += row.capital + kBetweenRows;
@@ -269,8 +279,7 @@ void placeActionBox(Desk& desk, Subject& subject) {
     const std::vector<Vector>& legs = subject.legs;
     const Point spot = subject.points.front();
     const BoxContent content = boxContent(*subject.measure);
-    const BoxShape shape =
-        boxShape(content.rows, desk.gauge(), subject.manner.doubled ? Strokes::Double : Strokes::Single);
+    const BoxShape shape = boxShape(content, desk.gauge(), subject.manner.doubled ? Strokes::Double : Strokes::Single);
     if (!desk.window().contains(spot)) {
         desk.remark(subject, kOutsideWindow);
         return;
@@ -315,7 +324,9 @@ drawing::Drawing actionBox(drawing::Point tip, const std::vector<std::string>& r
                            drawing::Ink ink) {
     drawing::Drawing drawing;
     Pencil pencil(drawing, {ink, Side::Own, Standing::Present, drawing::Halo::None, false}, gauge);
-    const BoxShape shape = boxShape(rows, gauge);
+    BoxContent content;
+    content.rows = rows;
+    const BoxShape shape = boxShape(content, gauge);
     Points ring;
     for (const Point p : shape.outline) {
         ring.push_back(p + tip);

@@ -6,9 +6,8 @@ namespace crosstick::symbols {
 
 /// What stands in an action box, and beside it.
 struct BoxContent {
-    enum class Inside { Rows, Cross };
-    Inside inside = Inside::Rows;
     std::vector<std::string> rows;  ///< inside: abbreviation over number, or a lone number
+    bool hasCross = false;          ///< a cross over the rows, or alone
     std::string beside;             ///< a name too long for the box
 };
 [[nodiscard]] BoxContent boxContent(const plan::Measure& measure);
@@ -22,9 +21,10 @@ struct BoxShape {
     Point bodyMiddle;
     std::vector<Label> rows;
     std::vector<Point> rowMiddles;
+    std::optional<Point> cross = {};  ///< its middle
 };
 /// @param strokes  the enemy's with one pen: larger by the room that the second stroke takes inside
-[[nodiscard]] BoxShape boxShape(const std::vector<std::string>& rows, const drawing::Gauge& gauge,
+[[nodiscard]] BoxShape boxShape(const BoxContent& content, const drawing::Gauge& gauge,
                                 Strokes strokes = Strokes::Single);
 
 /// Places and draws an action box: on its spot, where it was set aside by hand, or in the first place aside that is

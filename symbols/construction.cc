@@ -233,6 +233,10 @@ double numberOf(const plan::Measure& measure, std::string_view key, double low, 
     return std::clamp(own ? *own : parseNumber(standard).value_or(low), low, high);
 }
 
+bool isYes(const plan::Measure& measure, std::string_view key) {
+    return fieldOf(measure, key) == "yes";
+}
+
 double enemySide(const plan::Measure& measure) {
     return fieldOf(measure, "enemy_side") == "right" ? -1 : 1;
 }

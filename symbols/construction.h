@@ -64,6 +64,8 @@ void letterAt(Desk& desk, Subject& subject, const Label& label, const std::vecto
 [[nodiscard]] std::string fieldOf(const plan::Measure& measure, std::string_view key);
 /// A field's number; the catalogue's default where it is empty or no number.
 [[nodiscard]] double numberOf(const plan::Measure& measure, std::string_view key, double low, double high);
+/// Was a field that takes yes or no answered with yes?
+[[nodiscard]] bool isYes(const plan::Measure& measure, std::string_view key);
 /// +1 where the enemy is left of travel, -1 where right.
 [[nodiscard]] double enemySide(const plan::Measure& measure);
 

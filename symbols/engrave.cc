@@ -201,6 +201,8 @@ std::vector<double> besides(const Sorted& one) {
         return std::vector{half, -half};
     };
     switch (entry == nullptr ? Sign::Words : entry->sign) {
+        case Sign::ContactLine:
+            return isYes(*one.subject->measure, "half_circles") ? std::vector{1.9, -1.9} : std::vector<double>{};
         case Sign::Teeth:
         case Sign::FrontLine:
             return {1.5 * enemySide(*one.subject->measure)};

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "core/units/number_text.h"
+#include "symbols/arrows.h"
 #include "symbols/construction.h"
 #include "symbols/faults.h"
 #include "symbols/point_symbol.h"
@@ -124,6 +125,36 @@ void placeRangeRing(Desk& desk, Subject& subject) {
              {{spot + Vector{0, -radius - 0.9 - label.height() / 2}, Degrees(0)},
               {spot + Vector{radius + 0.9 + label.width() / 2, 0}, Degrees(0)},
               {spot + Vector{0, radius + 0.9 + label.height() / 2}, Degrees(0)}},
+             Degrees(0));
+}
+
+void placeSlopeArrows(Desk& desk, Subject& subject) {
+    constexpr double kHead = 1.6;
+    constexpr double kApart = 0.4;
+    constexpr double kWide = 1.2;  // of a head's base
+    const Point spot = subject.points[0];
+    const Vector u = drawing::unit(subject.points[1] - spot);
+    const double percent = numberOf(*subject.measure, "slope", 1, 100);
+    const int heads = percent >= 14 ? 4 : percent >= 10 ? 3 : percent >= 7 ? 2 : 1;
+    const double whole = heads * kHead + (heads - 1) * kApart;
+    Pencil ink = desk.inkOf(subject).single();
+    for (int n = 0; n < heads; ++n) {
+        (void)filledHead(ink, spot + u * (kHead - whole / 2 + n * (kHead + kApart)), u, 1.5 * kHead);
+    }
+    const TurnedBox box{spot, whole, kWide, drawing::readable(u)};
+    desk.take(subject, box);
+    const std::string typed = fieldOf(*subject.measure, "slope");
+    if (!parseNumber(typed)) {
+        return;
+    }
+    const Label label{{typed + " %"}, kSmallLetters};
+    const drawing::Box b = box.bounds().grown(0.9);
+    const double half = label.width() / 2;
+    letterAt(desk, subject, label,
+             {{{b.right + half, spot.y}, Degrees(0)},
+              {{b.left - half, spot.y}, Degrees(0)},
+              {{spot.x, b.top - label.height() / 2}, Degrees(0)},
+              {{spot.x, b.bottom + label.height() / 2}, Degrees(0)}},
              Degrees(0));
 }
 

@@ -5,61 +5,56 @@
 #include <numbers>
 
 #include "core/drawing/steps.h"
+#include "symbols/arrows.h"
 #include "symbols/construction.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"
 #include "symbols/line_labels.h"
+#include "symbols/runs.h"
 
 namespace crosstick::symbols {
 namespace {
 
-constexpr double kCorner = 30 * std::numbers::pi / 180;
-
-/// A stretch between corners, and how much the line turns at both of them (0 at a free end).
-struct Run {
-    drawing::Stretch stretch;
-    double turnBefore = 0;
-    double turnAfter = 0;
+/// An arrow head that stands on a line.
+struct OnLine {
+    double s;  ///< of its middle
+    Point tip;
+    Vector along;
 };
 
-std::vector<Run> runsOf(const drawing::Path& path) {
-    const Points& points = path.points();
-    std::vector<Run> sides;
-    Run side{{0, path.length()}};
-    for (std::size_t n = 1; n + 1 < points.size(); ++n) {
-        const double turn = drawing::turn(points[n] - points[n - 1], points[n + 1] - points[n]);
-        if (std::abs(turn) > kCorner) {
-            side.stretch.to = path.position(n);
-            side.turnAfter = turn;
-            sides.push_back(side);
-            side = {{path.position(n), path.length()}, turn, 0};
+bool standsIn(const std::vector<OnLine>& heads, double from, double to) {
+    constexpr double kClear = 2.4;
+    return std::any_of(heads.begin(), heads.end(),
+                       [=](const OnLine& head) { return head.s > from - kClear && head.s < to + kClear; });
+}
+
+/// Heads of a way that is used in one direction, as it was drawn: at 0.2 and 0.8 of each 120 (engraving B2), of each
+/// share where a stretch is shorter.
+std::vector<OnLine> oneWayHeads(const Desk& desk, const Subject& subject, const drawing::Path& path) {
+    constexpr double kHead = 2.4;
+    std::vector<OnLine> heads;
+    if (!isYes(*subject.measure, "one_way")) {
+        return heads;
+    }
+    const bool isTurned = path.points().front() != subject.points.front();
+    for (const SeenStretch& seen : seenStretches(path, desk.window())) {
+        for (const drawing::Stretch& share : seen.shares) {
+            for (const double part : {0.2, 0.8}) {
+                const double s = share.from + part * share.length();
+                const Vector along = path.chord(s, kHead) * (isTurned ? -1.0 : 1.0);
+                if (share.length() >= 4 * kHead) {
+                    heads.push_back({s, path.at(s) + along * (kHead / 2), along});
+                }
+            }
         }
     }
-    sides.push_back(side);
-    return sides;
-}
-
-/// A half circle over a chord, bulging to a side.
-void addHalfCircle(Points& line, Point from, Point to, double side) {
-    constexpr int kSteps = 12;
-    const Point middle = (from + to) * 0.5;
-    const Vector half = (to - from) * 0.5;
-    const Vector out = drawing::leftOf(half) * side;
-    for (int n = line.empty() ? 0 : 1; n <= kSteps; ++n) {
-        const double turn = std::numbers::pi * n / kSteps;
-        line.push_back(middle - half * std::cos(turn) + out * std::sin(turn));
-    }
-}
-
-/// Does the line turn toward the side? There half circles and teeth would run into each other. Left turns are negative
-/// on the y-down page.
-bool closesToward(double turn, double side) {
-    return turn * side < 0;
+    return heads;
 }
 
 /// Writes a name in a break, as near the middle of a share as the line is straight and free; gives the gap.
 std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const drawing::Path& path,
-                                            const drawing::Stretch& share, const Label& label) {
+                                            const drawing::Stretch& share, const Label& label,
+                                            const std::vector<OnLine>& heads) {
     constexpr double kStraight = 20 * std::numbers::pi / 180;
     const double half = label.width() / 2 + 1;
     const double nominal = (share.from + share.to) / 2;
@@ -70,7 +65,7 @@ std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const 
             const TurnedBox box = label.boxAt((from + to) * 0.5, drawing::readable(to - from));
             if (s - half >= share.from && s + half <= share.to &&
                 path.turning(s - half - 3, s + half + 3) <= kStraight && desk.fits(box) &&
-                !desk.isCrossed(box.grown(0.6), subject.order)) {
+                !desk.isCrossed(box.grown(0.6), subject.order) && !standsIn(heads, s - half, s + half)) {
                 desk.write(subject, label, box.middle, box.angle);
                 return drawing::Stretch{s - half, s + half};
             }
@@ -89,29 +84,6 @@ void nameBeside(Desk& desk, Subject& subject, const drawing::Path& path, const d
     } else if (!asideOfStretch(desk, subject, label, path, stretch)) {
         desk.remark(subject, kLabelLeftOut);
     }
-}
-
-/// Does a stretch of a line lie in one of the gaps left for its letters?
-bool isInGap(double from, double to, const std::vector<drawing::Stretch>& gaps) {
-    return std::any_of(gaps.begin(), gaps.end(),
-                       [=](const drawing::Stretch& gap) { return to > gap.from && from < gap.to; });
-}
-
-/// A second row of smaller half circles inside the first: parallels of the first would run into each other.
-std::vector<drawing::Polyline> innerHalfCircles(const drawing::Path& path, const std::vector<double>& stations,
-                                                const std::vector<drawing::Stretch>& gaps, double side) {
-    std::vector<drawing::Polyline> inner;
-    for (std::size_t n = 1; n < stations.size(); ++n) {
-        if (!isInGap(stations[n - 1], stations[n], gaps)) {
-            const Point a = path.at(stations[n - 1]);
-            const Point b = path.at(stations[n]);
-            const Vector in = drawing::unit(b - a) * std::min(kDoubleApart, drawing::length(b - a) / 4);
-            Points arc;
-            addHalfCircle(arc, a + in, b - in, side);
-            inner.push_back({std::move(arc), false});
-        }
-    }
-    return inner;
 }
 
 constexpr double kToothBase = 2.0;
@@ -144,58 +116,6 @@ std::vector<double> toothPlaces(const drawing::Path& path, double side, const st
 }
 
 }  // namespace
-
-void placeFrontLine(Desk& desk, Subject& subject) {
-    constexpr double kChord = 3.0;
-    const drawing::Path path(subject.points);
-    const double side = enemySide(*subject.measure);
-    const bool isNamed = !subject.measure->name.empty() || !subject.measure->number.empty();
-    const auto gaps = letterEnds(desk, subject, path, isNamed ? lineRows(*subject.measure) : std::vector<std::string>{},
-                                 kChord / 2 + desk.inkOf(subject).halfInk());
-    std::vector<double> stations{0};
-    for (const Run& run : runsOf(path)) {
-        // At a corner that closes toward the enemy one chord bridges it, half before and half behind.
-        const double from = run.stretch.from + (closesToward(run.turnBefore, side) ? kChord / 2 : 0);
-        const double to = run.stretch.to - (closesToward(run.turnAfter, side) ? kChord / 2 : 0);
-        const double room = to - from;
-        if (room <= 0.05) {
-            continue;
-        }
-        if (from - stations.back() > 0.05) {
-            stations.push_back(from);
-        }
-        const int count = std::max(1, static_cast<int>(std::lround(room / kChord)));
-        for (int n = 1; n <= count; ++n) {
-            stations.push_back(from + room * n / count);
-        }
-    }
-    std::vector<Points> rows(1);
-    for (std::size_t n = 1; n < stations.size(); ++n) {
-        if (isInGap(stations[n - 1], stations[n], gaps)) {
-            rows.emplace_back();
-        } else {
-            addHalfCircle(rows.back(), path.at(stations[n - 1]), path.at(stations[n]), side);
-        }
-    }
-    std::vector<drawing::Polyline> pieces;
-    for (Points& row : rows) {
-        if (subject.manner.standing == Standing::Planned && row.size() > 1) {
-            const auto dashes =
-                drawing::dashed(drawing::Path(row), drawing::kSmallOutline, drawing::CornerRule::UsersLine);
-            pieces.insert(pieces.end(), dashes.begin(), dashes.end());
-        } else {
-            pieces.push_back({std::move(row), false});
-        }
-    }
-    Pencil pencil = desk.inkOf(subject);
-    if (!subject.manner.doubled) {
-        pencil.lines(std::move(pieces), desk.gauge().pen, drawing::Join::Round);
-        return;
-    }
-    std::vector<drawing::Polyline> both = innerHalfCircles(path, stations, gaps, side);
-    both.insert(both.end(), std::make_move_iterator(pieces.begin()), std::make_move_iterator(pieces.end()));
-    pencil.single().lines(std::move(both), desk.gauge().thin(), drawing::Join::Round);
-}
 
 void placeObstacleLine(Desk& desk, Subject& subject) {
     const drawing::Path path(subject.points);
@@ -285,6 +205,7 @@ void placeLane(Desk& desk, Subject& subject) {
 
 void placeWay(Desk& desk, Subject& subject) {
     const drawing::Path path(fromTheWest(subject.points));
+    const std::vector<OnLine> heads = oneWayHeads(desk, subject, path);
     const Label label{{wordsOf(*subject.measure)}, desk.gauge().letters};
     const std::vector<SeenStretch> seen = seenStretches(path, desk.window());
     const bool isByHand =
@@ -297,7 +218,7 @@ void placeWay(Desk& desk, Subject& subject) {
         }
         const std::size_t before = gaps.size();
         for (const drawing::Stretch& share : seen[n].shares) {
-            if (const auto gap = nameInBreak(desk, subject, path, share, label)) {
+            if (const auto gap = nameInBreak(desk, subject, path, share, label, heads)) {
                 gaps.push_back(*gap);
             }
         }
@@ -306,6 +227,10 @@ void placeWay(Desk& desk, Subject& subject) {
         }
     }
     drawLine(desk, subject, path, gaps);
+    Pencil ink = desk.inkOf(subject).single();
+    for (const OnLine& head : heads) {
+        (void)filledHead(ink, head.tip, head.along);
+    }
 }
 
 void placeHalt(Desk& desk, Subject& subject) {

@@ -11,6 +11,7 @@
 #include "symbols/circle_tasks.h"
 #include "symbols/crossings.h"
 #include "symbols/fires.h"
+#include "symbols/front_lines.h"
 #include "symbols/ground_signs.h"
 #include "symbols/line_labels.h"
 #include "symbols/line_signs.h"
@@ -72,8 +73,10 @@ constexpr std::array kRules{
     anchored(Sign::Ford, &placeFord),
     anchored(Sign::Bridge, &placeBridge),
     anchored(Sign::Ferry, &placeFerry),
+    anchored(Sign::SlopeArrows, &placeSlopeArrows),
     anchored(Sign::Halt, &placeHalt),
     lineEnds(Sign::NamedLine, &placeNamedLine),
+    lineEnds(Sign::ContactLine, &placeContactLine),
     lineEnds(Sign::FrontLine, &placeFrontLine),
     lineEnds(Sign::Teeth, &placeObstacleLine),
     lineEnds(Sign::DangerLine, &placeDangerLine),

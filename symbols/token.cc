@@ -227,6 +227,11 @@ drawing::Drawing token(const plan::Measure& shown, const measures::Entry& entry,
     measure.kind = shown.kind;
     measure.whose = shown.whose;
     measure.fields = shown.fields;
+    for (const measures::Field& field : entry.fields) {
+        if (field.type == measures::FieldType::Percent) {
+            measure.fields.try_emplace(std::string(field.key), "14");  // as steep as it can be told
+        }
+    }
     const Order order{measure, entry, letters};
     if (letters == TokenLetters::OfKind) {
         for (const measures::Field& field : entry.fields) {

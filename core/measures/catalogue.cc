@@ -57,7 +57,7 @@ const Entry* find(std::string_view kind) {
 }
 
 bool isCrossedOnTheMarch(const Entry& entry) {
-    constexpr std::array kCrossed{Sign::NamedLine, Sign::Boundary,   Sign::FrontLine,
+    constexpr std::array kCrossed{Sign::NamedLine, Sign::Boundary,   Sign::ContactLine, Sign::FrontLine,
                                   Sign::Teeth,     Sign::DangerLine, Sign::Way};
     return std::find(kCrossed.begin(), kCrossed.end(), entry.sign) != kCrossed.end();
 }
@@ -74,6 +74,10 @@ Result<void> checkField(const Field& field, std::string_view typed) {
             return inRange(typed, 3.4, 40);
         case FieldType::Metres:
             return inRange(typed, 1, 100000);
+        case FieldType::Percent:
+            return inRange(typed, 1, 100);
+        case FieldType::Answer:
+            return typed == "yes" || typed == "no" ? Result<void>() : fail(kBadAnswer);
         case FieldType::Side:
             return typed == "left" || typed == "right" ? Result<void>() : fail(kBadSide);
         case FieldType::Echelon:

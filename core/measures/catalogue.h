@@ -29,9 +29,11 @@ enum class Sign {
     Ford,
     Bridge,
     Ferry,
+    SlopeArrows,
     Halt,
     NamedLine,
     Boundary,
+    ContactLine,
     FrontLine,
     Teeth,
     DangerLine,
@@ -87,7 +89,7 @@ struct Code {
     Confidence confidence = Confidence::Low;
 };
 
-enum class FieldType { Text, Unit, Echelon, Phase, Azimuth, Millimetres, Metres, Side, UnitWords };
+enum class FieldType { Text, Unit, Echelon, Phase, Azimuth, Millimetres, Metres, Percent, Side, Answer, UnitWords };
 struct Field {
     std::string_view key;    ///< in files: "left_unit"
     std::string_view label;  ///< on screen: "Left unit"
@@ -184,7 +186,7 @@ struct Entry {
 /// Is it a line on the ground that a march reports, stops or is seen at when it crosses it?
 [[nodiscard]] bool isCrossedOnTheMarch(const Entry& entry);
 /// Is a typed text what a field takes? Empty always is: the default holds then.
-/// Errors: measures/bad-number with "low", "high"; measures/bad-side; measures/bad-echelon.
+/// Errors: measures/bad-number with "low", "high"; measures/bad-side; measures/bad-echelon; measures/bad-answer.
 [[nodiscard]] Result<void> checkField(const Field& field, std::string_view typed);
 /// "Points", as a list of the tray has it.
 [[nodiscard]] std::string_view nameOf(Group group);

@@ -10,6 +10,7 @@ constexpr Group kGround = Group::Terrain;
 
 constexpr std::array<Field, 1> kEnemySide{{{"enemy_side", "Enemy on the", FieldType::Side, "left"}}};
 constexpr std::array<Field, 1> kRadius{{{"radius", "Radius, m", FieldType::Metres, "500"}}};
+constexpr std::array<Field, 1> kSlope{{{"slope", "Slope, %", FieldType::Percent, ""}}};
 constexpr std::array<Field, 1> kWidth{{{"width", "Width on the film, mm", FieldType::Millimetres, "5"}}};
 constexpr std::array<Field, 1> kWideWidth{{{"width", "Width on the film, mm", FieldType::Millimetres, "7"}}};
 
@@ -61,6 +62,12 @@ constexpr std::array kEntries{
     anchored("ferry", "Ferry", "FY", kGround, kTwo, Sign::Ferry, {}, "The spot, then a point across the water.")
         .explained()
         .drawn(Dashed::Never),
+    anchored("slope-arrows", "Slope arrows", "", kGround, kTwo, Sign::SlopeArrows, {},
+             "Beside a route: the spot, then a point uphill; as many heads as the slope is steep.")
+        .drawn(Dashed::Never)
+        .worded(Wording::Bare)
+        .with(kSlope)
+        .named(Naming::None),
     anchored("viewpoint", "Viewpoint with field of view", "VP", kGround, kThree, Sign::Viewpoint, {},
              "The spot, then the left and the right limit of the view.")
         .explained(),

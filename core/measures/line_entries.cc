@@ -17,6 +17,11 @@ constexpr std::array<Field, 4> kBoundaryFields{{
     {"right_echelon", "Right echelon", FieldType::Echelon, ""},
 }};
 constexpr std::array<Field, 1> kEnemySide{{{"enemy_side", "Enemy on the", FieldType::Side, "left"}}};
+constexpr std::array<Field, 2> kContact{{
+    {"half_circles", "As half circles", FieldType::Answer, "no"},
+    {"enemy_side", "Enemy on the", FieldType::Side, "left"},
+}};
+constexpr std::array<Field, 1> kOneWay{{{"one_way", "One way, as it is drawn", FieldType::Answer, "no"}}};
 constexpr std::array<Field, 1> kWidth{{{"width", "Width on the film, mm", FieldType::Millimetres, "5"}}};
 
 constexpr std::array kEntries{
@@ -35,9 +40,10 @@ constexpr std::array kEntries{
     line("line-of-departure-and-contact", "Line of departure is line of contact", "LD/LC", kLines, Sign::NamedLine,
          {"141100", Medium}, "The attack begins where the forces face each other.")
         .worded(Wording::OverPhaseLine),
-    line("line-of-contact", "Line of contact", "LC", kLines, Sign::NamedLine, {"140200", Medium},
+    line("line-of-contact", "Line of contact", "LC", kLines, Sign::ContactLine, {"140200", Medium},
          "Where the forces face each other.")
-        .worded(Wording::OverPhaseLine),
+        .worded(Wording::OverPhaseLine)
+        .with(kContact),
     line("final-coordination-line", "Final coordination line", "FINAL CL", kLines, Sign::NamedLine, {"140700", Medium},
          "Supporting fires are lifted or shifted when it is reached.")
         .worded(Wording::OverPhaseLine),
@@ -89,11 +95,14 @@ constexpr std::array kEntries{
     line("direction-of-movement", "Direction of movement", "", kMove, Sign::Movement, {}, "From its tail to its tip.")
         .named(Naming::None),
     line("route-line", "Route of others", "RTE", kMove, Sign::Way, {"330100", Low},
-         "A route that is known by name, without legs of its own."),
+         "A route that is known by name, without legs of its own.")
+        .with(kOneWay),
     line("main-supply-route", "Main supply route", "MSR", kMove, Sign::Way, {"330300", Medium},
-         "The route that supply runs on."),
+         "The route that supply runs on.")
+        .with(kOneWay),
     line("alternate-supply-route", "Alternate supply route", "ASR", kMove, Sign::Way, {"330400", Medium},
-         "Used where the main supply route cannot be."),
+         "Used where the main supply route cannot be.")
+        .with(kOneWay),
     anchored("halt", "Halt on a route", "HALT", kMove, kTwo, Sign::Halt, {},
              "The spot, then a point along the way: two bars stand across it.")
         .explained(),

@@ -13,13 +13,19 @@ constexpr Group kSupport = Group::Support;
 /// From how far off the point can be made out by who comes for it: what a navigator's drift is measured against.
 constexpr std::array kSearched{Field{"found_within", "Found within, m", FieldType::Metres, ""}};
 
+constexpr std::array<Field, 2> kCheckpoint{{
+    kSearched[0],
+    {"lettered", "CKP over its number", FieldType::Answer, "no"},
+}};
+constexpr std::array kCrossed{Field{"cross", "With a cross", FieldType::Answer, "no"}};
+
 constexpr std::array kEntries{
     box("start-point", "Start point", "SP", kMove, {"131600", High},
         "Where a march comes under its commander; a route's first leg begins here.")
         .with(kSearched),
     box("checkpoint", "Checkpoint", "CP", kMove, {"130300", High},
         "A numbered point that a person can recognise on the ground.")
-        .with(kSearched),
+        .with(kCheckpoint),
     box("release-point", "Release point", "RP", kMove, {"131500", High},
         "Where elements return to their own commander.")
         .with(kSearched),
@@ -60,7 +66,8 @@ constexpr std::array kEntries{
          "A thing on the ground that fire is directed from."),
 
     box("casualty-collection-point", "Casualty collection point", "CCP", kSupport, {"320500", Medium},
-        "Where casualties are brought."),
+        "Where casualties are brought.")
+        .with(kCrossed),
     box("ambulance-exchange-point", "Ambulance exchange point", "AXP", kSupport, {"320101", Low},
         "Where casualties change from one vehicle to another."),
     box("ambulance-load-point", "Ambulance load point", "ALP", kSupport, {"320102", Low},

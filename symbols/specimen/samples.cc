@@ -44,6 +44,7 @@ std::vector<drawing::Point> anchorsOf(Sign sign, double w, double h) {
         case Sign::Ford:
         case Sign::Bridge:
         case Sign::Ferry:
+        case Sign::SlopeArrows:
             return {{w / 2 - 4, h / 2 - 2}, {w / 2 + 4, h / 2 + 2}};
         case Sign::Halt:
             return {{w / 2, h / 2 + 2}, {w / 2 + 10, h / 2 + 1}};
@@ -182,6 +183,8 @@ Exhibit sample(const measures::Entry& entry, drawing::Point size) {
             {"left_unit", "1/2"}, {"right_unit", "2/2"}, {"left_echelon", "sqd"}, {"right_echelon", "sqd"}};
     } else if (entry.sign == Sign::Unit) {
         exhibit.fields = {{"unit", "1/2 inf sqd"}};
+    } else if (entry.sign == Sign::SlopeArrows) {
+        exhibit.fields = {{"slope", "12"}};
     } else if (entry.sign == Sign::RangeRing) {
         exhibit.fields = {{"radius", "400"}};
     }

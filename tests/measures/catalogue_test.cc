@@ -64,6 +64,9 @@ TEST(Catalogue, FieldsTakeWhatTheyAreForAndTheirOwnDefaults) {
     EXPECT_EQ(checkField({"enemy", "", FieldType::Azimuth, ""}, "400").error().fault, kBadNumber);
     EXPECT_EQ(checkField({"enemy", "", FieldType::Azimuth, ""}, "north").error().fault, kBadNumber);
     EXPECT_EQ(checkField({"enemy_side", "", FieldType::Side, ""}, "up").error().fault, kBadSide);
+    EXPECT_EQ(checkField({"one_way", "", FieldType::Answer, "no"}, "perhaps").error().fault, kBadAnswer);
+    EXPECT_EQ(checkField({"slope", "", FieldType::Percent, ""}, "0").error().fault, kBadNumber);
+    EXPECT_TRUE(checkField({"one_way", "", FieldType::Answer, "no"}, "yes").has_value());
     EXPECT_EQ(checkField({"echelon", "", FieldType::Echelon, ""}, "horde").error().fault, kBadEchelon);
 }
 

@@ -8,6 +8,7 @@
 #include <fstream>
 #include <iostream>
 #include <iterator>
+#include <map>
 #include <sstream>
 #include <string>
 
@@ -110,6 +111,28 @@ INSTANTIATE_TEST_SUITE_P(Kinds, Golden, ::testing::ValuesIn(kinds()), [](const a
     std::replace(name.begin(), name.end(), '-', '_');
     return name;
 });
+
+// What is drawn otherwise where somebody asks for it.
+TEST(Golden, OptionsAreDrawnAsTheyWereFoundGood) {
+    struct Option {
+        const char* kind;
+        std::map<std::string, std::string> fields;
+    };
+    for (const auto& [kind, fields] :
+         {Option{"checkpoint", {{"lettered", "yes"}}}, Option{"casualty-collection-point", {{"cross", "yes"}}},
+          Option{"main-supply-route", {{"one_way", "yes"}}}, Option{"line-of-contact", {{"half_circles", "yes"}}},
+          Option{"slope-arrows", {{"slope", "12"}}}}) {
+        Made made = testing::sample(kind, kSpot);
+        made.fields = fields;
+        MadeFilm present;
+        present.add(made);
+        made.standing = plan::Standing::Planned;
+        MadeFilm onePen;
+        onePen.add(made).onePen();
+        expectGolden(std::string(kind) + "-option",
+                     "present\n" + describe(present.drawn()) + "planned, one pen\n" + describe(onePen.drawn()));
+    }
+}
 
 TEST(Golden, RoutesAreDrawnAsTheyWereFoundGood) {
     MadeFilm film;
