@@ -3,6 +3,7 @@
 
 #include "core/measures/catalogue.h"
 #include "core/movement/leg_ends.h"
+#include "core/units/capitals.h"
 #include "symbols/desk.h"
 #include "symbols/route_lines.h"
 #include "symbols/token.h"

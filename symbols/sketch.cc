@@ -41,13 +41,6 @@ double Label::width() const {
     return widest;
 }
 
-std::string inCapitals(std::string_view words) {
-    std::string all(words);
-    std::transform(all.begin(), all.end(), all.begin(),
-                   [](unsigned char c) { return static_cast<char>(c < 0x80 ? std::toupper(c) : c); });
-    return all;
-}
-
 Points circlePoints(Point centre, double diameter) {
     constexpr int kSides = 48;  // the chord's rise stays under 0.01 mm up to a diameter of 9
     Points ring;

@@ -82,8 +82,6 @@ class Pencil {
 
 /// A name without the abbreviation that it begins with: people write "PL FLINT" where "FLINT" is asked for.
 [[nodiscard]] std::string bareName(const std::string& name, std::string_view abbreviation);
-/// The catalogue's words as they are written on a film; letters beyond ASCII stay as they are.
-[[nodiscard]] std::string inCapitals(std::string_view words);
 
 [[nodiscard]] Points circlePoints(Point centre, double diameter);
 /// +1 where left of travel is outside the ring, else -1.

@@ -2,6 +2,7 @@
 
 #include "core/drawing/steps.h"
 #include "core/measures/catalogue.h"
+#include "core/units/capitals.h"
 #include "symbols/construction.h"
 #include "symbols/extension.h"
 #include "symbols/faults.h"

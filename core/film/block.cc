@@ -6,6 +6,7 @@
 #include "core/drawing/text_ruler.h"
 #include "core/film/lettering.h"
 #include "core/film/registration.h"
+#include "core/units/capitals.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::film {
@@ -25,7 +26,7 @@ constexpr double kTight = 2.8;  ///< pitch of rows that belong together
 constexpr double kSampleWide = 16;
 constexpr double kSampleHigh = 5;
 constexpr double kLegendPitch = 5.8;
-constexpr std::string_view kCautions = "Planning and training aid. Check datum and declination before use.";
+constexpr std::string_view kCautions = "Planning and training aid. Check datum and declination.";
 
 void addPart(std::string& text, const std::string& part, std::string_view before = {}) {
     if (!part.empty()) {
@@ -47,7 +48,7 @@ std::string signedPercent(double percent) {
     return (percent < 0 ? "-" : "+") + numberText(std::abs(percent), 2);
 }
 
-/// What the block says at the left, one paragraph a row.
+/// What the block says at the left, one paragraph a row; in capitals like every block (engraving D).
 std::vector<std::string> facts(const PageOrder& order, const plan::Registration& registration, const GridNames& names) {
     const plan::Heading& heading = order.plan.heading();
     const plan::SheetPtr sheet = order.plan.groundSheet(order.film);
@@ -80,6 +81,7 @@ std::vector<std::string> facts(const PageOrder& order, const plan::Registration&
         rows.push_back("Distribution: " + heading.distribution);
     }
     std::erase_if(rows, [](const std::string& text) { return text.empty(); });
+    std::transform(rows.begin(), rows.end(), rows.begin(), inCapitals);
     return rows;
 }
 
@@ -125,26 +127,24 @@ std::vector<std::string> squareText(const PageOrder& order, const NamedSquare* s
     const Metres side = gridInterval(order.frame.scale());
     const std::string wide = numberText(order.frame.east(side).value(), 1);
     const std::string high = numberText(order.frame.north(side).value(), 1);
-    const std::string size = wide == high ? wide + " mm a side" : wide + " x " + high + " mm";
-    if (square == nullptr) {
-        return {"One grid square", "= " + size};
-    }
-    return {"Square " + square->name, "= " + size};
+    const std::string size = wide == high ? "SIDE " + wide + " mm" : "SIDES " + wide + " x " + high + " mm";
+    return {square == nullptr ? std::string("ONE GRID SQUARE") : "SQUARE " + square->name, size};
 }
 
 void addHead(drawing::Drawing& drawing, const PageOrder& order, double width) {
     const std::string phases = phasesText(order.film.phases);
     const double phasesWide = drawing::textWidth(phases, kPhases, Weight::Bold);
     const double room = width - 2 * kPad - (phases.empty() ? 0 : phasesWide + 3);
+    const std::string name = inCapitals(order.film.name);
     double title = kTitle;
-    while (title > kLetters && drawing::textWidth(order.film.name, title, Weight::Bold) > room) {
+    while (title > kLetters && drawing::textWidth(name, title, Weight::Bold) > room) {
         title -= 0.2;
     }
     const double base = kHead / 2 + kTitle / 2;
-    drawing.marks.emplace_back(row(order.film.name, {kPad, base}, title, Align::Left, Weight::Bold));
+    drawing.marks.emplace_back(row(name, {kPad, base}, title, Align::Left, Weight::Bold));
     drawing.marks.emplace_back(row(phases, {width - kPad, base}, kPhases, Align::Right, Weight::Bold));
-    const double titleWide = drawing::textWidth(order.film.name, title, Weight::Bold);
-    const std::string& plan = order.plan.heading().name;
+    const double titleWide = drawing::textWidth(name, title, Weight::Bold);
+    const std::string plan = inCapitals(order.plan.heading().name);
     if (!plan.empty() && titleWide + 3 + drawing::textWidth(plan, kLetters) <= room) {
         drawing.marks.emplace_back(row(plan, {kPad + titleWide + 3, base}, kLetters));
     }
@@ -218,7 +218,8 @@ Block administrativeBlock(const PageOrder& order, const plan::Registration& regi
     Block block;
     const Facts left = setFacts(facts(order, registration, names));
     const std::string& own = order.plan.heading().cautions;
-    const auto cautions = wrapped(own.empty() ? std::string(kCautions) : own, block.width - 2 * kPad, kSmallLetters);
+    const auto cautions =
+        wrapped(inCapitals(own.empty() ? std::string(kCautions) : own), block.width - 2 * kPad, kSmallLetters);
     const double cautionsHigh = 2 * 1.5 + kSmallLetters + kTight * (static_cast<double>(cautions.size()) - 1);
     const auto squareRows = squareText(order, square);
     const double squareHigh = kSmallLetters + kTight + 2 * 1.6;

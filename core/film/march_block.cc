@@ -1,13 +1,13 @@
 #include "core/film/march_block.h"
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 #include "core/drawing/text_ruler.h"
 #include "core/film/lettering.h"
 #include "core/measures/catalogue.h"
 #include "core/movement/column_figures.h"
+#include "core/units/capitals.h"
 #include "core/units/number_text.h"
 
 namespace crosstick::film {
@@ -31,13 +31,6 @@ std::string shortened(std::string text) {
         --end;
     }
     return text.substr(0, end) + "...";
-}
-
-std::string upper(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) {
-        return c < 0x80 ? static_cast<char>(std::toupper(c)) : static_cast<char>(c);
-    });
-    return text;
 }
 
 /// To a decimetre, and no more figures than are said.
@@ -65,8 +58,8 @@ MarchRow rowOf(const plan::Force& force, const plan::Serial& serial, std::size_t
     MarchRow row;
     row.number = std::to_string(place + 1);
     row.unit = element == nullptr ? std::string{} : element->unit;
-    row.designation = element == nullptr ? std::string("?") : shortened(upper(element->name));
-    row.role = shortened(upper(serial.role));
+    row.designation = element == nullptr ? std::string("?") : shortened(inCapitals(element->name));
+    row.role = shortened(inCapitals(serial.role));
     return row;
 }
 
@@ -83,7 +76,7 @@ MarchBlock marchBlock(const plan::Force& force, const plan::Column* column, cons
         return block;
     }
     if (!column->name.empty()) {
-        block.title += "  " + shortened(upper(column->name));
+        block.title += "  " + shortened(inCapitals(column->name));
     }
     const movement::ColumnFigures figures = movement::columnFigures(force, *column);
     const std::size_t count = column->serials.size();

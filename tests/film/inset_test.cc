@@ -141,9 +141,9 @@ TEST(Inset, ItsPageIsLaidOutAtItsScaleWithItsOwnTicks) {
             return text != nullptr && text->text.find(words) != std::string::npos;
         });
     };
-    EXPECT_TRUE(says("Inset of MOVE"));
+    EXPECT_TRUE(says("INSET OF MOVE"));
     EXPECT_TRUE(says("1:5 000"));
-    EXPECT_TRUE(says("= 20.0 mm a side")) << "a hundred metres at 1:5,000";
+    EXPECT_TRUE(says("SIDE 20.0 mm")) << "a hundred metres at 1:5,000";
 }
 
 // Its corners 656800 5103350 and 657420 5102700 on MOVE, whose window begins at 652300 5104500: 180 mm, 46 mm and

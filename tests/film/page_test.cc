@@ -93,10 +93,9 @@ TEST(Page, BlockCarriesWhatAFilmMust) {
     const auto page = layOut(Ordered{}.order());
     ASSERT_TRUE(page.has_value());
     for (const char* words :
-         {"MOVE", "PHASES 1–2", "SLOW KETTLE", "Ulmeray, sheet 4271, ZT25, ed. 2", "1:25 000 · WGS 84 · 25T FL FM",
-          "Effective 131900OMAR27", "Prepared 131100OMAR27, Lt Arden, 2/C", "Distribution: copy 2 of 6: 1 Sqd",
-          "= 40.0 mm a side", "Planning and training aid. Check datum and declination before use.", "EXERCISE",
-          "film 2 of 3", "G-M 11° W", "2027, from the sheet", "100 mm, true"}) {
+         {"MOVE", "PHASES 1–2", "SLOW KETTLE", "ULMERAY, SHEET 4271, ZT25, ED. 2", "1:25 000 · WGS 84 · 25T FL FM",
+          "EFFECTIVE 131900OMAR27", "PREPARED 131100OMAR27, LT ARDEN, 2/C", "DISTRIBUTION: COPY 2 OF 6: 1 SQD",
+          "SIDE 40.0 mm", "EXERCISE", "film 2 of 3", "G-M 11° W", "2027, from the sheet", "100 mm, true"}) {
         EXPECT_TRUE(says(page->furniture, words)) << words;
     }
 }
@@ -108,8 +107,8 @@ TEST(Page, FittedToStretchedPaperSaysSoAndItsBarsStayTrue) {
     ordered.frame = ordered.frame.fitted({0.25, -0.1});
     const auto page = layOut(ordered.order());
     ASSERT_TRUE(page.has_value());
-    EXPECT_TRUE(says(page->furniture, "Fit to paper: E +0.25 %, N -0.10 %"));
-    EXPECT_TRUE(says(page->furniture, "= 40.1 x 40.0 mm"));
+    EXPECT_TRUE(says(page->furniture, "FIT TO PAPER: E +0.25 %, N -0.10 %"));
+    EXPECT_TRUE(says(page->furniture, "SIDES 40.1 x 40.0 mm"));
     ASSERT_EQ(page->bars.size(), exact->bars.size());
     for (std::size_t n = 0; n < page->bars.size(); ++n) {
         const Bar& bar = page->bars[n];
@@ -162,7 +161,7 @@ TEST(Page, SideOfASquareFollowsTheScaleWhileBarsStayTrue) {
     const Ordered half("MOVE", Scale{50000});
     const auto page = layOut(half.order());
     ASSERT_TRUE(page.has_value());
-    EXPECT_TRUE(says(page->furniture, "= 20.0 mm a side"));
+    EXPECT_TRUE(says(page->furniture, "SIDE 20.0 mm"));
     EXPECT_TRUE(says(page->furniture, "1:50 000 · WGS 84 · 25T FL FM"));
     for (const Bar& bar : page->bars) {
         EXPECT_NEAR(std::abs(bar.to.x - bar.from.x) + std::abs(bar.to.y - bar.from.y), 100, 1e-9);
@@ -255,7 +254,7 @@ TEST(Page, PlanWithoutASheetSaysSo) {
     const Frame frame = *Frame::of(plan, *film);
     const auto page = layOut({plan, *film, frame});
     ASSERT_TRUE(page.has_value());
-    EXPECT_TRUE(says(page->furniture, "No sheet: the plan's own grid"));
+    EXPECT_TRUE(says(page->furniture, "NO SHEET: THE PLAN'S OWN GRID"));
     EXPECT_TRUE(says(page->furniture, "1:25 000 · WGS 84 · 25T FL FM"));
 }
 
