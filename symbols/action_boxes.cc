@@ -18,6 +18,8 @@ constexpr double kLone = 2.5;
 constexpr double kRow = 1.8;
 constexpr double kBetweenRows = 0.5;
 constexpr double kRouteDot = 1.0;
+constexpr double kClear = 0.8;         ///< of other ink, round a box (engraving E2)
+constexpr double kLettersClear = 0.9;  ///< and round letters beside it (A4)
 constexpr double kCross = 2.0;
 constexpr double kUnderCross = 0.6;
 
@@ -78,10 +80,11 @@ int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::si
     TurnedBox body = print.box;
     body.middle.y -= shoulder / 2;
     body.height -= shoulder;
-    return desk.taken().crossings(body.grown(0.3), owner) +
+    const double pen = desk.gauge().pen / 2;
+    return desk.taken().crossings(body.grown(kClear + pen), owner) +
            desk.taken().crossings(slice(kHalfway, 1, kHalfway), owner) +
            desk.taken().crossings(slice(stands == Stands::OnItsSpot ? kLow : -kLow, kHalfway, kLow), owner) +
-           (print.beside ? desk.taken().crossings(*print.beside, owner) : 0);
+           (print.beside ? desk.taken().crossings(print.beside->grown(kLettersClear + pen), owner) : 0);
 }
 
 /// Moved so that the box and what stands beside it are inside the window.
@@ -105,17 +108,19 @@ double clearOf(Vector direction, const std::vector<Vector>& legs) {
 /// Does the line from the spot to the tip run through the box itself or along its edge? The body stands above the tip,
 /// its point tapers; a line that stays flatter than the taper stays clear of both.
 bool runsThrough(const BoxShape& shape, Point tip, Point spot) {
-    constexpr double kClear = 0.12;  // radians
+    constexpr double kBeside = 0.12;  // radians
     const Vector to = spot - tip;
     const Point shoulder = shape.outline[1];
-    return std::atan2(std::abs(to.x), -to.y) < std::atan2(std::abs(shoulder.x), -shoulder.y) + kClear;
+    return std::atan2(std::abs(to.x), -to.y) < std::atan2(std::abs(shoulder.x), -shoulder.y) + kBeside;
 }
 
-/// Does a leg leave so near to north that it would run along the box or through it?
-bool legsLeaveNorth(const std::vector<Vector>& legs, const BoxShape& shape) {
-    constexpr double kBeside = 0.8;
+/// Does a leg leave so near to north that it would run along the box, less than the clearance from its shoulder, or
+/// through it?
+bool legsLeaveNorth(const std::vector<Vector>& legs, const BoxShape& shape, const drawing::Gauge& gauge) {
     const Point shoulder = shape.outline[1];
-    return clearOf({0, -1}, legs) < std::atan2(std::abs(shoulder.x) + kBeside, -shoulder.y);
+    const double apart = kClear + (gauge.routePen + gauge.pen) / 2;
+    return clearOf({0, -1}, legs) <
+           std::atan2(std::abs(shoulder.x), -shoulder.y) + std::asin(std::min(1.0, apart / drawing::length(shoulder)));
 }
 
 /// Where a tip may be set aside to: directions in the order of liking, and how far.
@@ -296,8 +301,8 @@ void placeActionBox(Desk& desk, Subject& subject) {
         return;
     }
     const Footprint here = footprint(shape, content, spot, desk.gauge().letters);
-    const bool ownPlace =
-        fits(desk, here) && !legsLeaveNorth(legs, shape) && !desk.taken().coversSpot(here.box, spot, subject.order);
+    const bool ownPlace = fits(desk, here) && !legsLeaveNorth(legs, shape, desk.gauge()) &&
+                          !desk.taken().coversSpot(here.box, spot, subject.order);
     if (ownPlace && crossings(desk, shape, here, subject.order, Stands::OnItsSpot) == 0) {
         drawBox(desk, subject, shape, content, spot);
         return;

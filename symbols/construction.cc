@@ -175,18 +175,27 @@ void letterAt(Desk& desk, Subject& subject, const std::vector<Label>& wordings, 
     if (wordings.empty() || wordings.front().isEmpty() || desk.writeByHand(subject, wordings.front(), angle)) {
         return;
     }
-    for (const Label& label : wordings) {
-        if (const auto place = desk.choose(label, placesOf(label), subject.order)) {
-            desk.write(subject, label, place->middle, place->angle);
-            return;
-        }
+    const auto beside = [&](Crossed crossed) {
+        return std::any_of(wordings.begin(), wordings.end(), [&](const Label& label) {
+            const auto place = desk.choose(label, placesOf(label), subject.order, crossed);
+            if (place) {
+                desk.write(subject, label, place->middle, place->angle);
+            }
+            return place.has_value();
+        });
+    };
+    const auto aside = [&] {
+        return std::any_of(wordings.begin(), wordings.end(),
+                           [&](const Label& label) { return letterAsideOfBody(desk, subject, label); });
+    };
+    // A symbol's name goes aside before a line strikes it through; that of a line, long as it is, runs across others
+    // rather than far from it.
+    const bool isSymbols = subject.body.points.size() < 2;
+    const bool isWritten =
+        isSymbols ? beside(Crossed::Never) || aside() || beside(Crossed::AtWorst) : beside(Crossed::AtWorst) || aside();
+    if (!isWritten) {
+        desk.remark(subject, kLabelLeftOut);
     }
-    for (const Label& label : wordings) {
-        if (letterAsideOfBody(desk, subject, label)) {
-            return;
-        }
-    }
-    desk.remark(subject, kLabelLeftOut);
 }
 
 void letterAt(Desk& desk, Subject& subject, const Label& label, const std::vector<Desk::Place>& places, Degrees angle) {

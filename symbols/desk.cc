@@ -61,7 +61,8 @@ bool Desk::writeByHand(Subject& subject, const Label& label, Degrees angle) {
     return subject.labelAt.has_value();
 }
 
-std::optional<Desk::Place> Desk::choose(const Label& label, const std::vector<Place>& places, std::size_t owner) const {
+std::optional<Desk::Place> Desk::choose(const Label& label, const std::vector<Place>& places, std::size_t owner,
+                                        Crossed crossed) const {
     std::optional<Place> free;
     for (const Place& place : places) {
         const TurnedBox box = label.boxAt(place.middle, place.angle);
@@ -71,7 +72,7 @@ std::optional<Desk::Place> Desk::choose(const Label& label, const std::vector<Pl
         if (!isCrossed(box.grown(0.4), owner)) {
             return place;
         }
-        if (!free) {
+        if (!free && crossed == Crossed::AtWorst) {
             free = place;
         }
     }

@@ -33,6 +33,9 @@ struct Subject {
     [[nodiscard]] plan::ItemId id() const { return showing->item; }
 };
 
+/// Other lines under letters, or another's true place: never, or where nothing else is free.
+enum class Crossed { Never, AtWorst };
+
 /// Height of a task's letter (engraving A2).
 inline constexpr double kTaskLetter = 2.5;
 
@@ -77,8 +80,8 @@ class Desk {
         Point middle;
         Degrees angle;
     };
-    [[nodiscard]] std::optional<Place> choose(const Label& label, const std::vector<Place>& places,
-                                              std::size_t owner) const;
+    [[nodiscard]] std::optional<Place> choose(const Label& label, const std::vector<Place>& places, std::size_t owner,
+                                              Crossed crossed = Crossed::AtWorst) const;
     void remark(const Subject& subject, FaultId about) { remarks_.push_back({subject.id(), about}); }
     [[nodiscard]] std::vector<Remark> takeRemarks() { return std::move(remarks_); }
 

@@ -4,11 +4,9 @@
 
 namespace crosstick::symbols {
 
-/// Other lines under letters, other letters in a row with them: none, or where nothing else is free.
-enum class Crossed { Never, AtWorst };
-
 /// Letters along a piece of a route, 1.3 off its axis, sliding to where they have room; false where they have none.
 /// @param sides  +1: left of travel; the first that has room
+/// @param crossed  Never: nor in a row with other letters
 [[nodiscard]] bool writeBeside(Desk& desk, Subject& route, const RoutePiece& piece, const Label& label,
                                const std::vector<double>& sides, Crossed crossed);
 

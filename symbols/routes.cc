@@ -117,7 +117,11 @@ void drawRoutes(Desk& desk, const std::vector<Subject*>& routes) {
         if (span.last + 1 < route->points.size()) {
             drawAdministrative(desk, *route, span.last, route->points.size() - 1);
         }
-        drawLegs(desk, *route, inkLine(pieces, span.first, span.last));
+        const Points line = inkLine(pieces, span.first, span.last);
+        if (std::any_of(pieces.begin(), pieces.end(), [](const RoutePiece& piece) { return piece.aside != 0; })) {
+            desk.taken().draw(line, route->order);  // the lane of a shared stretch runs beside the true line
+        }
+        drawLegs(desk, *route, line);
         drawHeads(desk, *route, pieces);
     }
 }
@@ -141,18 +145,24 @@ void letterRoutes(Desk& desk, const std::vector<Subject*>& routes) {
 }
 
 std::vector<Vector> legsAt(Point spot, const std::vector<Subject*>& routes) {
+    constexpr double kBeside = 5;  // about where a box is widest
     std::vector<Vector> legs;
+    const auto add = [&](Points line) {
+        const drawing::Path path(drawing::cleaned(std::move(line)));
+        if (path.points().size() > 1) {
+            legs.push_back(drawing::unit(path.at(std::min(kBeside, path.length())) - spot));
+        }
+    };
     for (const Subject* route : routes) {
+        const auto pieces = piecesOf(*route, routes);
         for (std::size_t n = 0; n < route->points.size(); ++n) {
             if (drawing::length(route->points[n] - spot) >= 0.05) {
                 continue;
             }
-            if (n > 0) {
-                legs.push_back(drawing::unit(route->points[n - 1] - spot));
-            }
-            if (n + 1 < route->points.size()) {
-                legs.push_back(drawing::unit(route->points[n + 1] - spot));
-            }
+            Points before = inkLine(pieces, 0, n);
+            std::reverse(before.begin(), before.end());
+            add(std::move(before));
+            add(inkLine(pieces, n, pieces.size()));
         }
     }
     return legs;
