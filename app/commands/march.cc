@@ -15,7 +15,7 @@ namespace {
 
 struct MarchLine {
     std::string plan, column, start, arrive, hHour, known, output, times = "local";
-    std::vector<std::string> routes, points, before;
+    std::vector<std::string> routes, points, columns, before;
     TimingOptions timing;
     bool json = false;
 };
@@ -124,7 +124,7 @@ std::vector<press::PaperTable> papers(const plan::Plan& plan, const std::vector<
 Result<std::string> bytesOf(const plan::Plan& plan, const std::vector<MarchContent>& contents, const MarchLine& line,
                             const Surroundings& surroundings) {
     if (std::filesystem::path(line.output).extension() == ".csv") {
-        return marchCsv(plan, contents);
+        return marchCsv(plan, contents, line.columns);
     }
     return paperBytes(line.output, papers(plan, contents, line), plan.heading(), surroundings);
 }
@@ -193,6 +193,8 @@ void addMarch(CLI::App& program, Action& action) {
     command->add_option("--times", line->times, "In the table here: local, zulu, or h for the H-hour")
         ->check(CLI::IsMember({"local", "zulu", "h"}));
     command->add_option("--point", line->points, "Only this point on the paper; may be given again");
+    command->add_option("--columns", line->columns, "Of the CSV only these, in this order, by their names in it")
+        ->delimiter(',');
     command->add_option("-o,--output", line->output, "FILE.pdf, FILE.csv or FILE.html");
     command->add_flag("--json", line->json, "Exact times as one JSON array, null for unknown");
     command->callback([line, &action] {

@@ -119,22 +119,23 @@ std::string marchText(const plan::Plan& plan, const MarchContent& content, Clock
            "Each: first man arrives - last man clear. Planning and training aid.\n";
 }
 
-std::string marchCsv(const plan::Plan& plan, const std::vector<MarchContent>& routes) {
-    std::string text =
-        csvRecord({"route", "point", "ground_distance_so_far_m", "element", "people", "arrive", "clear", "arrive_zulu",
-                   "clear_zulu", "arrive_h_minutes", "clear_h_minutes", "arrive_minutes", "clear_minutes"});
+Result<std::string> marchCsv(const plan::Plan& plan, const std::vector<MarchContent>& routes,
+                             const std::vector<std::string>& columns) {
+    std::vector<std::vector<std::string>> records{{"route", "point", "ground_distance_so_far_m", "element", "people",
+                                                   "arrive", "clear", "arrive_zulu", "clear_zulu", "arrive_h_minutes",
+                                                   "clear_h_minutes", "arrive_minutes", "clear_minutes"}};
     for (const MarchContent& content : routes) {
         const MarchTable& table = content.table;
         for (const MarchPoint& point : table.points) {
             for (std::size_t n = 0; n < point.elements.size(); ++n) {
                 const movement::MarchingElement& element = table.elements[n];
-                text += csvRecord(record(plan, table, point, element.name,
+                records.push_back(record(plan, table, point, element.name,
                                          element.people == 0 ? "" : std::to_string(element.people), point.elements[n]));
             }
-            text += csvRecord(record(plan, table, point, "column", std::to_string(table.people), point.column));
+            records.push_back(record(plan, table, point, "column", std::to_string(table.people), point.column));
         }
     }
-    return text;
+    return csvOf(records, columns);
 }
 
 }  // namespace crosstick::app

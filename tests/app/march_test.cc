@@ -82,6 +82,19 @@ TEST_F(March, CsvHasARecordForEachElementAtEachPoint) {
     EXPECT_THAT(csv, HasSubstr(",WPN,8,2027-03-13T22:14:09-02:00,"));
 }
 
+TEST_F(March, CsvHasTheColumnsThatAreWanted) {
+    const auto out = (folder_ / "march.csv").string();
+    const auto made = [&](const char* columns) {
+        return said({"march", planFile(), "--route", "QUILL", "--columns", columns, "-o", out});
+    };
+    EXPECT_EQ(made("element,point,arrive").exit, Exit::Done);
+    EXPECT_THAT(read(out), StartsWith("element,point,arrive\r\n"));
+    EXPECT_THAT(read(out), HasSubstr("WPN,PL BODKIN,2027-03-13T22:14:09-02:00\r\n"));
+    const Said refused = made("element,when");
+    EXPECT_EQ(refused.exit, Exit::CouldNot);
+    EXPECT_THAT(refused.err, HasSubstr("clear_zulu")) << "it says which there are";
+}
+
 TEST_F(March, HtmlStandsByItselfAndIsEscaped) {
     plan::Plan plan = movement::kettlePlan();
     plan::Force force = plan.force();

@@ -5,6 +5,7 @@
 
 #include "core/movement/drift.h"
 #include "core/movement/paper_figures.h"
+#include "core/movement/typed_timing.h"
 #include "core/units/number_text.h"
 #include "ui/window/window.h"
 
