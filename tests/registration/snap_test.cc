@@ -7,6 +7,9 @@
 #include <gtest/gtest.h>
 
 #include "core/registration/printed_cross.h"
+#include "tests/sheets/made_sheets.h"
+#include "tests/sheets/our_reader.h"
+#include "tests/sheets/photographed_film.h"
 
 namespace crosstick::registration {
 namespace {
@@ -76,6 +79,26 @@ TEST(Snap, FindsNothingWhereNoLinesCross) {
     const auto line = crossingNear(picture, {{152, 230}, {108, 0}, {0, -108}}, 25);
     ASSERT_TRUE(line.has_value());
     EXPECT_FALSE(line->has_value());
+}
+
+// Felt pen on a slanted film in bad light: two lie in the film's brighter half, two are darker and larger.
+TEST(Snap, FindsTheTicksOfAPhotographedFilm) {
+    const testing::Folder folder;
+    testing::photographFilm(folder / "film.jpg", 5);
+    const auto raster = testing::reader().sheet(folder / "film.jpg").and_then([](const auto& copy) {
+        return sheets::Raster::open(copy);
+    });
+    ASSERT_TRUE(raster.has_value());
+    const GreyPicture picture = greyOf(*raster);
+    for (const testing::FilmTick& tick : testing::filmTicks()) {
+        for (const auto& [right, down] : {std::pair{0.0, 0.0}, {6.0, -5.0}, {-9.0, 7.0}}) {
+            const PixelPoint at{tick.photo.column + right, tick.photo.row + down};
+            const auto found = crossingNear(picture, {at, {100, 0}, {0, -100}}, 25);
+            ASSERT_TRUE(found.has_value());
+            ASSERT_TRUE(found->has_value()) << at.x << ", " << at.y;
+            EXPECT_LT(std::hypot((*found)->x - tick.photo.column, (*found)->y - tick.photo.row), 0.5);
+        }
+    }
 }
 
 /// A small cross at 80.3, 70.6 on mottled ground, its arms some pixels long and slightly turned, a river beside it.

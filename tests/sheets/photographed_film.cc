@@ -15,6 +15,8 @@ namespace {
 
 constexpr double kWide = 297, kHigh = 210;  // mm
 constexpr double kPixelsPerMm = 4.7;
+constexpr double kTurn = 0.06;
+constexpr double kSlant = 0.0011;  // by which depth grows with each mm
 
 using Colour = std::array<double, 3>;
 
@@ -26,13 +28,25 @@ struct Spot {
 Spot spotAt(double column, double row) {
     const double u = (column - kPhotoColumns / 2.0) / kPixelsPerMm;
     const double v = (row - kPhotoRows / 2.0) / kPixelsPerMm;
-    const double depth = 1 / (1 + 0.0011 * v);
-    constexpr double turn = 0.06;
+    const double depth = 1 / (1 + kSlant * v);
     const double x = u * depth;
     const double y = v * depth;
-    return {kWide / 2 + x * std::cos(turn) + y * std::sin(turn),
-            kHigh / 2 + 4 - x * std::sin(turn) + y * std::cos(turn)};
+    return {kWide / 2 + x * std::cos(kTurn) + y * std::sin(kTurn),
+            kHigh / 2 + 4 - x * std::sin(kTurn) + y * std::cos(kTurn)};
 }
+
+/// The other way.
+plan::RasterSpot photoOf(Spot p) {
+    const double right = p.x - kWide / 2;
+    const double down = p.y - kHigh / 2 - 4;
+    const double x = right * std::cos(kTurn) - down * std::sin(kTurn);
+    const double y = right * std::sin(kTurn) + down * std::cos(kTurn);
+    const double v = y / (1 - kSlant * y);
+    const double u = x * (1 + kSlant * v);
+    return {kPhotoColumns / 2.0 + u * kPixelsPerMm, kPhotoRows / 2.0 + v * kPixelsPerMm};
+}
+
+constexpr std::array<Spot, 4> kTicks{{{20, 20}, {277, 20}, {20, 190}, {277, 190}}};
 
 double distance(Spot p, Spot a, Spot b) {
     const double dx = b.x - a.x;
@@ -58,7 +72,7 @@ std::vector<Stroke> letters(Spot at, Pen pen) {
 
 std::vector<Stroke> drawing() {
     std::vector<Stroke> list;
-    for (const Spot tick : {Spot{20, 20}, Spot{277, 20}, Spot{20, 190}, Spot{277, 190}}) {
+    for (const Spot tick : kTicks) {
         list.push_back({Pen::Black, 0.6, {{tick.x - 5, tick.y}, {tick.x + 5, tick.y}}});
         list.push_back({Pen::Black, 0.6, {{tick.x, tick.y - 5}, {tick.x, tick.y + 5}}});
     }
@@ -237,6 +251,14 @@ FilmSpot filmSpot(int column, int row) {
     const bool isFilm = inside > 2;
     return {inside < -2, isFilm && off < -0.25 ? std::optional<Pen>(pen) : std::nullopt, isFilm && off > 1.5,
             std::abs(fromCup(p) + 1) < 4};
+}
+
+std::array<FilmTick, 4> filmTicks() {
+    std::array<FilmTick, 4> ticks;
+    for (std::size_t n = 0; n < ticks.size(); ++n) {
+        ticks[n] = {photoOf(kTicks[n]), {kTicks[n].x, kTicks[n].y}};
+    }
+    return ticks;
 }
 
 void photographFilm(const std::filesystem::path& file, unsigned seed) {

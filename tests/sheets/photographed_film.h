@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <filesystem>
 #include <optional>
@@ -21,6 +22,12 @@ struct FilmSpot {
     bool isStain = false;    ///< of the cup
 };
 [[nodiscard]] FilmSpot filmSpot(int column, int row);
+
+/// Its four ticks, 10 mm across: where they lie in the photo, and on the film in mm from its upper left corner.
+struct FilmTick {
+    plan::RasterSpot photo, film;
+};
+[[nodiscard]] std::array<FilmTick, 4> filmTicks();
 
 /// As a JPEG file of quality 60. @param seed  of all noise
 void photographFilm(const std::filesystem::path& file, unsigned seed);
