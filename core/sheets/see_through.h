@@ -11,7 +11,8 @@ namespace crosstick::sheets {
 /// Makes the blank of a photographed or scanned film see-through: what is about as bright as its surroundings, in
 /// however uneven a light, vanishes, and what was drawn keeps its colour. Strokes are what is narrow; what is wider
 /// than a fortieth of the picture's longer side is a stroke where it is coloured or black, and a shadow where it is
-/// grey; what is wider than a fifteenth is no stroke. Thread: reading what was made is safe from any.
+/// grey; what is wider than a fifteenth is no stroke. The table about a film vanishes too where it has not the film's
+/// colour. Thread: reading what was made is safe from any.
 class SeeThrough {
   public:
     /// Looks over the whole picture once, coarsely. Errors: those of Raster::read().
