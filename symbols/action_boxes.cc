@@ -66,7 +66,11 @@ bool fits(const Desk& desk, const Footprint& print) {
 /// corners beside the point are bare, and on its spot the box may stand on a line.
 enum class Stands { OnItsSpot, Aside };
 
-int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::size_t owner, Stands stands) {
+/// Lines that run through it, or nearer than it should be clear of them.
+enum class Lines { Through, Near };
+
+int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::size_t owner, Stands stands,
+              Lines lines) {
     constexpr double kLow = 0.35;  // shares of the point's height and of its width there
     constexpr double kHalfway = 0.7;
     const double shoulder = -shape.outline[1].y;
@@ -80,11 +84,14 @@ int crossings(Desk& desk, const BoxShape& shape, const Footprint& print, std::si
     TurnedBox body = print.box;
     body.middle.y -= shoulder / 2;
     body.height -= shoulder;
+    constexpr double kTouching = 0.3;
     const double pen = desk.gauge().pen / 2;
-    return desk.taken().crossings(body.grown(kClear + pen), owner) +
+    const double clear = lines == Lines::Near ? kClear + pen : kTouching;
+    const double lettersClear = lines == Lines::Near ? kLettersClear + pen : kTouching;
+    return desk.taken().crossings(body.grown(clear), owner) +
            desk.taken().crossings(slice(kHalfway, 1, kHalfway), owner) +
            desk.taken().crossings(slice(stands == Stands::OnItsSpot ? kLow : -kLow, kHalfway, kLow), owner) +
-           (print.beside ? desk.taken().crossings(print.beside->grown(kLettersClear + pen), owner) : 0);
+           (print.beside ? desk.taken().crossings(print.beside->grown(lettersClear), owner) : 0);
 }
 
 /// Moved so that the box and what stands beside it are inside the window.
@@ -176,7 +183,8 @@ std::optional<Point> tipAside(Desk& desk, const BoxShape& shape, const BoxConten
             }
             double cost = base + (desk.taken().coversSpot(print.box, spot, owner) ? 6 : 0);
             cost += cost < least ? 1.2 * desk.taken().crossings(tip, spot, owner) : 0;
-            cost += cost < least ? 2.5 * crossings(desk, shape, print, owner, Stands::Aside) : 0;
+            cost += cost < least ? 2.5 * crossings(desk, shape, print, owner, Stands::Aside, Lines::Through) : 0;
+            cost += cost < least ? 2.0 * crossings(desk, shape, print, owner, Stands::Aside, Lines::Near) : 0;
             if (cost < least) {
                 least = cost;
                 best = tip;
@@ -303,7 +311,7 @@ void placeActionBox(Desk& desk, Subject& subject) {
     const Footprint here = footprint(shape, content, spot, desk.gauge().letters);
     const bool ownPlace = fits(desk, here) && !legsLeaveNorth(legs, shape, desk.gauge()) &&
                           !desk.taken().coversSpot(here.box, spot, subject.order);
-    if (ownPlace && crossings(desk, shape, here, subject.order, Stands::OnItsSpot) == 0) {
+    if (ownPlace && crossings(desk, shape, here, subject.order, Stands::OnItsSpot, Lines::Near) == 0) {
         drawBox(desk, subject, shape, content, spot);
         return;
     }

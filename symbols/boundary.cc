@@ -116,8 +116,8 @@ std::optional<Candidate> candidateAt(Desk& desk, const Subject& subject, const L
     if (!free) {
         return std::nullopt;
     }
-    const int crossed = desk.taken().crossings(leftBox, subject.order) +
-                        desk.taken().crossings(rightBox, subject.order) +
+    const int crossed = desk.taken().crossings(desk.withWhite(leftBox), subject.order) +
+                        desk.taken().crossings(desk.withWhite(rightBox), subject.order) +
                         desk.taken().crossings(markBox, subject.order);
     const double reach = line.half() + 4;
     c.cost = line.path.turning(s - reach, s + reach) + 0.004 * std::abs(s - nominal) + 0.3 * crossed;

@@ -27,9 +27,9 @@ Pencil Desk::plainInkOf(Subject& subject) {
 }
 
 bool Desk::isCrossed(const TurnedBox& box, std::size_t owner) const {
-    constexpr double kFromSpots = 0.4;
+    constexpr double kFromSpots = 0.8;
     constexpr Point kNowhere{-1e9, -1e9};  // a label has no true place of its own
-    return taken_.crossings(box, owner) > 0 || taken_.coversSpot(box, kNowhere, owner, kFromSpots);
+    return taken_.crossings(withWhite(box), owner) > 0 || taken_.coversSpot(box, kNowhere, owner, kFromSpots);
 }
 
 void Desk::write(Subject& subject, const Label& label, Point middle, Degrees angle) {
@@ -69,7 +69,7 @@ std::optional<Desk::Place> Desk::choose(const Label& label, const std::vector<Pl
         if (!fits(box)) {
             continue;
         }
-        if (!isCrossed(box.grown(0.4), owner)) {
+        if (!isCrossed(box, owner)) {
             return place;
         }
         if (!free && crossed == Crossed::AtWorst) {

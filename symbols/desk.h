@@ -65,8 +65,10 @@ class Desk {
         return room_ == Room::Ample && box.inside(lettersWindow()) && taken_.isFree(box);
     }
 
-    /// Do other lines cross a place for letters, or does another's true place lie in it?
+    /// Do other lines cross a place for letters or touch it nearly, or does another's true place lie in it?
     [[nodiscard]] bool isCrossed(const TurnedBox& box, std::size_t owner) const;
+    /// A place for letters with the white that they keep from other lines: as much as from other letters.
+    [[nodiscard]] TurnedBox withWhite(const TurnedBox& box) const { return box.grown(0.6 + gauge().pen / 2); }
 
     /// Letters at a place that is known to be free; the place is taken from then on.
     void write(Subject& subject, const Label& label, Point middle, Degrees angle);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "core/drawing/steps.h"
@@ -74,7 +75,7 @@ bool liesOnBody(const Subject& subject, const TurnedBox& box) {
 bool tryAside(Desk& desk, Subject& subject, const Label& label, Point middle, Point spot, ExtensionEnd end, Ties ties) {
     const TurnedBox box = label.boxAt(middle, Degrees(0));
     const Point from = labelEdge(box, spot);
-    if (!desk.fits(box) || desk.taken().crossings(box, subject.order) > 0 || liesOnBody(subject, box) ||
+    if (!desk.fits(box) || desk.taken().crossings(desk.withWhite(box), subject.order) > 0 || liesOnBody(subject, box) ||
         !mayExtend(desk, {from, spot}, ties)) {
         return false;
     }
@@ -113,19 +114,33 @@ bool letterAsideOfBody(Desk& desk, Subject& subject, const Label& label) {
         return longest != seen.end() &&
                letterAside(desk, subject, label, path.at((longest->from + longest->to) / 2), ExtensionEnd::Tick);
     }
-    drawing::Box symbol;
+    std::vector<drawing::Box> symbol;
+    drawing::Box whole;
     for (const Part& part : subject.parts) {
-        symbol = part.what == Part::What::Symbol ? symbol.joined(part.box.bounds()) : symbol;
+        if (part.what == Part::What::Symbol) {
+            constexpr double kOff = 0.1;  // of its own symbol, which is taken
+            symbol.push_back(part.box.bounds().grown(kOff));
+            whole = whole.joined(symbol.back());
+        }
     }
-    if (symbol.isEmpty()) {
+    if (symbol.empty()) {
         return false;
     }
-    const Points places = placesRound(symbol.middle(), label);
+    const auto nearest = [&](Point middle) {
+        Point best = whole.middle();
+        double least = std::numeric_limits<double>::infinity();
+        for (const drawing::Box& edge : symbol) {
+            const Point p{std::clamp(middle.x, edge.left, edge.right), std::clamp(middle.y, edge.top, edge.bottom)};
+            if (drawing::length(p - middle) < least) {
+                least = drawing::length(p - middle);
+                best = p;
+            }
+        }
+        return best;
+    };
+    const Points places = placesRound(whole.middle(), label);
     return std::any_of(places.begin(), places.end(), [&](Point middle) {
-        constexpr double kOff = 0.1;  // of its own symbol, which is taken
-        const drawing::Box edge = symbol.grown(kOff);
-        const Point spot{std::clamp(middle.x, edge.left, edge.right), std::clamp(middle.y, edge.top, edge.bottom)};
-        return tryAside(desk, subject, label, middle, spot, ExtensionEnd::Bare, Ties::Clear);
+        return tryAside(desk, subject, label, middle, nearest(middle), ExtensionEnd::Bare, Ties::Clear);
     });
 }
 

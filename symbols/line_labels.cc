@@ -38,7 +38,7 @@ Vector upOf(Degrees angle) {
     return {-std::sin(turn), -std::cos(turn)};
 }
 
-/// Places 1 to 3: on the axis beyond the end, above and below its last stretch.
+/// Places 1 to 3: on the axis beyond the end, above and below its last stretch, flush with the end or nearly.
 std::vector<Desk::Place> placesAtEnd(const drawing::Path& path, const LineEnd& end, const Label& label, double reach) {
     std::vector<Desk::Place> places;
     const double width = label.width();
@@ -58,6 +58,16 @@ std::vector<Desk::Place> placesAtEnd(const drawing::Path& path, const LineEnd& e
     const double away = kAbove + reach + label.height() / 2;
     places.push_back({middle + up * away, angle});
     places.push_back({middle - up * away, angle});
+    for (const double inward : {1.6, 3.2}) {  // where another line begins at this end, a little off it
+        const double s = end.s + end.inward * (width / 2 + inward);
+        if (s > width / 2 && s < path.length() - width / 2) {
+            Desk::Place left = besideAt(path, s, label, reach, 1);
+            Desk::Place right = besideAt(path, s, label, reach, -1);
+            const bool isLeftAbove = drawing::dot(left.middle - right.middle, up) > 0;
+            places.push_back(isLeftAbove ? left : right);
+            places.push_back(isLeftAbove ? right : left);
+        }
+    }
     return places;
 }
 
@@ -79,7 +89,7 @@ std::optional<Break> breakAt(Desk& desk, const Subject& subject, const drawing::
     const Degrees angle = drawing::readable(b - a);
     const Desk::Place place{(a + b) * 0.5, angle};
     const TurnedBox box = label.boxAt(place.middle, angle);
-    if (!desk.fits(box) || desk.isCrossed(box.grown(0.6), subject.order)) {
+    if (!desk.fits(box) || desk.isCrossed(box, subject.order)) {
         return std::nullopt;
     }
     return Break{place, gap};
@@ -120,7 +130,7 @@ std::optional<Written> letterFreely(Desk& desk, Subject& subject, const drawing:
     if (end.isReal) {
         for (const Desk::Place& place : placesAtEnd(path, end, label, reach)) {
             const TurnedBox box = label.boxAt(place.middle, place.angle);
-            if (desk.fits(box) && !desk.isCrossed(box.grown(0.4), subject.order)) {
+            if (desk.fits(box) && !desk.isCrossed(box, subject.order)) {
                 desk.write(subject, label, place.middle, place.angle);
                 return Written{};
             }

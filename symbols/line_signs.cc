@@ -56,16 +56,17 @@ std::optional<drawing::Stretch> nameInBreak(Desk& desk, Subject& subject, const 
                                             const drawing::Stretch& share, const Label& label,
                                             const std::vector<OnLine>& heads) {
     constexpr double kStraight = 20 * std::numbers::pi / 180;
+    constexpr double kMove = 15;  // engraving A11; farther along it would jump when its place is taken
     const double half = label.width() / 2 + 1;
     const double nominal = (share.from + share.to) / 2;
-    for (const double aside : drawing::steps(0, share.length() / 2, 1)) {
+    for (const double aside : drawing::steps(0, std::min(kMove, share.length() / 2), 1)) {
         for (const double s : {nominal + aside, nominal - aside}) {
             const Point from = path.at(s - half);
             const Point to = path.at(s + half);
             const TurnedBox box = label.boxAt((from + to) * 0.5, drawing::readable(to - from));
             if (s - half >= share.from && s + half <= share.to &&
                 path.turning(s - half - 3, s + half + 3) <= kStraight && desk.fits(box) &&
-                !desk.isCrossed(box.grown(0.6), subject.order) && !standsIn(heads, s - half, s + half)) {
+                !desk.isCrossed(box, subject.order) && !standsIn(heads, s - half, s + half)) {
                 desk.write(subject, label, box.middle, box.angle);
                 return drawing::Stretch{s - half, s + half};
             }

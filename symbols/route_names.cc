@@ -99,8 +99,9 @@ bool writeBeside(Desk& desk, Subject& route, const RoutePiece& piece, const Labe
     if (crossed == Crossed::Never) {
         constexpr double kInARow = 4;  // nearer than that the name and a leg's figures are read as one
         std::erase_if(places, [&](const Desk::Place& place) {
-            TurnedBox box = label.boxAt(place.middle, place.angle).grown(0.4);
+            TurnedBox box = label.boxAt(place.middle, place.angle);
             const bool isCrossed = desk.isCrossed(box, route.order);
+            box = box.grown(0.4);
             box.width += 2 * kInARow;
             return isCrossed || !desk.taken().isFree(box, 0);
         });

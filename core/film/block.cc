@@ -66,19 +66,19 @@ std::vector<std::string> facts(const PageOrder& order, const plan::Registration&
                        signedPercent(stretch.northPercent) + " %");
     }
     if (heading.effective) {
-        rows.push_back("Effective " + dateTimeGroup(*heading.effective, heading.zone));
+        rows.push_back("EFF " + dateTimeGroup(*heading.effective, heading.zone));
     }
-    std::string prepared;
+    std::string author = heading.author;
+    if (author.find(heading.unit) == std::string::npos) {  // authors often sign with their unit
+        addPart(author, heading.unit);
+    }
+    std::string prepared = author.empty() ? author : "BY " + author;
     if (heading.prepared) {
-        prepared = "Prepared " + dateTimeGroup(*heading.prepared, heading.zone);
-    }
-    addPart(prepared, heading.author, heading.prepared ? "" : "By ");
-    if (heading.author.find(heading.unit) == std::string::npos) {  // authors often sign with their unit
-        addPart(prepared, heading.unit);
+        addPart(prepared, dateTimeGroup(*heading.prepared, heading.zone), author.empty() ? "PREPARED " : "");
     }
     rows.push_back(prepared);
     if (!heading.distribution.empty()) {
-        rows.push_back("Distribution: " + heading.distribution);
+        rows.push_back("DISTR: " + heading.distribution);
     }
     std::erase_if(rows, [](const std::string& text) { return text.empty(); });
     std::transform(rows.begin(), rows.end(), rows.begin(), inCapitals);

@@ -44,8 +44,9 @@ std::vector<drawing::Point> anchorsOf(Sign sign, double w, double h) {
         case Sign::Ford:
         case Sign::Bridge:
         case Sign::Ferry:
-        case Sign::SlopeArrows:
             return {{w / 2 - 4, h / 2 - 2}, {w / 2 + 4, h / 2 + 2}};
+        case Sign::SlopeArrows:
+            return {{w / 2, h / 2}, {w / 2 + 4, h / 2 - 6}};
         case Sign::Halt:
             return {{w / 2, h / 2 + 2}, {w / 2 + 10, h / 2 + 1}};
         case Sign::SupportByFire:

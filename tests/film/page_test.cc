@@ -94,8 +94,8 @@ TEST(Page, BlockCarriesWhatAFilmMust) {
     ASSERT_TRUE(page.has_value());
     for (const char* words :
          {"MOVE", "PHASES 1–2", "SLOW KETTLE", "ULMERAY, SHEET 4271, ZT25, ED. 2", "1:25 000 · WGS 84 · 25T FL FM",
-          "EFFECTIVE 131900OMAR27", "PREPARED 131100OMAR27, LT ARDEN, 2/C", "DISTRIBUTION: COPY 2 OF 6: 1 SQD",
-          "SIDE 40.0 mm", "EXERCISE", "film 2 of 3", "G-M 11° W", "2027, from the sheet", "100 mm, true"}) {
+          "EFF 131900OMAR27", "BY LT ARDEN, 2/C, 131100OMAR27", "DISTR: COPY 2 OF 6: 1 SQD", "SIDE 40.0 mm", "EXERCISE",
+          "film 2 of 3", "G-M 11° W", "2027, from the sheet", "100 mm, true"}) {
         EXPECT_TRUE(says(page->furniture, words)) << words;
     }
 }

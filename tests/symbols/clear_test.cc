@@ -92,6 +92,21 @@ TEST(Clear, NeitherABoxNorItsNameTouchesALineThatPasses) {
     }
 }
 
+// A line that ends on another is named beside its last stretch, a little off the other.
+TEST(Clear, NamesOfALineKeepTheWhiteOfLettersFromTheLineThatItEndsOn) {
+    for (double rise = -60; rise <= 60; rise += 5) {
+        MadeFilm film;
+        film.add(Made{.kind = "boundary", .points = {{60, 10}, {60 + rise / 10, 140}}});
+        film.add(Made{.kind = "phase-line", .points = {{60 + rise / 20, 75}, {150, 75 + rise / 2}}, .name = "BODKIN"});
+        const drawing::Drawing boundary = film.drawn(0);
+        const auto names = testing::letterBoxes(film.drawn(1));
+        EXPECT_EQ(names.size(), 2U) << rise;
+        for (const drawing::TurnedBox& letters : names) {
+            EXPECT_GE(testing::clearance(letters, boundary), 0.6 - 0.02) << rise;
+        }
+    }
+}
+
 // There is room without a line through it: by an extension line, if nowhere beside.
 TEST(Clear, NoLineStrikesTheNameOfASymbolThrough) {
     for (const char* kind : {"target-reference-point", "observation-post", "coordination-point", "waypoint"}) {
