@@ -6,7 +6,7 @@
 #include <benchmark/benchmark.h>
 
 #include "core/terrain/follow.h"
-#include "tests/terrain/printed_paper.h"
+#include "tests/terrain/known_walks.h"
 
 namespace crosstick {
 namespace {
@@ -54,6 +54,35 @@ BENCHMARK_CAPTURE(follow, path, "path")->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(follow, stream, "stream")->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(follow, shore, "shore")->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(follow, contour, "contour")->Unit(benchmark::kMillisecond);
+
+/// What the law counts on 4 sheets (tests/terrain/follow_law_test.cc), on 20 others: of 500 random pairs, per cent.
+void pairsOfManySheets(benchmark::State& state) {
+    constexpr std::uint32_t kFirstSeed = 5001;
+    constexpr int kSheets = 20;
+    constexpr int kPairs = 25;
+    int atOnce = 0;
+    int withOneClickMore = 0;
+    for (auto _ : state) {
+        for (std::uint32_t seed = kFirstSeed; seed < kFirstSeed + kSheets; ++seed) {
+            const MadeSheet made = madeSheet({seed});
+            const HeldPixels scan(scanned(made.pixels, 85, 3, seed));
+            const terrain::PenSize size{made.pixelsPerMm};
+            Walks walks(made, seed);
+            for (int n = 0; n < kPairs; ++n) {
+                const Walk walk = walks.next();
+                const auto isRight = [&](Clicks clicks) {
+                    return gradeOf(foundAlong(scan, size, walk, clicks), walk, size.pixelsPerMm).isRight;
+                };
+                const bool isAtOnce = isRight(Clicks::Two);
+                atOnce += isAtOnce ? 1 : 0;
+                withOneClickMore += isAtOnce || isRight(Clicks::Three) ? 1 : 0;
+            }
+        }
+    }
+    state.counters["at once, %"] = 100.0 * atOnce / (kSheets * kPairs);
+    state.counters["right, %"] = 100.0 * withOneClickMore / (kSheets * kPairs);
+}
+BENCHMARK(pairsOfManySheets)->Unit(benchmark::kSecond)->Iterations(1);
 
 /// The floor: every pixel of a square about the segment, once.
 void readingThePixels(benchmark::State& state) {

@@ -1,14 +1,12 @@
 // The law of following: on made sheets with lines that are known, after a scanner and JPEG.
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <iostream>
 #include <numbers>
 
 #include <gtest/gtest.h>
 
-#include "core/terrain/follow.h"
-#include "tests/terrain/printed_paper.h"
+#include "tests/terrain/known_walks.h"
 
 namespace crosstick::terrain {
 namespace {
@@ -16,109 +14,7 @@ namespace {
 using namespace testing;
 
 constexpr double kSideMm = 170;
-constexpr double kThreeKm = 120;  // millimetres at 1:25,000
-constexpr double kPenMm = 0.4;    // one pen's width: the figure that the mean distance is held to
-constexpr double kOnTheLineMm = 0.8;
-constexpr double kHandMm = 0.15;  // spread of a click about the line's middle, each way
-
-/// A stretch of a known line, and clicks at its ends by an unsteady hand.
-struct Walk {
-    const KnownLine* known = nullptr;
-    PaperLine truth;
-    std::array<PicturePoint, 3> clicks;  ///< start, half way, end
-};
-
-class Walks {
-  public:
-    Walks(const MadeSheet& sheet, std::uint32_t seed) : sheet_(sheet), random_(seed) {
-        for (const KnownLine& line : sheet.lines) {
-            styles_.push_back(line.style);
-        }
-        std::sort(styles_.begin(), styles_.end());
-        styles_.erase(std::unique(styles_.begin(), styles_.end()), styles_.end());
-    }
-
-    /// One that keeps away from the sheet's edge: 10 mm to 3 km, on a ring less than a third of it.
-    Walk next() {
-        for (;;) {
-            const std::string& style = styles_[random_() % styles_.size()];
-            const KnownLine& known = sheet_.lines[random_() % sheet_.lines.size()];
-            if (known.style != style) {
-                continue;
-            }
-            const double all = lengthOf(known.line);
-            const bool isRing = known.style == "contour" || known.style == "shore";
-            const double length = std::min(any(10, kThreeKm), (isRing ? 0.3 : 0.9) * all - 7);
-            const double from = any(3, std::max(3.1, all - length - 3));
-            Walk walk{&known, stretch(known.line, from, from + length), {}};
-            const bool isInside = length > 5 && std::all_of(walk.truth.begin(), walk.truth.end(), [](PaperPoint p) {
-                                      return std::min(p.x, p.y) > 4 && std::max(p.x, p.y) < kSideMm - 4;
-                                  });
-            if (isInside) {
-                const PaperPoint middle = stretch(known.line, from + length / 2, from + length / 2 + 0.1).front();
-                walk.clicks = {clicked(walk.truth.front()), clicked(middle), clicked(walk.truth.back())};
-                return walk;
-            }
-        }
-    }
-
-  private:
-    const MadeSheet& sheet_;
-    std::mt19937 random_;
-    std::vector<std::string> styles_;
-
-    double any(double from, double to) { return std::uniform_real_distribution<double>(from, to)(random_); }
-    PicturePoint clicked(PaperPoint at) {
-        std::normal_distribution<double> hand(0, kHandMm);
-        const double x = at.x + hand(random_);
-        const double y = at.y + hand(random_);
-        return {x * sheet_.pixelsPerMm, y * sheet_.pixelsPerMm};
-    }
-};
-
-/// How a found line lies to the true one.
-struct Grade {
-    double meanMm = 0;
-    bool isRight = false;  ///< nine tenths of the one lie on the other
-};
-
-Grade gradeOf(const std::vector<PicturePoint>& found, const Walk& walk, double pixelsPerMm) {
-    PaperLine line;
-    for (const PicturePoint point : found) {
-        line.push_back({point.column / pixelsPerMm, point.row / pixelsPerMm});
-    }
-    Grade grade;
-    double off = 0;
-    const PaperLine places = paced(line, 0.3);
-    for (const PaperPoint place : places) {
-        const double away = besideLine(place, walk.known->line);
-        grade.meanMm += away / static_cast<double>(places.size());
-        off += away > kOnTheLineMm ? 1 : 0;
-    }
-    double missed = 0;
-    const PaperLine truth = paced(walk.truth, 0.3);
-    for (const PaperPoint place : truth) {
-        missed += besideLine(place, line) > kOnTheLineMm ? 1 : 0;
-    }
-    grade.isRight =
-        off <= 0.1 * static_cast<double>(places.size()) && missed <= 0.1 * static_cast<double>(truth.size());
-    return grade;
-}
-
-std::vector<PicturePoint> found(const Picture& picture, PenSize size, const Walk& walk, bool withBend) {
-    const auto& [start, half, end] = walk.clicks;
-    const auto first = followedLine(picture, size, start, withBend ? half : end);
-    if (!first || !withBend) {
-        return first ? first->line : std::vector<PicturePoint>{};
-    }
-    const auto second = followedLine(picture, size, half, end, first->vein);
-    if (!second) {
-        return {};
-    }
-    std::vector<PicturePoint> line = first->line;
-    line.insert(line.end(), second->line.begin(), second->line.end());
-    return line;
-}
+constexpr double kPenMm = 0.4;  // one pen's width: the figure that the mean distance is held to
 
 /// How much a line turns in all, in radians to a millimetre of it.
 double turningOf(const PaperLine& line) {
@@ -176,10 +72,9 @@ TEST(FollowLaw, TheRightLineInNinetyFiveOfAHundredPairsWithinAPensWidth) {
         for (int n = 0; n < 100 / kSheets; ++n) {
             const Walk walk = walks.next();
             Grade grade;
-            for (const bool withBend : {false, true}) {
-                const auto line = found(picture, size, walk, withBend);
-                grade = line.empty() ? Grade{} : gradeOf(line, walk, size.pixelsPerMm);
-                atOnce += grade.isRight && !withBend ? 1 : 0;
+            for (const Clicks clicks : {Clicks::Two, Clicks::Three}) {
+                grade = gradeOf(foundAlong(picture, size, walk, clicks), walk, size.pixelsPerMm);
+                atOnce += grade.isRight && clicks == Clicks::Two ? 1 : 0;
                 if (grade.isRight) {
                     ++right;
                     sum += grade.meanMm;
