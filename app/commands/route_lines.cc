@@ -48,7 +48,7 @@ Result<void> putNote(const PlanLine& line, const plan::Plan& plan, const std::st
 Result<geodesy::PlanePoint> placeIn(const PlanLine& line, const plan::Plan& plan, const std::string& text) {
     const std::size_t apart = std::min(text.find(' '), text.size());
     const auto easting = parseNumber(text.substr(0, apart));
-    const auto northing = parseNumber(std::string(trimmed(std::string_view(text).substr(apart))));
+    const auto northing = parseNumber(trimmed(std::string_view(text).substr(apart)));
     constexpr double kNoDegrees = 360;  // two numbers as small as that are latitude and longitude
     if (easting && northing && std::max(std::abs(*easting), std::abs(*northing)) > kNoDegrees) {
         return geodesy::PlanePoint{Metres(*easting), Metres(*northing)};

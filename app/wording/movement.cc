@@ -5,7 +5,7 @@
 namespace crosstick::app {
 namespace {
 
-constexpr std::array<Words, 19> kWords{{
+constexpr std::array<Words, 20> kWords{{
     {"movement/route-too-short", "RTE {route} has fewer than two points. Draw it to its end first."},
     {"movement/route-not-on-grid",
      "RTE {route} has a point that the sheet's grid does not reach. Check its points against the sheet."},

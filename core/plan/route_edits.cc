@@ -113,7 +113,7 @@ Plan splitAt(const Plan& plan, const ItemId& item, std::size_t vertex, const Ite
     back.id = second;
     back.name = std::move(name);
     back.start.reset();
-    front.notLaterThan.reset();  // it was of the end, which is the other part's now
+    front.notLaterThan.reset();  // the whole had to have closed at the end, which the other part has now
     back.decision.reset();
     PlanBuilder builder(plan);
     builder.put(std::move(front)).put(std::move(back));
@@ -140,6 +140,7 @@ Plan joined(const Plan& plan, const ItemId& first, const ItemId& second) {
     }
     route.contours.insert(route.contours.end(), back->contours.begin(), back->contours.end());
     route.onwardTo = back->onwardTo;
+    route.notLaterThan = back->notLaterThan;
     const Plan next = without(plan, second);
     PlanBuilder builder(next);
     for (const FilmPtr& film : plan.films()) {

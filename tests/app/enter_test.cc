@@ -142,7 +142,7 @@ plan::Plan randomly(std::mt19937& random) {
     heading.evacuation->carry = plan::MarchRate{KilometresPerHour(1 + some(9) / 3.0), "four men, by turns"};
     heading.navigator = plan::NavigatorErrors{some(200) / 400.0, Degrees(some(450) / 10.0)};
     plan::Route route = *plan.routes().front();
-    route.start = moment();
+    route.start = start + std::chrono::seconds(some(90000));
     route.notLaterThan = moment();
     for (int n = some(4); n > 0; --n) {
         const auto at = [&](double from) { return Metres(from + some(40000) / 16.0); };

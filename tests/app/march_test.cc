@@ -84,8 +84,9 @@ TEST_F(March, CsvHasARecordForEachElementAtEachPoint) {
 
 TEST_F(March, CsvHasTheColumnsThatAreWanted) {
     const auto out = (folder_ / "march.csv").string();
+    const std::string file = planFile();
     const auto made = [&](const char* columns) {
-        return said({"march", planFile(), "--route", "QUILL", "--columns", columns, "-o", out});
+        return said({"march", file, "--route", "QUILL", "--columns", columns, "-o", out});
     };
     EXPECT_EQ(made("element,point,arrive").exit, Exit::Done);
     EXPECT_THAT(read(out), StartsWith("element,point,arrive\r\n"));

@@ -65,12 +65,11 @@ TEST(JsonForm, WhatSaysNothingOfTimesIsWrittenAsBefore) {
 }
 
 TEST(JsonForm, TimingOutsideItsRangesIsRefused) {
-    for (const char* text : {R"({"timing": {"rule": "guess"}})", R"({"timing": {"road_day_km_per_h": 0}})",
-                             R"({"timing": {"road_day_km_per_h": 31}})", R"({"preparations": [{"minutes": -1}]})",
-                             R"({"preparations": [{"name": "orders"}]})",
-                             R"({"navigator": {"pace_share": 0.6, "compass_deg": 2}})",
-                             R"({"navigator": {"pace_share": 0.05, "compass_deg": 46}})",
-                             R"({"navigator": {"compass_deg": 2}})"}) {
+    for (const char* text :
+         {R"({"timing": {"rule": "guess"}})", R"({"timing": {"road_day_km_per_h": 0}})",
+          R"({"timing": {"road_day_km_per_h": 31}})", R"({"preparations": [{"minutes": -1}]})",
+          R"({"preparations": [{"name": "orders"}]})", R"({"navigator": {"pace_share": 0.6, "compass_deg": 2}})",
+          R"({"navigator": {"pace_share": 0.05, "compass_deg": 46}})", R"({"navigator": {"compass_deg": 2}})"}) {
         const auto heading = headingFrom(*parseJson(text));
         ASSERT_FALSE(heading) << text;
         EXPECT_EQ(heading.error().fault, kBadField) << text;

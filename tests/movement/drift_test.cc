@@ -14,7 +14,7 @@
 namespace crosstick::movement {
 namespace {
 
-constexpr NavigatorErrors kOurs{};
+const NavigatorErrors kOurs{};
 
 Piece walked(double azimuth, double metres) {
     Piece piece{};
@@ -107,7 +107,7 @@ TEST(Drift, IsTheSpreadOfManyWhoWalkTheLeg) {
 }
 
 TEST(Drift, LongestSafeLegIsWhereTheEllipseJustFits) {
-    for (const NavigatorErrors errors : {kOurs, NavigatorErrors{0.01, Degrees(4)}, NavigatorErrors{0.1, Degrees(0)}}) {
+    for (const NavigatorErrors& errors : {kOurs, NavigatorErrors{0.01, Degrees(4)}, NavigatorErrors{0.1, Degrees(0)}}) {
         const Metres longest = longestSafeLeg(errors, Metres(40));
         EXPECT_NEAR(driftOf({walked(123, longest.value())}, errors).major.value(), 40, 1e-9);
     }

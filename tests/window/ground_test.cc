@@ -300,7 +300,7 @@ TEST_F(Ground, SomebodysFilmLiesSeeThroughOverTheMap) {
     crosstick::testing::makeSheet(
         folder / "film.tif",
         {.columns = 600, .rows = 600, .placement = {652500, 5, 0, 5099500, 0, -5}, .value = [](int column, int, int) {
-             return std::abs(column - 300) < 12 ? 20 : 235;
+             return std::abs(column - 300) < 3 ? 20 : 235;
          }});
     window->layBeside(folder / "film.tif", {Scale{25000}, {}});
     rest();

@@ -110,8 +110,8 @@ TEST_F(TheTimingCard, TakesAStartOrGoesBackwardsFromWhenAllHaveToBeIn) {
     EXPECT_TRUE(tells("min before 0115"));
     press("ground and light");  // a slower rate: the start stays, and the card says that it is late
     EXPECT_TRUE(tells("after 0115. Give the time again."));
-    const auto kept = plan().routes().front()->notLaterThan;
-    EXPECT_EQ(kept, asked) << "it is the plan's, so that a saved plan still knows what its start is for";
+    const auto closed = plan().routes().front()->notLaterThan;
+    EXPECT_EQ(closed, asked) << "it is the plan's, so that a saved plan still knows what its start is for";
     type("The route's time", "");
     EXPECT_FALSE(plan().routes().front()->notLaterThan);
 }

@@ -81,7 +81,7 @@ void Window::addPlacings(QMenu& menu, const plan::ItemId& item) {
             work_.commit(plan::setAside(work_.committed(), item, id, std::nullopt), "put a symbol back");
         });
     }
-    if (showing->labelAt) {
+    if (showing->labelAt || !showing->figures.empty()) {
         connect(menu.addAction(tr("Label back in its own place")), &QAction::triggered, this, [this, item, id] {
             work_.commit(plan::labelPlaced(work_.committed(), item, id, std::nullopt), "put a label back");
         });
