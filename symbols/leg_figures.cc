@@ -60,8 +60,9 @@ std::vector<Figures> figuresOf(const Desk& desk, const Subject& route, const std
         const bool isFirst = std::find(walked.begin(), walked.end(), ends) == walked.end();
         walked.push_back(ends);
         for (std::size_t n = 0; n < leg.pieces.size() && at < pieces.size(); ++n, ++at) {
-            if (pieces[at].sharedWithPrimary) {
-                continue;
+            const bool isRoad = route.route->use == plan::Use::Vehicle && leg.pieces.size() > 1;
+            if (pieces[at].sharedWithPrimary || isRoad) {
+                continue;  // a driver keeps to the road and counts no bends
             }
             const std::string number = numberOf(leg, n, route.route->use);
             const std::string azimuth = azimuthWords(leg.pieces[n].magneticAzimuth, desk.engraving().angles);

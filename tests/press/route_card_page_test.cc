@@ -243,6 +243,20 @@ TEST(RouteCard, ALegOfManyBendsGoesOnOnTheNextCard) {
     expectTidy(pages);
     const auto words = wordsOf(pages);
     EXPECT_EQ(std::count(words.begin(), words.end(), "to the bend"), 38);
+    for (const CardPage& page : pages) {
+        double sums = 0;
+        double lowest = 0;  // of the grid azimuths, which stand lowest in their rows
+        for (const drawing::Mark& mark : page.drawing.marks) {
+            if (const auto* text = std::get_if<drawing::Text>(&mark)) {
+                sums = text->text == "Carried on" || text->text == "All legs" ? text->start.y : sums;
+                lowest = text->text.starts_with("grid ") ? std::max(lowest, text->start.y) : lowest;
+            }
+        }
+        constexpr double kRuleOverSums = 7.6 - 2.4;
+        constexpr double kTail = 0.5;  // of the letter g
+        ASSERT_GT(lowest, 0);
+        EXPECT_LT(lowest + kTail, sums - kRuleOverSums);
+    }
 }
 
 TEST(RouteCard, FiveLegsStandOnACardAtMost) {

@@ -83,12 +83,20 @@ std::vector<Strip> stripsOf(const movement::PaperLeg& leg, std::size_t at, const
     return strips;
 }
 
+/// What a bend needs under it where its card ends: among others its lowest row stands beside the next one's first.
+double bendFoot(const CardMeasures& m) {
+    return std::max(0.0, m.gridAzimuthDrop + m.stripFoot - m.bendStrip);
+}
+
 std::vector<Bundle> bundlesOf(const movement::PaperRoute& paper, const CardMeasures& m, double mostHeight) {
     std::vector<Bundle> bundles;
     for (std::size_t at = 0; at < paper.legs.size(); ++at) {
         bundles.emplace_back();
         for (Strip& strip : stripsOf(paper.legs[at], at, m)) {
-            if (!bundles.back().strips.empty() && bundles.back().height + strip.height > mostHeight) {
+            const double foot = strip.endsLeg ? 0 : bendFoot(m);
+            if (!bundles.back().strips.empty() && bundles.back().height + strip.height + foot > mostHeight) {
+                bundles.back().strips.back().height += bendFoot(m);
+                bundles.back().height += bendFoot(m);
                 bundles.emplace_back();
             }
             bundles.back().height += strip.height;
