@@ -95,9 +95,8 @@ void Window::connectWork() {
     connect(&work_, &work::Work::planChanged, this, [this] {
         arrange();
         tellOfTraces();
-        if (copies_.made() != nullptr &&
-            pages_->currentWidget() ==
-                copies_.made()) {  // an undo, a film named: what is looked at is what would print
+        // An undo, a film named: what is looked at is what would print.
+        if (copies_.made() != nullptr && pages_->currentWidget() == copies_.made()) {
             copies_->open();
         }
     });
