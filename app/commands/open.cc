@@ -10,6 +10,7 @@
 #include "app/user_folders.h"
 #include "app/wording/wording.h"
 #include "sample-data/demo.h"
+#include "ui/look/machine_fonts.h"
 #include "ui/window/window.h"
 
 namespace crosstick::app {
@@ -49,8 +50,10 @@ Exit showWindow(const Options& options, const Surroundings& surroundings) {
     int count = 1;
     char name[] = "crosstick";
     char* arguments[] = {name, nullptr};
+    std::optional<look::MachineFonts> fonts(std::in_place);
     QApplication application(count, arguments);
     QApplication::setApplicationName(QStringLiteral("crosstick"));
+    fonts.reset();
     (void)look::bringFace(surroundings.share);
     const std::filesystem::path share = surroundings.share;
     window::Outside outside;

@@ -1,5 +1,6 @@
 // The window as the program opens it on a plan. Tells when it is usable or everything is drawn, and ends.
 #include <filesystem>
+#include <optional>
 
 #include <QApplication>
 #include <QTimer>
@@ -7,11 +8,14 @@
 #include "tests/bench/usable.h"
 #include "tests/places.h"
 #include "tests/sheets/our_reader.h"
+#include "ui/look/machine_fonts.h"
 #include "ui/window/window.h"
 
 int main(int argc, char** argv) {
     using namespace crosstick;
+    std::optional<look::MachineFonts> fonts(std::in_place);
     QApplication application(argc, argv);
+    fonts.reset();
     const std::filesystem::path plan(argv[1]);
     const std::filesystem::path folder(argv[2]);
     if (!look::bringFace(places::share())) {

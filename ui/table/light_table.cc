@@ -69,10 +69,10 @@ LightTable::LightTable(work::Work& work, const press::Faces* faces, std::filesys
     });
     connect(&tiles_, &TileStore::arrived, this, [this](SheetTile tile) {
         arrived_.push_back(tile);
-        if (!hasPainted_) {
-            update();  // the first of a sheet is not waited for
-        } else if (!arrivals_.isActive()) {
+        if (hasPainted_ && !arrivals_.isActive()) {
             arrivals_.start();
+        } else if (!hasPainted_ && !paintingActive()) {
+            update();  // the first of a sheet is not waited for
         }
     });
     arrivals_.setSingleShot(true);
@@ -356,6 +356,9 @@ void LightTable::paintZooming(QPainter& painter, double ratio, const RimFigures&
 
 void LightTable::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
+    if (!hasPainted_) {
+        tiles_.hear();
+    }
     const Palette colours = table::palette(theme_);
     if (faces_ == nullptr) {
         painter.fillRect(rect(), colours.desk);

@@ -13,6 +13,11 @@ void LightTable::renewSheet() {
     laid_ = work_.isOpen() ? laidSheets(work_.plan()) : std::vector<LaidSheet>{};
     seams_ = work_.isOpen() ? seamMarks(work_.plan()) : std::vector<SeamMark>{};
     layTiles();
+    if (isVisible()) {  // their tiles are read while the rest of the window is painted
+        for (const LaidSheet& laid : laid_) {
+            tiles_.foresee(laid.place, view_, laid.lie);
+        }
+    }
     ground_.forget();
     pannedTable_.forget();
     zoomedTable_.forget();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <QCoreApplication>
 #include <QPainter>
 
 #include "ui/table/behind.h"
@@ -153,6 +154,10 @@ void TileStore::take(SheetTile tile, const QImage& image, int generation) {
     Q_EMIT arrived(tile);
 }
 
+void TileStore::hear() {
+    QCoreApplication::sendPostedEvents(this, QEvent::MetaCall);
+}
+
 const QImage* TileStore::use(SheetTile tile) {
     const auto found = held_.find(tile);
     if (found == held_.end()) {
@@ -165,6 +170,18 @@ const QImage* TileStore::use(SheetTile tile) {
 void TileStore::ask(SheetTile tile) {
     if (asked_.size() < kMostAsked && asked_.insert(tile).second) {
         Q_EMIT wanted(tile, laid_[tile.sheet].generation);
+    }
+}
+
+void TileStore::foresee(std::size_t sheet, const View& view, const SheetLie& lie) {
+    const Laid& laid = laid_[sheet];
+    if (laid.ink.copy.empty()) {
+        return;
+    }
+    for (const TileKey key : tilesIn(view, lie, laid.ink.size, levelFor(lie, view.zoom()))) {
+        if (!held_.contains({sheet, key})) {
+            ask({sheet, key});
+        }
     }
 }
 
@@ -191,13 +208,13 @@ void TileStore::paint(QPainter& painter, std::size_t sheet, const View& view, co
         return;
     }
     const QTransform base = painter.transform();
+    foresee(sheet, view, lie);
     const auto keys = tilesIn(view, lie, laid.ink.size, levelFor(lie, view.zoom()));
     std::set<TileKey> standIns;
     for (const TileKey key : keys) {
         if (held_.contains({sheet, key})) {
             continue;
         }
-        ask({sheet, key});
         for (int up = 1; up <= kCoarsest; ++up) {
             const TileKey coarser{key.level + up, key.column >> up, key.row >> up};
             if (held_.contains({sheet, coarser})) {

@@ -66,6 +66,10 @@ class TileStore final : public QObject {
     /// Lays a part of a sheet on the table from what is there, and asks for what is missing in the view.
     void paint(QPainter& painter, std::size_t sheet, const View& view, const SheetLie& lie, const QRectF& part,
                Scaling scaling);
+    /// Asks for what is missing in a view that is about to be painted.
+    void foresee(std::size_t sheet, const View& view, const SheetLie& lie);
+    /// Takes what has been read by now, before the loop of events comes to it.
+    void hear();
     [[nodiscard]] bool hasAny() const;
     [[nodiscard]] bool isWaiting() const { return !asked_.empty(); }
 

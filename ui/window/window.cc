@@ -62,6 +62,7 @@ Window::Window(Outside outside, QWidget* parent)
     renewRecent();
     renewLeftovers();
     arrange();
+    work_.errands().hear();
 }
 
 Window::~Window() {
@@ -321,6 +322,7 @@ void Window::run(const std::string& action) {
 
 /// While a plan is on its way there is nothing to begin with.
 void Window::showEvent(QShowEvent* event) {
+    work_.errands().hear();
     if (!comes_ && !work_.isOpen() && start_.made() == nullptr) {
         pages_->setCurrentWidget(&*start_);
     }

@@ -142,6 +142,10 @@ void Errands::giveUp() {
     Q_EMIT changed();
 }
 
+void Errands::hear() {
+    QCoreApplication::sendPostedEvents(this, QEvent::MetaCall);
+}
+
 Ending Errands::finish() {
     for (Errand& errand : running_) {
         errand.givenUp = {};
@@ -150,7 +154,7 @@ Ending Errands::finish() {
     QElapsedTimer since;
     since.start();
     while (!areBack() || !running_.empty()) {  // an answer may send the next one off
-        QCoreApplication::sendPostedEvents(this, QEvent::MetaCall);
+        hear();
         if (since.elapsed() > kPatienceMs) {
             leaveBehind();
         }

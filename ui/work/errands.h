@@ -83,6 +83,8 @@ class Errands final : public QObject {
     [[nodiscard]] bool isIdle() const { return running_.empty(); }
     [[nodiscard]] std::optional<Doing> doing() const;  ///< the first asked for of those that run
     void giveUp();                                     ///< all that may be given up
+    /// Hands over the answers that have come by now, before the loop of events comes to them.
+    void hear();
     /// Gives up what may be given up, waits for the rest and hands over its answers: for the end of the program.
     Ending finish();
 
