@@ -78,6 +78,35 @@ void addCatalogue(Flow& flow, const drawing::Gauge& gauge, PenMode pens) {
     }
 }
 
+/// What is drawn otherwise where somebody asks for it: every question that a measure asks answered with yes, and slope
+/// arrows from the gentlest to the steepest.
+void addAsked(Flow& flow, const drawing::Gauge& gauge, PenMode pens) {
+    flow.heading("Drawn on request");
+    std::optional<Body> body;
+    for (const measures::Entry& entry : measures::catalogue()) {
+        const drawing::Vector size = sampleSize(entry);
+        const auto show = [&](std::string_view key, const std::string& value, const std::string& asked) {
+            if (body && body != ruleOf(entry.sign).body) {
+                flow.endRow();
+            }
+            body = ruleOf(entry.sign).body;
+            Exhibit exhibit = sample(entry, size);
+            exhibit.fields[std::string(key)] = value;
+            addSample(flow, entry, exhibit, size, {std::string(entry.name), asked}, gauge, pens);
+        };
+        for (const measures::Field& field : entry.fields) {
+            if (field.type == measures::FieldType::Answer) {
+                show(field.key, "yes", std::string(field.label) + ": yes");
+            }
+        }
+        if (entry.sign == measures::Sign::SlopeArrows) {
+            for (const char* slope : {"5", "7", "10", "14"}) {
+                show("slope", slope, std::string(slope) + " %");
+            }
+        }
+    }
+}
+
 /// One measure of each sign: planned, the enemy's, and planned by the enemy where there is one pen.
 void addManners(Flow& flow, const drawing::Gauge& gauge) {
     std::set<measures::Sign> known;
@@ -116,6 +145,7 @@ std::vector<SpecimenPage> specimen(const drawing::Gauge& gauge, PenMode pens) {
     std::vector<SpecimenPage> pages;
     Flow measures("MEASURES");
     addCatalogue(measures, gauge, pens);
+    addAsked(measures, gauge, pens);
     take(pages, std::move(measures));
     Flow manners("PLANNED, THE ENEMY'S, ONE PEN");
     addManners(manners, gauge);

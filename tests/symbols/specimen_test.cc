@@ -35,6 +35,21 @@ TEST(Specimen, ShowsEveryMeasureWithItsCodeOrSaysThatThereIsNone) {
     }
 }
 
+TEST(Specimen, ShowsWhatEveryQuestionOfAMeasureChanges) {
+    const auto words = written(specimen({}, PenMode::Colour));
+    int questions = 0;
+    for (const measures::Entry& entry : measures::catalogue()) {
+        for (const measures::Field& field : entry.fields) {
+            if (field.type == measures::FieldType::Answer) {
+                ++questions;
+                EXPECT_TRUE(std::find(words.begin(), words.end(), std::string(field.label) + ": yes") != words.end())
+                    << entry.kind << ' ' << field.key;
+            }
+        }
+    }
+    EXPECT_GE(questions, 4);
+}
+
 TEST(Specimen, SaysThatCodesAreFromMemoryOnEveryPage) {
     for (const SpecimenPage& page : specimen({}, PenMode::Colour)) {
         const auto texts = testing::texts(page.drawing);
