@@ -39,13 +39,17 @@ void placeWords(Desk& desk, Subject& subject) {
     if (subject.measure->name.empty() || desk.writeByHand(subject, label, Degrees(0))) {
         return;
     }
-    // Begun at their spot; else a row up or down, else ended there; else aside.
+    // Begun at their spot; else a row up or down, else ended there; where a line runs through the spot, a little off
+    // it; else aside.
+    constexpr double kClearOfLine = 1.2;
     const Point spot = subject.points.front();
     const double half = label.width() / 2;
     std::vector<Desk::Place> places;
-    for (const double side : {half, -half}) {
-        for (const double down : {0.0, -label.pitch(), label.pitch()}) {
-            places.push_back({spot + Vector{side, down}, Degrees(0)});
+    for (const double off : {0.0, kClearOfLine, 2 * kClearOfLine}) {
+        for (const double side : {half + off, -half - off}) {
+            for (const double down : {0.0, -label.pitch(), label.pitch()}) {
+                places.push_back({spot + Vector{side, down}, Degrees(0)});
+            }
         }
     }
     if (const auto place = desk.choose(label, places, subject.order)) {

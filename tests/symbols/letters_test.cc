@@ -1,6 +1,8 @@
 // What holds for all letters of a film, whatever is drawn on it (engraving A2 to A4, A14).
 #include <array>
+#include <cmath>
 #include <map>
+#include <numbers>
 #include <string>
 
 #include <gmock/gmock.h>
@@ -178,6 +180,23 @@ TEST(Letters, OfFreeTextAreLeftOutOnlyWhereThereIsNoRoomAtAll) {
     }
     EXPECT_EQ(testing::texts(film.engraved().all()).size(), 12U);
     EXPECT_TRUE(film.remarks().empty());
+}
+
+// Words whose spot lies on a steep line stand beside it, near and without an extension line.
+TEST(Letters, OfFreeTextStandClearOfALineThatRunsThroughTheirSpot) {
+    const Point spot{100, 75};
+    for (int degrees = -60; degrees <= 60; degrees += 3) {
+        const double turn = degrees * std::numbers::pi / 180;
+        const drawing::Vector up{std::sin(turn), -std::cos(turn)};
+        MadeFilm film;
+        film.add(Made{.kind = "obstacle-line", .points = {spot - up * 40, spot + up * 40}});
+        film.add(Made{.kind = "text", .points = {spot}, .name = "3 SQD BLOCKS ROAD B"});
+        const auto boxes = testing::letterBoxes(film.drawn(1));
+        ASSERT_EQ(boxes.size(), 1U) << degrees;
+        EXPECT_FALSE(boxes.front().grown(0.3).meets(spot - up * 40, spot + up * 40)) << degrees;
+        EXPECT_TRUE(testing::inkLines(film.drawn(1)).empty()) << degrees;
+        EXPECT_LT(std::abs(boxes.front().middle.x - spot.x), boxes.front().width / 2 + 3) << degrees;
+    }
 }
 
 // A name that says its abbreviation itself is not given it twice.
