@@ -331,7 +331,9 @@ void Window::renewRecent() {
         const QString row = QStringLiteral("recent/") + QString::number(qHash(file, 0), 16);
         plans.push_back({file, settings_->value(row + QStringLiteral("/name")).toString(),
                          settings_->value(row + QStringLiteral("/words")).toString()});
-        QAction* action = recentMenu_->addAction(file);
+        const QString& name = plans.back().name;
+        QString words = name.isEmpty() ? file : tr("%1, %2").arg(name, file);
+        QAction* action = recentMenu_->addAction(words.replace(QLatin1Char('&'), QStringLiteral("&&")));
         if (plans.size() <= kMostKeys) {
             action->setShortcut(QKeySequence(QStringLiteral("Alt+%1").arg(plans.size())));
         }
