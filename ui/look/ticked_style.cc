@@ -42,6 +42,9 @@ void TickedStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* op
 }
 
 QIcon TickedStyle::standardIcon(StandardPixmap which, const QStyleOption* option, const QWidget* widget) const {
+    if (which == SP_ToolBarHorizontalExtensionButton) {  // a menu bar asks for it at the start and never shows it:
+        return {};                                       // where the menus have no room they fold into one
+    }
     const QIcon plain = QProxyStyle::standardIcon(which, option, widget);
     const QPalette colours = QGuiApplication::palette();
     if (colours.color(QPalette::Window).lightness() > kDark || plain.isNull()) {
