@@ -1,9 +1,10 @@
 // A film stays as it is where nobody draws: moving a measure moves no letters farther than 30 mm away from it, that is
-// from its spot or from its symbol, which may stand aside of it. It is not so by construction, and cannot be as long as
-// places follow from the film alone, without a memory of where letters stood: a label that finds its place taken may
-// find the next free one beyond 30 mm (an extension line alone may be that long, and the label goes on from its end),
-// and who has to give way may push on another who has to. Of 8000 films of 20 measures on 200 by 150 mm that happens
-// in 12, mostly to one label, which stands on the far side of its own thing.
+// from its spot or from its symbol, which may stand aside of it. No placing that follows from the film alone and never
+// overlaps can keep that always. Let a label have two free places A and B, 60 mm apart: with a measure on A it stands
+// at B, with one on B at A; with neither it stands at one of them, say at A, and then moving the measure that lay on A
+// away has moved the label from B, 60 mm off. An extension line alone may be 30 mm long (engraving A13), so such pairs
+// of places are there. Of 10,000 films of 20 measures on 200 by 150 mm it happens in 11, mostly to one label, which
+// stands on the far side of its own thing.
 #include <algorithm>
 #include <cmath>
 #include <iostream>
