@@ -7,208 +7,19 @@
 #include <ctime>
 
 #include <benchmark/benchmark.h>
-#include <gdal_priv.h>
 
 #include <QApplication>
-#include <QMouseEvent>
 #include <QPainter>
-#include <QTemporaryDir>
 #include <QThread>
-#include <QWindow>
 
 #include "core/plan/edits.h"
-#include "core/sheets/sheet_file.h"
-#include "tests/places.h"
-#include "tests/sheets/our_reader.h"
-#include "ui/ledger/ledger.h"
+#include "core/terrain/follow_sheet.h"
+#include "tests/bench/full_desk.h"
 #include "ui/look/theme.h"
 #include "ui/phases/phase_board.h"
-#include "ui/table/light_table.h"
 
 namespace crosstick {
 namespace {
-
-constexpr int kSide = 20000;
-constexpr double kMetresPerPixel = 25000 * 25.4e-3 / 300;  // 300 dpi at 1:25,000
-constexpr int kWidth = 1920;
-constexpr int kHeight = 1080;
-constexpr std::size_t kFilms = 30;
-constexpr std::size_t kMeasures = 10000;
-const geodesy::PlanePoint kCorner{Metres(640000), Metres(5140000)};
-
-/// A sheet with contours of a kind, so that tiles are neither empty nor all the same.
-std::filesystem::path madeSheet(const std::filesystem::path& folder) {
-    GDALAllRegister();
-    const std::filesystem::path file = folder / "sheet.tif";
-    char** options = nullptr;
-    for (const char* option : {"TILED=YES", "BLOCKXSIZE=512", "BLOCKYSIZE=512", "COMPRESS=DEFLATE", "PREDICTOR=2"}) {
-        options = CSLAddString(options, option);
-    }
-    GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GTiff");
-    GDALDataset* sheet = driver->Create(file.c_str(), kSide, kSide, 3, GDT_Byte, options);
-    CSLDestroy(options);
-    OGRSpatialReference reference;
-    reference.importFromEPSG(32625);
-    sheet->SetSpatialRef(&reference);
-    std::array placement{kCorner.easting.value(), kMetresPerPixel, 0.0, kCorner.northing.value(), 0.0,
-                         -kMetresPerPixel};
-    sheet->SetGeoTransform(placement.data());
-    std::vector<std::uint8_t> rows(static_cast<std::size_t>(kSide) * 3 * 512);
-    for (int top = 0; top < kSide; top += 512) {
-        const int high = std::min(512, kSide - top);
-        for (int y = 0; y < high; ++y) {
-            for (int x = 0; x < kSide; ++x) {
-                const double height = std::sin(x / 410.0) * std::cos((top + y) / 530.0) * 90;
-                const bool line = std::abs(height - std::round(height / 10) * 10) < 0.4;
-                auto* pixel = &rows[(static_cast<std::size_t>(y) * kSide + static_cast<std::size_t>(x)) * 3];
-                pixel[0] = line ? 150 : 240;
-                pixel[1] = line ? 100 : static_cast<std::uint8_t>(225 + height / 10);
-                pixel[2] = line ? 60 : 215;
-            }
-        }
-        if (sheet->RasterIO(GF_Write, 0, top, kSide, high, rows.data(), kSide, high, GDT_Byte, 3, nullptr, 3,
-                            GSpacing{3} * kSide, 1, nullptr) != CE_None) {
-            std::abort();
-        }
-    }
-    std::array levels{2, 4, 8, 16, 32};
-    (void)sheet->BuildOverviews("AVERAGE", static_cast<int>(levels.size()), levels.data(), 0, nullptr, nullptr,
-                                nullptr);
-    GDALClose(sheet);
-    return file;
-}
-
-plan::Measure measureOf(std::size_t n, const Uuid& id) {
-    const double east = static_cast<double>(n % 100) * 400;
-    const double north = static_cast<double>(n / 100) * 400;
-    const auto at = [&](double right, double up) {
-        return geodesy::PlanePoint{kCorner.easting + Metres(400 + east + right),
-                                   kCorner.northing - Metres(400 + north + up)};
-    };
-    plan::Measure measure;
-    measure.id = id;
-    switch (n % 3) {
-        case 0:
-            measure.kind = "phase-line";
-            measure.name = "P" + std::to_string(n);
-            for (int step = 0; step < 20; ++step) {
-                measure.points.push_back(at(step * 16, 40 * std::sin(step * 0.7)));
-            }
-            break;
-        case 1:
-            measure.kind = "assembly-area";
-            measure.name = "Q" + std::to_string(n);
-            measure.points = {at(20, 20), at(330, 60), at(300, 280), at(60, 250)};
-            break;
-        default:
-            measure.kind = "checkpoint";
-            measure.number = std::to_string(n);
-            measure.points = {at(160, 160)};
-    }
-    return measure;
-}
-
-/// 30 films of 10,000 measures, and a route of 200 legs on the first.
-plan::Plan manyMeasures(const plan::Sheet& sheet) {
-    IdSource ids(5);
-    plan::Heading heading;
-    heading.name = "MANY";
-    heading.date = CalendarDate{std::chrono::year(2027), std::chrono::month(3), std::chrono::day(13)};
-    heading.plane = geodesy::Zone{25, geodesy::Hemisphere::North};
-    heading.pace = plan::PaceProfile{62, "", {}};
-    heading.rate = plan::MarchRate{KilometresPerHour(2), "", {}};
-    plan::PlanBuilder builder{plan::Plan{}};
-    builder.id(ids.next()).heading(heading).put(sheet);
-    std::vector<plan::Film> films(kFilms);
-    for (std::size_t n = 0; n < kMeasures; ++n) {
-        plan::Measure measure = measureOf(n, ids.next());
-        plan::Film& film = films[n % kFilms];
-        film.shows.push_back(
-            {measure.id, plan::orderBetween(film.shows.empty() ? "" : film.shows.back().order, ""), {}, {}});
-        builder.put(std::move(measure));
-    }
-    for (std::size_t f = 0; f < kFilms; ++f) {
-        films[f].id = ids.next();
-        films[f].name = "FILM " + std::to_string(f + 1);
-        builder.put(std::move(films[f]));
-    }
-    return std::move(builder).build();
-}
-
-/// A route of 200 legs through the middle of the sheet, on the lowest film.
-plan::Plan withLongRoute(const plan::Plan& plan, const plan::ItemId& id) {
-    plan::Route route;
-    route.id = id;
-    route.name = "LONG";
-    std::vector<plan::Measure> stops;
-    IdSource ids(7);
-    for (std::size_t n = 0; n <= 200; ++n) {
-        const double turn = static_cast<double>(n) * 0.31;
-        route.vertices.push_back({kCorner.easting + Metres(18000 + 22.0 * static_cast<double>(n)),
-                                  kCorner.northing - Metres(20000 + 500 * std::sin(turn))});
-        plan::Measure stop;
-        stop.id = ids.next();
-        stop.kind = "checkpoint";
-        stop.number = "R" + std::to_string(n);
-        stop.points = {route.vertices.back()};
-        route.stops.push_back({n, stop.id});
-        stops.push_back(std::move(stop));
-    }
-    return plan::withRoute(plan, std::move(route), std::move(stops), plan.films().front()->id);
-}
-
-/// Before a window is seen its painting is passed over.
-void waitForExposed(QWidget& widget) {
-    while (!widget.windowHandle()->isExposed()) {
-        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
-    }
-}
-
-/// The table with everything on it, shown and settled.
-class Desk {
-  public:
-    Desk() {
-        auto sheet = sheets::describeSheet(testing::reader(), madeSheet(folder_.path().toStdString()), Uuid{{9}},
-                                           {Scale{25000}, {}});
-        if (!sheet) {
-            std::abort();
-        }
-        work_ = std::make_unique<work::Work>(work::WorkOrder{
-            places::share(), std::filesystem::path(folder_.path().toStdString()) / "state", testing::reader(), 3});
-        table_ = std::make_unique<table::LightTable>(*work_, &faces_, places::share());
-        ledger_ = std::make_unique<ledger::Ledger>(*work_, [](const Error&) { return QString(); });
-        table_->resize(kWidth, kHeight);
-        ledger_->resize(kWidth, ledger::Ledger::kHeight);
-        table_->QWidget::show();  // LightTable has a show() of its own
-        ledger_->show();
-        waitForExposed(*table_);
-        work_->begin(withLongRoute(manyMeasures(*sheet), route_), folder_.path().toStdString());
-        settle();
-    }
-    [[nodiscard]] table::LightTable& table() { return *table_; }
-    [[nodiscard]] ledger::Ledger& ledger() { return *ledger_; }
-    [[nodiscard]] work::Work& work() { return *work_; }
-    [[nodiscard]] plan::ItemId route() const { return route_; }
-    void settle() {
-        do {
-            QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
-            QThread::msleep(1);
-        } while (!table_->isSettled());
-    }
-    [[nodiscard]] table::View viewAt(double zoom) const {
-        return {table_->view().area(),
-                {kCorner.easting + Metres(20000), kCorner.northing - Metres(20000)},
-                table::Zoom(zoom)};
-    }
-
-  private:
-    QTemporaryDir folder_;
-    plan::ItemId route_ = Uuid{{8}};
-    std::unique_ptr<work::Work> work_;
-    press::Faces faces_ = press::Faces::open(places::share() / "faces").value();
-    std::unique_ptr<table::LightTable> table_;
-    std::unique_ptr<ledger::Ledger> ledger_;
-};
 
 Desk* theDesk = nullptr;  // made and taken away in main: a table ends before its application
 
@@ -323,6 +134,91 @@ void panningWhileThumbnailsAreMade(benchmark::State& state) {
     desk().settle();
 }
 BENCHMARK(panningWhileThumbnailsAreMade)->UseManualTime()->Unit(benchmark::kMillisecond)->Iterations(200);
+
+/// A contour of the made sheet, 350 pixels long, sought again and again while the hand pans.
+class Following {
+  public:
+    Following() {
+        const plan::Sheet& sheet = *desk().work().plan().sheets().front();
+        copies_ = {{desk().work().sheetGrounds().of(sheet.id)->copy(), sheet}};
+        seek();
+    }
+    ~Following() {
+        goesOn_ = false;
+        while (!desk().work().errands().isIdle()) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+        }
+    }
+    Following(const Following&) = delete;
+    Following& operator=(const Following&) = delete;
+    [[nodiscard]] int found() const { return found_; }
+
+  private:
+    std::vector<terrain::SheetCopy> copies_;
+    int found_ = 0;
+    bool goesOn_ = true;
+
+    /// Where the ground of madeSheet() is 40 high: sin(x / 410) cos(y / 530) = 4/9.
+    [[nodiscard]] static geodesy::PlanePoint on40(double cosine) {
+        constexpr double kTurn = 2 * 3.14159265358979;
+        const double x = 410 * (std::asin(4.0 / 9 / cosine) + 3 * kTurn);
+        const double y = 530 * (std::acos(cosine) + 2 * kTurn);
+        return {kCorner.easting + Metres(x * kMetresPerPixel), kCorner.northing - Metres(y * kMetresPerPixel)};
+    }
+    void seek() {
+        desk().work().errands().run(
+            work::Lane::Makings, QStringLiteral("following"), work::GivingUp::Allowed,
+            [copies = copies_, plane = desk().work().plan().planeCrs()](work::Course&) {
+                return terrain::followOnSheets(copies, plane, on40(1), on40(0.8));
+            },
+            [this](const Result<terrain::FollowedGround>& line) {
+                found_ += line ? 1 : 0;
+                if (goesOn_) {
+                    seek();
+                }
+            });
+    }
+};
+
+void panningWhileALineIsFollowed(benchmark::State& state) {
+    desk().table().setView(desk().viewAt(0.2));
+    desk().settle();
+    Frames frames;
+    table::View view = desk().table().view();
+    {
+        const Following following;
+        for (auto _ : state) {
+            view = view.dragged({0, 0}, {-12, 7});
+            frameAt(state, frames, view);
+        }
+        state.counters["found"] = following.found();
+    }
+    frames.tell(state);
+    desk().settle();
+}
+BENCHMARK(panningWhileALineIsFollowed)->UseManualTime()->Unit(benchmark::kMillisecond)->Iterations(200);
+
+/// Six films go and six others come at every tenth frame.
+void panningWhilePhasesChange(benchmark::State& state) {
+    desk().layPhases();
+    desk().table().setView(desk().viewAt(0.2));
+    desk().settle();
+    Frames frames;
+    table::View view = desk().table().view();
+    int frame = 0;
+    for (auto _ : state) {
+        view = view.dragged({0, 0}, {-12, 7});
+        frames.time(state, [&] {
+            desk().work().setPhase(1 + frame++ / 10 % 5);
+            desk().table().setView(view);
+            QCoreApplication::processEvents();
+        });
+        QThread::msleep(6);
+    }
+    frames.tell(state);
+    desk().layAll();
+}
+BENCHMARK(panningWhilePhasesChange)->UseManualTime()->Unit(benchmark::kMillisecond)->Iterations(200);
 
 void zooming(benchmark::State& state) {
     desk().table().setView(desk().viewAt(0.06));
