@@ -45,7 +45,7 @@ QIcon TickedStyle::standardIcon(StandardPixmap which, const QStyleOption* option
     if (which == SP_ToolBarHorizontalExtensionButton) {  // a menu bar asks for it at the start and never shows it:
         return {};                                       // where the menus have no room they fold into one
     }
-    const QIcon plain = QProxyStyle::standardIcon(which, option, widget);
+    QIcon plain = QProxyStyle::standardIcon(which, option, widget);
     const QPalette colours = QGuiApplication::palette();
     if (colours.color(QPalette::Window).lightness() > kDark || plain.isNull()) {
         return plain;

@@ -28,11 +28,10 @@ void LightTable::renewSheet() {
 void LightTable::layTiles() {
     std::vector<SheetInk> inks;
     if (work_.isOpen()) {
-        const auto& sheets = work_.plan().sheets();
-        for (std::size_t n = 0; n < sheets.size(); ++n) {
-            const work::SheetGround* ground = work_.sheetGrounds().of(sheets[n]->id);
-            const RasterSize size{sheets[n]->columns, sheets[n]->rows};
-            const Ground kind = sheets[n]->asFilm ? Ground::Film : Ground::Map;
+        for (const plan::SheetPtr& sheet : work_.plan().sheets()) {
+            const work::SheetGround* ground = work_.sheetGrounds().of(sheet->id);
+            const RasterSize size{sheet->columns, sheet->rows};
+            const Ground kind = sheet->asFilm ? Ground::Film : Ground::Map;
             inks.push_back(ground != nullptr ? SheetInk{ground->copy(), ground->glance(), size, kind}
                                              : SheetInk{{}, nullptr, size, kind});
         }
