@@ -25,7 +25,10 @@ std::string effectiveOf(const plan::Heading& heading) {
 
 /// One letter; its offset is told by it.
 Result<TimeZone> zoneTyped(const std::string& typed) {
-    return typed.size() == 1 ? timeZone(typed.front()) : fail(kZoneUnread, {{"text", typed}});
+    if (typed.size() != 1) {
+        return fail(kZoneUnread, {{"text", typed}});
+    }
+    return timeZone(typed.front());
 }
 
 }  // namespace
