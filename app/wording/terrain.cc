@@ -17,7 +17,7 @@ constexpr std::array<Words, 7> kWords{{
      "No printed line leads from the one place to the other. Click a bend between them, on the line."},
     {"terrain/too-far", "The way to this place is too long to be followed at once. Click a bend nearer to the last."},
     {"terrain/off-picture", "This place is off the sheet, and only what is printed on it can be followed."},
-    {"terrain/given-up", "The search for the printed line was given up. Click its end again."},
+    {"terrain/given-up", "The search for the printed line was given up. Click or pull again."},
     {"terrain/no-offset",
      "No handrail runs {metres} m beside this line: it bends back too closely, or has no length. Take a smaller "
      "distance."},

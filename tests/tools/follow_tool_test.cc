@@ -41,13 +41,13 @@ class FollowTable : public ::testing::Test {
             },
             std::move(rail));
     }
-    Reply send(FollowTool& tool, Kind kind, geodesy::PlanePoint where = {}, bool second = false) {
+    Reply send(FollowTool& tool, Kind kind, geodesy::PlanePoint where = {}, bool second = false, bool held = false) {
         const Ground ground{plan_, film_, plan_.films(), std::nullopt, Metres(10), [this] {
                                 Uuid id;
                                 id.bytes[0] = ++ids_;
                                 return id;
                             }};
-        return tool.take({kind, where, false, second}, ground);
+        return tool.take({kind, where, held, second}, ground);
     }
     static terrain::FollowedGround bulging(const Asked& asked) {
         const geodesy::PlanePoint middle{(asked.from.easting + asked.to.easting) / 2,

@@ -1,73 +1,75 @@
 #include "ui/tools/follow_tool.h"
 
-#include <algorithm>
-
 #include <fmt/format.h>
 
 #include "core/geodesy/plane_angles.h"
 #include "core/terrain/inner_side.h"
 #include "core/units/number_text.h"
+#include "ui/tools/hit.h"
 #include "ui/tools/place_tool.h"
 
 namespace crosstick::tools {
 
-bool FollowTool::isWaiting() const {
-    return std::any_of(pieces_.begin(), pieces_.end(), [](const Piece& piece) { return piece.answer != nullptr; });
+namespace {
+
+constexpr double kSlip = 0.4;  // of the reach: a hand that clicks moves no farther
+
+FollowedPieces::Way wayOf(const Event& event) {
+    return event.second ? FollowedPieces::Way::Straight : FollowedPieces::Way::Printed;
 }
+
+}  // namespace
 
 void FollowTool::clicked(const Event& event) {
-    hand_ = event.at;
     endWanted_ = false;
-    if (!start_) {
-        start_ = event.at;
+    pieces_.goTo(event.at, wayOf(event));
+}
+
+void FollowTool::settleGrip() {
+    if (grip_) {
+        const Event at = grip_->pressed;
+        grip_.reset();
+        clicked(at);
+    }
+}
+
+void FollowTool::pressed(const Event& event, Metres reach) {
+    settleGrip();
+    hand_ = event.at;
+    if (const auto piece = event.held ? pieces_.pieceAt(event.at, reach) : std::nullopt) {
+        grip_ = Grip{*piece, event};
+    } else {
+        clicked(event);
+    }
+}
+
+void FollowTool::moved(const Event& event, Metres reach) {
+    hand_ = event.at;
+    if (!grip_ || isPulling() || apart(event.at, grip_->pressed.at) <= reach * kSlip) {
         return;
     }
-    const geodesy::PlanePoint from = pieces_.empty() ? *start_ : pieces_.back().to;
-    const std::optional<terrain::Vein> like = pieces_.empty() ? std::nullopt : pieces_.back().vein;
-    Piece piece{event.at, {from, event.at}, std::nullopt, nullptr};
-    if (!event.second) {
-        piece.answer = std::make_shared<std::optional<Found>>();
-        seek_(from, event.at, like, [answer = std::weak_ptr(piece.answer)](Found found) {
-            if (const auto held = answer.lock()) {
-                held->emplace(std::move(found));
-            }
-        });
-    }
-    pieces_.push_back(std::move(piece));
-}
-
-void FollowTool::takeAnswers(Reply& reply) {
-    for (std::size_t n = 0; n < pieces_.size(); ++n) {
-        Piece& piece = pieces_[n];
-        if (!piece.answer || !*piece.answer) {
-            continue;
-        }
-        Found& found = **piece.answer;
-        if (!found) {
-            reply.refused = found.error();
-            pieces_.resize(n);  // what was clicked after it hangs in the air
-            endWanted_ = false;
-            return;
-        }
-        piece.line = std::move(found->line);
-        piece.vein = found->vein;
-        piece.answer.reset();
+    if (event.held) {
+        grip_->is = Grip::Is::Pulling;
+    } else {
+        settleGrip();
     }
 }
 
-plan::Points FollowTool::line() const {
-    plan::Points line;
-    for (const Piece& piece : pieces_) {
-        line.insert(line.end(), piece.line.begin(), piece.line.end());
+void FollowTool::released(const Event& event, Metres reach) {
+    hand_ = event.at;
+    if (isPulling() || (grip_ && apart(event.at, grip_->pressed.at) > reach * kSlip)) {
+        pieces_.pull(grip_->piece, event.at, wayOf(event));
+        grip_.reset();
+        endWanted_ = false;
+    } else {
+        settleGrip();
     }
-    line.erase(std::unique(line.begin(), line.end()), line.end());
-    return line;
 }
 
 /// On the side that was chosen, else inside our boundary; where no boundary of ours tells a side, on the right.
 void FollowTool::renewBeside(const Ground& ground) {
     beside_.reset();
-    const plan::Points followed = line();
+    const plan::Points followed = pieces_.line();
     if (!rail_ || followed.size() < 2) {
         return;
     }
@@ -92,7 +94,7 @@ void FollowTool::renewBeside(const Ground& ground) {
 
 Reply FollowTool::finished(const measures::Entry& kind, const Ground& ground) {
     Reply reply;
-    plan::Points points = line();
+    plan::Points points = pieces_.line();
     if (points.size() < 2) {
         return reply;
     }
@@ -111,61 +113,83 @@ Reply FollowTool::finished(const measures::Entry& kind, const Ground& ground) {
                           rail_ ? "draw a handrail" : "follow the map", true, &kind == &entry_};
     reply.select = std::optional<plan::ItemId>(id);
     reply.done = true;
-    start_.reset();
     pieces_.clear();
     return reply;
 }
 
+/// What is being pulled first, then the last click or pull.
 void FollowTool::takeBack() {
     endWanted_ = false;
-    if (pieces_.empty()) {
-        start_.reset();
+    if (grip_) {
+        grip_.reset();
     } else {
-        pieces_.pop_back();
+        pieces_.takeBack();
     }
 }
 
-Reply FollowTool::take(const Event& event, const Ground& ground) {
-    what_ = rail_ ? "handrail" : suggestedLabel(entry_, ground.plan);
-    Reply reply;
-    const bool wasWaiting = isWaiting();
+/// The pull first, then the line, then the tool.
+bool FollowTool::isGivenUp() {
+    endWanted_ = false;
+    if (grip_) {
+        grip_.reset();
+        return false;
+    }
+    const bool isNothingLeft = !pieces_.hasBegun();
+    pieces_.clear();
+    return isNothingLeft;
+}
+
+void FollowTool::hear(const Event& event, Metres reach, Reply& reply) {
     switch (event.kind) {
         case Event::Kind::Press:
-            clicked(event);
+            pressed(event, reach);
             break;
         case Event::Kind::Move:
+            moved(event, reach);
+            break;
         case Event::Kind::Release:
-            hand_ = event.at;
+            released(event, reach);
             break;
         case Event::Kind::Again:  // no point of its own: it ends the line
         case Event::Kind::Finish:
-            endWanted_ = !pieces_.empty();
+            settleGrip();
+            endWanted_ = !pieces_.isEmpty();
             break;
         case Event::Kind::TakeBack:
             takeBack();
             break;
         case Event::Kind::Cancel:
-            reply.done = !start_;
-            start_.reset();
-            pieces_.clear();
-            endWanted_ = false;
+            reply.done = isGivenUp();
             break;
         case Event::Kind::Nudge:
         case Event::Kind::NextPoint:
         case Event::Kind::LastPoint:
             break;
     }
-    takeAnswers(reply);
-    if (event.kind != Event::Kind::Move || isWaiting() != wasWaiting ||
+}
+
+Reply FollowTool::take(const Event& event, const Ground& ground) {
+    what_ = rail_ ? "handrail" : suggestedLabel(entry_, ground.plan);
+    Reply reply;
+    const bool wasWaiting = pieces_.isWaiting();
+    hear(event, ground.reach, reply);
+    reply.refused = pieces_.takeAnswers();
+    if (reply.refused) {
+        grip_.reset();  // its piece may be gone
+        endWanted_ = false;
+    }
+    isOnLine_ = !isPulling() && pieces_.pieceAt(hand_, ground.reach).has_value();
+    if (event.kind != Event::Kind::Move || pieces_.isWaiting() != wasWaiting ||
         (beside_ && beside_->distance != rail_->distance())) {
         renewBeside(ground);
     }
-    return endWanted_ && !isWaiting() ? finished(entry_, ground) : reply;
+    return endWanted_ && !pieces_.isWaiting() ? finished(entry_, ground) : reply;
 }
 
 std::optional<Reply> FollowTool::endAs(const measures::Entry& kind, const Ground& ground) {
     const bool isLine = kind.shape == measures::Shape::Line || kind.shape == measures::Shape::Area;
-    if (!isLine || kind.points.most || isWaiting() || line().size() < static_cast<std::size_t>(kind.points.least)) {
+    if (!isLine || kind.points.most || pieces_.isWaiting() ||
+        pieces_.line().size() < static_cast<std::size_t>(kind.points.least)) {
         return std::nullopt;
     }
     renewBeside(ground);
@@ -174,11 +198,13 @@ std::optional<Reply> FollowTool::endAs(const measures::Entry& kind, const Ground
 }
 
 Wet FollowTool::wet() const {
-    Wet wet{line(), false, what_, std::nullopt};
-    if (wet.line.empty() && start_) {
-        wet.line.push_back(*start_);
+    if (isPulling()) {
+        Wet wet{pieces_.pulledLine(grip_->piece, hand_), false, what_, std::nullopt};
+        wet.told = Told{{}, hint(), what_};
+        return wet;
     }
-    if (start_) {
+    Wet wet{pieces_.line(), false, what_, std::nullopt};
+    if (pieces_.hasBegun()) {
         wet.from = wet.line.size() - 1;
     }
     if (!endWanted_) {
@@ -187,15 +213,19 @@ Wet FollowTool::wet() const {
     if (beside_ && beside_->line) {
         wet.others.push_back(*beside_->line);
         wet.told = Told{beside_->words, hint(), "handrail"};
+    } else if (isOnLine_) {
+        wet.told = Told{{}, hint(), what_};
     }
     return wet;
 }
 
 std::string FollowTool::hint() const {
-    return !start_           ? "click where the printed line begins"
-           : isWaiting()     ? "looking for the line"
-           : pieces_.empty() ? "click where it ends, Shift for a straight piece"
-                             : "click farther along, or Enter ends it";
+    return !pieces_.hasBegun()   ? "click where the printed line begins"
+           : isPulling()         ? "let go where the right line is printed"
+           : pieces_.isWaiting() ? "looking for the line"
+           : pieces_.isEmpty()   ? "click where it ends, Shift for a straight piece"
+           : isOnLine_           ? "drag it to where the right line is printed"
+                                 : "click farther along, drag where it strays, Enter ends it";
 }
 
 }  // namespace crosstick::tools

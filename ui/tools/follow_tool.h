@@ -1,11 +1,8 @@
 #pragma once
 
-#include <memory>
-
 #include "core/measures/catalogue.h"
-#include "core/terrain/follow.h"
 #include "core/terrain/handrail.h"
-#include "ui/tools/tool.h"
+#include "ui/tools/followed_pieces.h"
 
 namespace crosstick::tools {
 
@@ -16,36 +13,34 @@ struct Rail {
 };
 
 /// Takes up what is printed on the sheet: a click where a line begins, one where it ends, and more where it goes on;
-/// between them the printed line is looked for. With the second key a piece is straight. Enter makes a measure of it,
-/// or of the handrail beside it; another kind named meanwhile makes that.
+/// between them the printed line is looked for. Where it strays, a drag pulls it to where the right line is printed.
+/// With the second key a piece is straight. Enter makes a measure of it, or of the handrail beside it; another kind
+/// named meanwhile makes that.
 class FollowTool final : public Tool {
   public:
-    using Found = Result<terrain::FollowedGround>;
-    /// Looks for the line between two places of the plan's plane and calls with what came of it, now or later, on the
-    /// tool's thread; the call may come when the tool is gone. After a later one an event tells the tool.
-    using Seek = std::function<void(geodesy::PlanePoint from, geodesy::PlanePoint to,
-                                    const std::optional<terrain::Vein>& like, std::function<void(Found)> then)>;
+    using Found = tools::Found;
+    using Seek = tools::Seek;
 
     /// @param entry  a line  @param rail  none: the line itself
     FollowTool(const measures::Entry& entry, Seek seek, std::optional<Rail> rail = std::nullopt)
-        : entry_(entry), seek_(std::move(seek)), rail_(std::move(rail)) {}
+        : entry_(entry), rail_(std::move(rail)), pieces_(std::move(seek)) {}
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
     [[nodiscard]] Wet wet() const override;
-    [[nodiscard]] bool isBusy() const override { return start_.has_value(); }
+    [[nodiscard]] bool isBusy() const override { return pieces_.hasBegun(); }
     [[nodiscard]] std::string hint() const override;
     [[nodiscard]] std::optional<Reply> endAs(const measures::Entry& kind, const Ground& ground) override;
 
   private:
-    /// From one click to the next.
-    struct Piece {
-        geodesy::PlanePoint to;
-        plan::Points line;  ///< straight until the printed one is found
-        std::optional<terrain::Vein> vein;
-        std::shared_ptr<std::optional<Found>> answer;  ///< what is waited for; null where nothing is
-    };
     const measures::Entry& entry_;
-    Seek seek_;
     std::optional<Rail> rail_;
+    FollowedPieces pieces_;
+    /// A hand that pressed on the line: it clicks there, or pulls the piece.
+    struct Grip {
+        std::size_t piece;
+        Event pressed;
+        enum class Is { Resting, Pulling } is = Is::Resting;
+    };
+    std::optional<Grip> grip_;
     /// The handrail as it would be, and in words where it runs.
     struct Beside {
         Result<plan::Points> line;
@@ -53,20 +48,23 @@ class FollowTool final : public Tool {
         Metres distance;
     };
     std::optional<Beside> beside_;
-    std::optional<geodesy::PlanePoint> start_;
-    std::vector<Piece> pieces_;
     geodesy::PlanePoint hand_;
+    bool isOnLine_ = false;  ///< the hand, where it could pull
     std::string what_;
     bool endWanted_ = false;
 
+    [[nodiscard]] bool isPulling() const { return grip_ && grip_->is == Grip::Is::Pulling; }
     void clicked(const Event& event);
-    [[nodiscard]] bool isWaiting() const;
-    /// Takes in the answers that have come; the first that found nothing is the reply's refusal.
-    void takeAnswers(Reply& reply);
-    [[nodiscard]] plan::Points line() const;
+    void pressed(const Event& event, Metres reach);
+    void moved(const Event& event, Metres reach);
+    void released(const Event& event, Metres reach);
+    /// A press that was never let go, as of a typed place, is a click.
+    void settleGrip();
+    void takeBack();
+    [[nodiscard]] bool isGivenUp();
+    void hear(const Event& event, Metres reach, Reply& reply);
     void renewBeside(const Ground& ground);
     [[nodiscard]] Reply finished(const measures::Entry& kind, const Ground& ground);
-    void takeBack();
 };
 
 }  // namespace crosstick::tools
