@@ -57,13 +57,14 @@ BENCHMARK_CAPTURE(follow, contour, "contour")->Unit(benchmark::kMillisecond);
 
 /// What the law counts on 4 sheets (tests/terrain/follow_law_test.cc), on 20 others: of 500 random pairs, per cent.
 void pairsOfManySheets(benchmark::State& state) {
-    constexpr std::uint32_t kFirstSeed = 5001;
     constexpr int kSheets = 20;
     constexpr int kPairs = 25;
+    const auto firstSeed = static_cast<std::uint32_t>(state.range(0));
     int atOnce = 0;
-    int withOneClickMore = 0;
+    int halfWay = 0;
+    int whereItStrays = 0;
     for (auto _ : state) {
-        for (std::uint32_t seed = kFirstSeed; seed < kFirstSeed + kSheets; ++seed) {
+        for (std::uint32_t seed = firstSeed; seed < firstSeed + kSheets; ++seed) {
             const MadeSheet made = madeSheet({seed});
             const HeldPixels scan(scanned(made.pixels, 85, 3, seed));
             const terrain::PenSize size{made.pixelsPerMm};
@@ -75,14 +76,17 @@ void pairsOfManySheets(benchmark::State& state) {
                 };
                 const bool isAtOnce = isRight(Clicks::Two);
                 atOnce += isAtOnce ? 1 : 0;
-                withOneClickMore += isAtOnce || isRight(Clicks::Three) ? 1 : 0;
+                halfWay += isAtOnce || isRight(Clicks::HalfWay) ? 1 : 0;
+                whereItStrays += isAtOnce || isRight(Clicks::WhereItStrays) ? 1 : 0;
             }
         }
     }
-    state.counters["at once, %"] = 100.0 * atOnce / (kSheets * kPairs);
-    state.counters["right, %"] = 100.0 * withOneClickMore / (kSheets * kPairs);
+    const auto perCent = [](int count) { return 100.0 * count / (kSheets * kPairs); };
+    state.counters["at once, %"] = perCent(atOnce);
+    state.counters["a click half way, %"] = perCent(halfWay);
+    state.counters["where it strays, %"] = perCent(whereItStrays);
 }
-BENCHMARK(pairsOfManySheets)->Unit(benchmark::kSecond)->Iterations(1);
+BENCHMARK(pairsOfManySheets)->Arg(5001)->Arg(6001)->Unit(benchmark::kSecond)->Iterations(1);
 
 /// The floor: every pixel of a square about the segment, once.
 void readingThePixels(benchmark::State& state) {

@@ -57,10 +57,14 @@ TEST(FollowLaw, ADashedPathComesOutAsEvenAsItWasDrawn) {
 }
 
 // The figures are the ones set for this program: mean distance under one pen's width (0.4 mm on the sheet), the right
-// line in 95 of 100 random pairs up to 3 km, with at most one click more.
+// line in 95 of 100 random pairs up to 3 km, with at most one click more. That click is a person's who looks at the
+// line that was found and pulls it over: by an unsteady hand on the right line, in the middle of the longest stretch
+// that was missed, half way where nothing was found (Clicks::WhereItStrays). Clicks that are set blindly half way are
+// counted beside it.
 TEST(FollowLaw, TheRightLineInNinetyFiveOfAHundredPairsWithinAPensWidth) {
     int right = 0;
     int atOnce = 0;
+    int blindly = 0;
     double sum = 0;
     constexpr int kSheets = 4;
     for (std::uint32_t seed = 31; seed < 31 + kSheets; ++seed) {
@@ -71,22 +75,23 @@ TEST(FollowLaw, TheRightLineInNinetyFiveOfAHundredPairsWithinAPensWidth) {
         Walks walks(sheet, seed);
         for (int n = 0; n < 100 / kSheets; ++n) {
             const Walk walk = walks.next();
-            Grade grade;
-            for (const Clicks clicks : {Clicks::Two, Clicks::Three}) {
-                grade = gradeOf(foundAlong(picture, size, walk, clicks), walk, size.pixelsPerMm);
-                atOnce += grade.isRight && clicks == Clicks::Two ? 1 : 0;
-                if (grade.isRight) {
-                    ++right;
-                    sum += grade.meanMm;
-                    break;
-                }
-            }
+            const auto graded = [&](Clicks clicks) {
+                return gradeOf(foundAlong(picture, size, walk, clicks), walk, size.pixelsPerMm);
+            };
+            Grade grade = graded(Clicks::Two);
+            const bool isAtOnce = grade.isRight;
+            grade = isAtOnce ? grade : graded(Clicks::WhereItStrays);
+            atOnce += isAtOnce ? 1 : 0;
+            blindly += isAtOnce || graded(Clicks::HalfWay).isRight ? 1 : 0;
+            right += grade.isRight ? 1 : 0;
+            sum += grade.isRight ? grade.meanMm : 0;
             if (!grade.isRight) {
                 std::cout << "missed: " << walk.known->style << ", pair " << n << '\n';
             }
         }
     }
-    std::cout << "at once " << atOnce << ", with one click more " << right << ", mean " << sum / right << " mm\n";
+    std::cout << "at once " << atOnce << ", with one click more " << right << " (" << blindly << " half way), mean "
+              << sum / right << " mm\n";
     EXPECT_GE(right, 95);
     EXPECT_LT(sum / right, kPenMm);
 }

@@ -12,6 +12,7 @@ struct Walk {
     const KnownLine* known = nullptr;
     PaperLine truth;
     std::array<terrain::PicturePoint, 3> clicks;  ///< start, half way, end
+    PaperPoint slip;                              ///< of the hand at the click between
 };
 
 /// Random walks over a made sheet: along any of its lines, of which most are contours.
@@ -38,8 +39,13 @@ struct Grade {
 };
 [[nodiscard]] Grade gradeOf(const std::vector<terrain::PicturePoint>& found, const Walk& walk, double pixelsPerMm);
 
-enum class Clicks { Two, Three };
-/// What is found from click to click; nothing where one segment fails.
+/// The clicks of a walk: its two ends, or one more between: blindly half way, or where a person puts it who looks at
+/// what the two found: on the true line, in the middle of the longest stretch that was missed (half way where nothing
+/// was found, or nothing missed).
+enum class Clicks { Two, HalfWay, WhereItStrays };
+/// What is found from click to click, as the tool for following looks for it: what was found and strays is pulled over,
+/// so that both halves are like it; where nothing was found, the nearer half is clicked first. Nothing where one
+/// segment fails.
 [[nodiscard]] std::vector<terrain::PicturePoint> foundAlong(const terrain::Picture& picture, terrain::PenSize size,
                                                             const Walk& walk, Clicks clicks);
 
