@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <memory>
 
 #include "core/terrain/centre_line.h"
 #include "core/terrain/dashes.h"
 #include "core/terrain/faults.h"
+#include "core/terrain/other_lines.h"
 #include "core/terrain/vein_path.h"
 
 namespace crosstick::terrain {
@@ -15,11 +17,8 @@ namespace {
 constexpr double kFinest = 9;       // pixels to a millimetre that a reduced picture has at least
 constexpr double kTolerance = 0.1;  // millimetres of paper between the line and its simpler form
 constexpr double kClearCost = 4;    // mean cost up to which nothing better is looked for
-constexpr double kMostBlankShare = 0.2;
-constexpr int kBlank = 20;  // a cell of this cost has nothing of the line
 constexpr std::size_t kMostTries = 3;
-constexpr double kLeastGapMm = 0.25;  // between dashes
-constexpr int kMostRounds = 7;
+constexpr double kWorth = 0.65;  // of what a first try cost: a dearer one is none, it would have to be much longer
 
 /// The same vein as it looks at both ends.
 struct Pair {
@@ -55,68 +54,6 @@ std::vector<Pair> pairsOf(const std::vector<Vein>& from, const std::vector<Vein>
     return pairs;
 }
 
-/// What a path goes over.
-struct Going {
-    double meanCost = 0;
-    double blankShare = 0;
-    int longestBlank = 0;  ///< cells
-};
-
-Going goingOf(VeinField& field, const std::vector<Cell>& path) {
-    Going going;
-    int blank = 0;
-    int run = 0;
-    for (const Cell cell : path) {
-        const int cost = field.costAt(cell).value_or(VeinCost::kOff);
-        going.meanCost += cost;
-        run = cost >= kBlank ? run + 1 : 0;
-        blank += cost >= kBlank ? 1 : 0;
-        going.longestBlank = std::max(going.longestBlank, run);
-    }
-    const auto count = static_cast<double>(path.size());
-    going.meanCost /= count;
-    going.blankShare = blank / count;
-    return going;
-}
-
-bool isInk(VeinField& field, Cell cell) {
-    return field.memberAt({cell.column + 0.5, cell.row + 0.5}) >= 0.35;
-}
-
-using Run = std::pair<std::size_t, std::size_t>;  // of a path's cells: the first, one past the last
-
-/// Where the path goes over ink.
-std::vector<Run> inkRuns(VeinField& field, const std::vector<Cell>& path) {
-    std::vector<Run> runs;
-    const double least = kLeastGapMm * field.size().pixelsPerMm;
-    for (std::size_t n = 0; n < path.size(); ++n) {
-        if (!isInk(field, path[n])) {
-            continue;
-        }
-        if (!runs.empty() && static_cast<double>(n - runs.back().second) < least) {
-            runs.back().second = n + 1;
-        } else {
-            runs.emplace_back(n, n + 1);
-        }
-    }
-    return runs;
-}
-
-/// Stretches of a path on which the line runs on much farther than its dashes are long: there another is printed.
-std::vector<Cell> strangeStretches(VeinField& field, const std::vector<Cell>& path, std::optional<double> dash) {
-    std::vector<Cell> strange;
-    if (!dash) {
-        return strange;
-    }
-    for (const auto& [from, to] : inkRuns(field, path)) {
-        if (static_cast<double>(to - from) > 1.6 * *dash + field.size().pixelsPerMm) {
-            strange.insert(strange.end(), path.begin() + static_cast<std::ptrdiff_t>(from),
-                           path.begin() + static_cast<std::ptrdiff_t>(to));
-        }
-    }
-    return strange;
-}
-
 /// How long the dashes are where an end shows some: an unbroken line shows none evenly, while close by another line a
 /// dashed one may seem unbroken.
 std::optional<double> dashOf(VeinField& field, const Vein& from, const Vein& to) {
@@ -147,21 +84,25 @@ class Follower {
         if (pairs.empty()) {
             return fail(kUnlikeEnds);
         }
-        std::optional<Result<FollowedLine>> best;
+        std::optional<Result<Try>> best;
         for (const Pair& pair : pairs) {
-            auto line = along(pair);
-            const bool isBetter = !best || !*best || (line && line->meanCost < 0.5 * (*best)->meanCost);
-            if (isBetter && (line || !best)) {
-                best = std::move(line);
+            auto next = along(pair, best && *best ? kWorth * (*best)->cost : std::numeric_limits<double>::infinity());
+            const bool isBetter = !best || !*best || (next && next->line.meanCost < 0.5 * (*best)->line.meanCost);
+            if (isBetter && (next || !best)) {
+                best = std::move(next);
             }
-            if (*best && (*best)->meanCost <= kClearCost) {
+            if (*best && (*best)->line.meanCost <= kClearCost) {
                 break;
             }
         }
-        return std::move(*best);
+        return *best ? Result<FollowedLine>(std::move((*best)->line)) : tl::unexpected(best->error());
     }
 
   private:
+    struct Try {
+        FollowedLine line;
+        double cost = 0;  ///< of the way of least cost
+    };
     const Picture& picture_;
     PenSize size_;
     int reduction_ = 1;
@@ -190,7 +131,8 @@ class Follower {
         return found;
     }
 
-    Result<FollowedLine> along(const Pair& pair) const {
+    /// @param most  what the way may cost
+    Result<Try> along(const Pair& pair, double most) const {
         const auto cellOf = [](PicturePoint at) {
             return Cell{static_cast<int>(std::floor(at.column)), static_cast<int>(std::floor(at.row))};
         };
@@ -202,34 +144,26 @@ class Follower {
         if (dash) {
             field = std::make_unique<VeinField>(picture_, reduction_, seen, size_, dash);
         }
-        auto path = leastCostPath(*field, from, to);
-        auto strange = path ? strangeStretches(*field, *path, dash) : std::vector<Cell>{};
-        for (int round = 1; !strange.empty() && round < kMostRounds; ++round) {
-            field->bar(strange);
-            auto other = leastCostPath(*field, from, to);
-            if (!other) {
-                return tl::unexpected(other.error());
-            }
-            auto others = strangeStretches(*field, *other, dash);
-            if (others.size() < strange.size()) {
-                path = std::move(other);
-            }
-            strange = std::move(others);
+        const auto least = leastCostPath(*field, from, to, most);
+        if (!least) {
+            return tl::unexpected(least.error());
         }
+        const double cost = costAlong(*field, *least);
+        const double clarity = goingOf(*field, *least).meanCost;  // other lines are not made dear yet
+        const auto path = keptOffOtherLines(*field, *least, dash);
         if (!path) {
             return tl::unexpected(path.error());
         }
-        const Going going = path->empty() ? Going{} : goingOf(*field, *path);
-        if (path->empty() || going.blankShare > kMostBlankShare ||
-            going.longestBlank > VeinField::kMostBlankMm * size_.pixelsPerMm) {
+        const Going going = goingOf(*field, *path);
+        if (path->empty() || breaksOff(going, size_)) {
             return fail(kBreaksOff);
         }
         FollowedLine found{simplified(centreLine(*field, *path), kTolerance * size_.pixelsPerMm), pair.from,
-                           going.meanCost};
+                           std::min(clarity, going.meanCost)};
         for (PicturePoint& point : found.line) {
             point = {point.column * reduction_, point.row * reduction_};
         }
-        return found;
+        return Try{std::move(found), cost};
     }
 };
 

@@ -120,8 +120,9 @@ void VeinField::bar(const std::vector<Cell>& cells) {
         for (int row = -reach; row <= reach; ++row) {
             for (int column = -reach; column <= reach; ++column) {
                 const Cell cell{middle.column + column, middle.row + row};
-                if (costAt(cell)) {
-                    tileAt(cell)->cost[inTile(cell)] = VeinCost::kBarred;
+                if (const auto cost = costAt(cell)) {
+                    tileAt(cell)->cost[inTile(cell)] =
+                        static_cast<std::uint8_t>(std::max<int>(*cost, VeinCost::kBarred));
                 }
             }
         }

@@ -48,15 +48,20 @@ class Reached {
 
 class Search {
   public:
-    Search(VeinField& field, Cell from, Cell to)
-        : field_(field), from_(from), to_(to), reached_(field.columns(), field.rows()), buckets_(kBuckets) {
+    Search(VeinField& field, Cell from, Cell to, double most)
+        : field_(field),
+          from_(from),
+          to_(to),
+          reached_(field.columns(), field.rows()),
+          buckets_(kBuckets),
+          mostCost_(kStraight * most) {
         most_ = 1.7 * apart(from, to) + 20 * field.size().pixelsPerMm;
     }
 
     Result<std::vector<Cell>> run() {
         reached_.at(from_).cost = 0;
         push(from_, 0);
-        while (waiting_ > 0) {
+        while (waiting_ > 0 && static_cast<double>(key_) <= mostCost_) {
             auto& bucket = buckets_[key_ % kBuckets];
             if (bucket.empty()) {
                 ++key_;
@@ -90,6 +95,7 @@ class Search {
     std::vector<std::vector<Waiting>> buckets_;
     std::size_t key_ = 0, waiting_ = 0;
     double most_ = 0;
+    double mostCost_;  ///< in tenths of a cell, as the keys are
 
     static double apart(Cell a, Cell b) { return std::hypot(a.column - b.column, a.row - b.row); }
 
@@ -145,11 +151,20 @@ class Search {
 
 }  // namespace
 
-Result<std::vector<Cell>> leastCostPath(VeinField& field, Cell from, Cell to) {
+Result<std::vector<Cell>> leastCostPath(VeinField& field, Cell from, Cell to, double most) {
     if (!field.costAt(from) || !field.costAt(to)) {
         return field.fault() ? Result<std::vector<Cell>>(tl::unexpected(*field.fault())) : std::vector<Cell>{};
     }
-    return Search(field, from, to).run();
+    return Search(field, from, to, most).run();
+}
+
+double costAlong(VeinField& field, const std::vector<Cell>& path) {
+    int tenths = 0;
+    for (std::size_t n = 1; n < path.size(); ++n) {
+        const bool isAslant = path[n].column != path[n - 1].column && path[n].row != path[n - 1].row;
+        tenths += (isAslant ? kAslant : kStraight) * field.costAt(path[n]).value_or(VeinCost::kOff);
+    }
+    return static_cast<double>(tenths) / kStraight;
 }
 
 }  // namespace crosstick::terrain

@@ -132,6 +132,25 @@ TEST(Follow, GoesStraightOnUnderLetters) {
     EXPECT_LT(meanBeside(*found, line, kDots), 0.1);
 }
 
+// The next contours lie 1.2 mm away on both sides, and it costs less to change over to one beside the word than to go
+// on under its strokes.
+TEST(Follow, DoesNotHopToTheNextContourUnderAWord) {
+    int right = 0;
+    for (const double beside : {0.0, 0.4, 0.8, 1.2}) {
+        const Page page = printed(kDots, [&](PrintedPaper& paper) {
+            for (int n = -4; n <= 4; ++n) {
+                paper.stroke(swing(15 + 1.2 * n, 3), kBrown, 0.12);
+            }
+            paper.letters("ALTER", {20, 15 + beside}, 2.4, kBlack);
+            paper.letters("NORTON", {30, 14 + beside}, 2.4, {40, 116, 170});
+        });
+        const PaperLine line = swing(15, 3);
+        const auto found = followed(page, on(line, 0.1), on(line, 0.9));
+        right += found && meanBeside(*found, line, kDots) < 0.15 ? 1 : 0;
+    }
+    EXPECT_EQ(right, 4);
+}
+
 TEST(Follow, BlankPaperHasNothingToFollow) {
     const Page page = printed(kDots, [](PrintedPaper& paper) { paper.stroke({{5, 5}, {55, 5}}, kBlack, 0.3); });
     const auto start = followed(page, {10, 20}, {50, 5});

@@ -113,6 +113,7 @@ Reply FollowTool::finished(const measures::Entry& kind, const Ground& ground) {
                           rail_ ? "draw a handrail" : "follow the map", true, &kind == &entry_};
     reply.select = std::optional<plan::ItemId>(id);
     reply.done = true;
+    grip_.reset();
     pieces_.clear();
     return reply;
 }
