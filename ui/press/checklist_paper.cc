@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "ui/press/said.h"
+
 namespace crosstick::press {
 namespace {
 
@@ -15,13 +17,13 @@ PaperHead headOf(const plan::Plan& plan, const char* kind) {
     PaperHead head;
     head.title = heading.name;
     head.purpose = joined({heading.unit, heading.prepared ? dateTimeGroup(*heading.prepared, heading.zone) : ""}, ", ");
-    head.kind = kind;
+    head.kind = said(kind);
     head.marking = heading.marking;
-    head.left = {{"Sheet", sheetText(plan)}};
+    head.left = {{said("Sheet"), sheetText(plan)}};
     if (heading.hHour) {
-        head.right.push_back({"H-hour", dateTimeGroup(*heading.hHour, heading.zone)});
+        head.right.push_back({said("H-hour"), dateTimeGroup(*heading.hHour, heading.zone)});
     }
-    head.right.push_back({"Times", fmt::format("zone {}, to the minute", heading.zone.letter)});
+    head.right.push_back({said("Times"), said("zone %1, to the minute", {std::string(1, heading.zone.letter)})});
     return head;
 }
 
@@ -33,7 +35,7 @@ std::string dayAndTime(const std::optional<Instant>& when, TimeZone zone) {
 PaperColumn column(const char* key, const char* head, double width, double most, Align align = Align::Left) {
     PaperColumn one;
     one.key = key;
-    one.heads = {head};
+    one.heads = {said(head)};
     one.width = width;
     one.most = most;
     one.align = align;
@@ -75,8 +77,8 @@ std::string linesOf(const plan::Phase& phase, const std::vector<movement::MarchT
 }
 
 std::string spanOf(const plan::Phase& phase, TimeZone zone) {
-    return phase.from || phase.until ? dayAndTime(phase.from, zone) + " to " + dayAndTime(phase.until, zone)
-                                     : std::string("times not given");
+    return phase.from || phase.until ? said("%1 to %2", {dayAndTime(phase.from, zone), dayAndTime(phase.until, zone)})
+                                     : said("times not given");
 }
 
 PaperCell taskCell(const plan::Force& force, const plan::Task* task) {
@@ -84,15 +86,15 @@ PaperCell taskCell(const plan::Force& force, const plan::Task* task) {
         return {};
     }
     const plan::Element* with = task->attachedTo ? force.element(*task->attachedTo) : nullptr;
-    return {task->task, joined({task->purpose, task->place.empty() ? "" : "at " + task->place,
-                                task->trigger.empty() ? "" : "on " + task->trigger, task->codeWord,
-                                with == nullptr ? "" : "under " + with->name},
+    return {task->task, joined({task->purpose, task->place.empty() ? "" : said("at %1", {task->place}),
+                                task->trigger.empty() ? "" : said("on %1", {task->trigger}), task->codeWord,
+                                with == nullptr ? "" : said("under %1", {with->name})},
                                "; ")};
 }
 
 std::vector<PaperColumn> matrixColumns(const plan::Plan& plan, const std::vector<movement::MarchTable>& tables) {
     PaperColumn element = column("element", "Element", 34, 40);
-    element.heads.emplace_back("people, call sign");
+    element.heads.push_back(said("people, call sign"));
     element.first = {2.4, Weight::Bold};
     std::vector<PaperColumn> columns{element};
     for (const plan::Phase& phase : plan.phases()) {
@@ -133,9 +135,9 @@ PaperTable checklistPaper(const plan::Plan& plan, const std::vector<ChecklistRow
         cells.push_back({dayAndTime(row.event.actual, zone)});
         paper.rows.push_back(std::move(cells));
     }
-    paper.head.source =
+    paper.head.source = said(
         "Planned times of a march are those of its march table. An actual time moves what follows by as much as it is "
-        "late or early. Planning and training aid.";
+        "late or early. Planning and training aid.");
     return paper;
 }
 
@@ -148,16 +150,16 @@ PaperTable matrixPaper(const plan::Plan& plan, const std::vector<movement::March
     for (const plan::Element& element : force.elements) {
         std::vector<PaperCell> row{
             {element.name.empty() ? element.unit : element.name,
-             joined({element.people == 0 ? "" : fmt::format("{} people", element.people), element.callSign}, ", ")}};
+             joined({element.people == 0 ? "" : said("%1 people", {std::to_string(element.people)}), element.callSign},
+                    ", ")}};
         for (const plan::Phase& phase : plan.phases()) {
             row.push_back(taskCell(force, force.task(element.id, phase.number)));
         }
         paper.rows.push_back(std::move(row));
     }
-    paper.head.source =
+    paper.head.source = said(
         "In a cell: the task; then purpose, place, trigger, code word, under whom. Under a phase: its time, and the "
-        "lines that the "
-        "column's head crosses in it. Planning and training aid.";
+        "lines that the column's head crosses in it. Planning and training aid.");
     return paper;
 }
 

@@ -9,6 +9,7 @@
 #include "core/film/registration.h"
 #include "core/film/set_layout.h"
 #include "core/movement/gm_angle.h"
+#include "ui/press/said.h"
 
 namespace crosstick::press {
 namespace {
@@ -70,7 +71,7 @@ symbols::Engraving engravingOf(const FilmsOrder& order, const Common& common, co
 std::vector<film::LegendEntry> legendOf(const symbols::Engraving& engraving, symbols::LegendExtent extent) {
     std::vector<film::LegendEntry> entries;
     for (symbols::LegendRow& row : symbols::legend(engraving, extent)) {
-        entries.push_back({std::move(row.sample), std::move(row.text)});
+        entries.push_back({std::move(row.sample), said(row.text)});
     }
     return entries;
 }

@@ -9,6 +9,7 @@
 #include "core/units/number_text.h"
 #include "symbols/unit_symbol.h"
 #include "ui/press/route_paper.h"
+#include "ui/press/said.h"
 
 namespace crosstick::press {
 namespace {
@@ -33,7 +34,7 @@ std::string clock(const std::optional<Instant>& when, TimeZone zone) {
 }
 
 std::string minutes(const std::optional<Minutes>& time) {
-    return time ? whole(time->value()) + " min" : std::string("unknown");
+    return time ? said("%1 min", {whole(time->value())}) : said("unknown");
 }
 
 drawing::Drawing symbolOf(const std::string& words) {
@@ -48,22 +49,23 @@ drawing::Drawing symbolOf(const std::string& words) {
 }
 
 std::string columnText(const plan::Column& column, const MarchTable& table) {
-    return joined({table.columnName, fmt::format("{} people", table.people), metresText(table.length) + " long",
-                   column.files == 1 ? "single file" : fmt::format("{} files", column.files),
-                   numberText(column.apart.value()) + " m apart"},
+    return joined({table.columnName, said("%1 people", {std::to_string(table.people)}),
+                   said("%1 long", {metresText(table.length)}),
+                   column.files == 1 ? said("single file") : said("%1 files", {std::to_string(column.files)}),
+                   said("%1 m apart", {numberText(column.apart.value())})},
                   ", ");
 }
 
 std::vector<CardFact> leftFacts(const plan::Plan& plan, const MarchTable& table) {
     const TimeZone zone = plan.heading().zone;
-    std::vector<CardFact> facts{{"Sheet", sheetText(plan)},
-                                {"Start", table.start ? dateTimeGroup(*table.start, zone) : "not given"}};
+    std::vector<CardFact> facts{{said("Sheet"), sheetText(plan)},
+                                {said("Start"), table.start ? dateTimeGroup(*table.start, zone) : said("not given")}};
     if (table.hHour) {
-        facts.push_back({"H-hour", dateTimeGroup(*table.hHour, zone)});
+        facts.push_back({said("H-hour"), dateTimeGroup(*table.hHour, zone)});
     }
     for (const plan::Column& column : plan.force().columns) {
         if (column.name == table.columnName && !table.elements.empty()) {
-            facts.push_back({"Column", columnText(column, table)});
+            facts.push_back({said("Column"), columnText(column, table)});
             break;
         }
     }
@@ -73,19 +75,19 @@ std::vector<CardFact> leftFacts(const plan::Plan& plan, const MarchTable& table)
 std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFigures& figures, const MarchTable& table,
                                  const MarchFacts& given) {
     const TimeZone zone = plan.heading().zone;
-    std::vector<CardFact> facts{{"Rate", movement::rateText(figures, zone)},
-                                {"Passes in", minutes(table.passTime) + " at the start"}};
+    std::vector<CardFact> facts{{said("Rate"), movement::rateText(figures, zone)},
+                                {said("Passes in"), said("%1 at the start", {minutes(table.passTime)})}};
     if (const auto closed = table.when(table.closed())) {
-        facts.push_back({"Closed", dateTimeGroup(*closed + std::chrono::seconds(30), zone), Weight::Bold});
+        facts.push_back({said("Closed"), dateTimeGroup(*closed + std::chrono::seconds(30), zone), Weight::Bold});
     }
     const plan::RoutePtr route = plan.route(figures.route);
     const auto asked = route ? route->notLaterThan : std::nullopt;
     if (given.notLaterThan && given.latestStart) {
-        facts.push_back(
-            {"Not later", fmt::format("{}, so the latest start is {}", dateTimeGroup(*given.notLaterThan, zone),
-                                      isoTime(*given.latestStart, zone).substr(11, 8))});
+        facts.push_back({said("Not later"),
+                         said("%1, so the latest start is %2", {dateTimeGroup(*given.notLaterThan, zone),
+                                                                isoTime(*given.latestStart, zone).substr(11, 8)})});
     } else if (asked) {
-        facts.push_back({"Not later", dateTimeGroup(*asked, zone)});
+        facts.push_back({said("Not later"), dateTimeGroup(*asked, zone)});
     }
     return facts;
 }
@@ -96,7 +98,7 @@ PaperColumn pointColumn(const MarchPoint& point) {
     column.heads = {point.label, whole(point.ground.value()) + " m",
                     point.column.arrive ? movement::timeText(*point.column.arrive) : "—"};
     if (point.halt) {
-        column.heads.push_back("halt " + minutes(point.halt));
+        column.heads.push_back(said("halt %1", {minutes(point.halt)}));
     }
     column.align = Align::Middle;
     column.width = 18;
@@ -109,7 +111,7 @@ PaperColumn pointColumn(const MarchPoint& point) {
 std::vector<PaperColumn> columnsOf(const MarchTable& table) {
     PaperColumn element;
     element.key = "element";
-    element.heads = {"Element", "ground from the start", "time of the head"};
+    element.heads = {said("Element"), said("ground from the start"), said("time of the head")};
     element.width = 42;
     element.most = 50;
     element.first = {2.4, Weight::Bold};
@@ -126,7 +128,7 @@ std::vector<PaperCell> elementRow(const MarchTable& table, std::size_t n, TimeZo
     const movement::MarchingElement& element = table.elements[n];
     std::vector<PaperCell> row;
     row.push_back({joined({element.name.empty() ? element.unit : element.name, element.callSign}, ", "),
-                   joined({element.people == 0 ? std::string("strength unknown") : fmt::format("{}", element.people),
+                   joined({element.people == 0 ? said("strength unknown") : fmt::format("{}", element.people),
                            metresText(element.headBehind), element.role},
                           ", "),
                    symbolOf(element.unit)});
@@ -138,8 +140,8 @@ std::vector<PaperCell> elementRow(const MarchTable& table, std::size_t n, TimeZo
 }
 
 std::vector<PaperCell> wholeRow(const MarchTable& table, TimeZone zone) {
-    std::vector<PaperCell> row{{table.elements.empty() ? "Head" : "Whole column",
-                                table.elements.empty() ? "no column is in the plan" : "its head, its last man"}};
+    std::vector<PaperCell> row{{said(table.elements.empty() ? "Head" : "Whole column"),
+                                said(table.elements.empty() ? "no column is in the plan" : "its head, its last man")}};
     for (const MarchPoint& point : table.points) {
         row.push_back({clock(table.when(point.column.arrive), zone),
                        table.elements.empty() ? "" : clock(table.when(point.column.clear), zone)});
@@ -149,7 +151,7 @@ std::vector<PaperCell> wholeRow(const MarchTable& table, TimeZone zone) {
 
 /// The head in Zulu; under it from the H-hour, where there is one.
 std::vector<PaperCell> zuluRow(const MarchTable& table) {
-    std::vector<PaperCell> row{{"Head, Zulu", table.hHour ? "from the H-hour" : ""}};
+    std::vector<PaperCell> row{{said("Head, Zulu"), table.hHour ? said("from the H-hour") : ""}};
     for (const MarchPoint& point : table.points) {
         const auto toHHour = table.toHHour(point.column.arrive);
         row.push_back({clock(table.when(point.column.arrive), TimeZone{}),
@@ -161,20 +163,21 @@ std::vector<PaperCell> zuluRow(const MarchTable& table) {
 std::vector<CardNote> notesOf(const plan::Plan& plan, const MarchTable& table, const MarchFacts& given) {
     const TimeZone zone = plan.heading().zone;
     std::vector<CardNote> notes{
-        {"In a cell:",
-         "arrives (its first man), and under it clear (its last man). Beside an element: its people, and "
-         "how far its head is behind the column's."}};
+        {said("In a cell:"),
+         said("arrives (its first man), and under it clear (its last man). Beside an element: its people, and "
+              "how far its head is behind the column's.")}};
     std::vector<std::string> steps;
     for (const movement::PreparationTime& one : table.before) {
-        steps.push_back(one.name + ' ' + clock(one.from, zone) + " to " + clock(one.until, zone));
+        steps.push_back(said("%1 %2 to %3", {one.name, clock(one.from, zone), clock(one.until, zone)}));
     }
     if (!steps.empty()) {
         std::string text = joined(steps, ", ");
         if (const auto left = given.known ? movement::timeBeforeOrders(table, *given.known) : std::nullopt) {
-            text += fmt::format("; {} {} from {} on until the first of them", movement::timeText(abs(*left)),
-                                left->value() < 0 ? "too late" : "left", dateTimeGroup(*given.known, zone));
+            text += said(left->value() < 0 ? "; %1 too late from %2 on until the first of them"
+                                           : "; %1 left from %2 on until the first of them",
+                         {movement::timeText(abs(*left)), dateTimeGroup(*given.known, zone)});
         }
-        notes.push_back({"Before the start:", text + '.'});
+        notes.push_back({said("Before the start:"), text + '.'});
     }
     return notes;
 }
@@ -186,9 +189,10 @@ PaperTable marchPaper(const plan::Plan& plan, const movement::RouteFigures& figu
     const TimeZone zone = plan.heading().zone;
     PaperTable paper;
     paper.head.title = movement::routeTitle(table.routeName);
-    paper.head.purpose = fmt::format("{}, {} m, zone {}", movement::useText(table.use),
-                                     whole(figures.groundDistance.value()), zone.letter);
-    paper.head.kind = "MARCH TABLE";
+    paper.head.purpose =
+        said("%1, %2 m, zone %3",
+             {said(movement::useText(table.use)), whole(figures.groundDistance.value()), std::string(1, zone.letter)});
+    paper.head.kind = said("MARCH TABLE");
     paper.head.marking = plan.heading().marking;
     paper.head.left = leftFacts(plan, table);
     paper.head.right = rightFacts(plan, figures, table, facts);
@@ -203,9 +207,9 @@ PaperTable marchPaper(const plan::Plan& plan, const movement::RouteFigures& figu
     paper.rows.push_back(wholeRow(table, zone));
     paper.rows.push_back(zuluRow(table));
     paper.notes = notesOf(plan, table, facts);
-    paper.head.source =
+    paper.head.source = said(
         "The column moves as one body; times are ground metres over the rate, the halt of the hour inside the rate, "
-        "planned halts added, rounded to the minute from the exact ones. Planning and training aid.";
+        "planned halts added, rounded to the minute from the exact ones. Planning and training aid.");
     return paper;
 }
 

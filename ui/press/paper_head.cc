@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "ui/press/facts.h"
+#include "ui/press/said.h"
 
 namespace crosstick::press {
 namespace {
@@ -47,7 +48,8 @@ double drawHead(CardPen& pen, const PaperHead& head, std::size_t page, std::size
     pen.writeWithin(head.title, {kPageLeft, 18.6}, 200, {5.2, Weight::Bold}, Align::Left);
     pen.write(fitted(head.purpose, 200, purpose), {kPageLeft, 25}, purpose);
     pen.write(head.kind, {kPageRight, 15.4}, {2.6, Weight::Bold}, Align::Right);
-    pen.write(fmt::format("A4, page {} of {}", page, pages), {kPageRight, 20.2}, kFact, Align::Right);
+    pen.write(said("A4, page %1 of %2", {std::to_string(page), std::to_string(pages)}), {kPageRight, 20.2}, kFact,
+              Align::Right);
     pen.line({kPageLeft, 28.5}, {kPageRight, 28.5}, kThickPen);
     return std::max(drawFacts(pen, head.left, column(kPageLeft, 29, 140)),
                     drawFacts(pen, head.right, column(148, 170, kPageRight))) +

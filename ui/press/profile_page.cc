@@ -8,6 +8,7 @@
 #include "core/drawing/dashes.h"
 #include "core/movement/paper_figures.h"
 #include "core/units/number_text.h"
+#include "ui/press/said.h"
 
 namespace crosstick::press {
 namespace {
@@ -177,17 +178,17 @@ void drawMarks(CardPen& pen, const Profile& profile, const Scales& scales) {
 
 std::vector<CardFact> factsOf(const movement::RouteFigures& figures, const Profile& profile) {
     const auto metres = [](const std::optional<Metres>& length) {
-        return length ? numberText(length->value(), 0) + " m" : std::string("unknown");
+        return length ? numberText(length->value(), 0) + " m" : said("unknown");
     };
     std::vector<CardFact> facts{
-        {"Climb", fmt::format("{}, descent {}{}", metres(profile.climb), metres(profile.descent),
-                              profile.fromContours ? ", from contours" : "")},
-        {"Heights", fmt::format("{} to {}", metres(profile.lowest), metres(profile.highest))}};
+        {said("Climb"), said(profile.fromContours ? "%1, descent %2, from contours" : "%1, descent %2",
+                             {metres(profile.climb), metres(profile.descent)})},
+        {said("Heights"), said("%1 to %2", {metres(profile.lowest), metres(profile.highest)})}};
     if (figures.steepest) {
-        facts.push_back(
-            {"Steepest",
-             fmt::format("{} % {}, {} m after the start", numberText(std::abs(figures.steepest->slope) * 100, 0),
-                         figures.steepest->slope < 0 ? "down" : "up", numberText(figures.steepest->along.value(), 0))});
+        facts.push_back({said("Steepest"), said(figures.steepest->slope < 0 ? "%1 % down, %2 m after the start"
+                                                                            : "%1 % up, %2 m after the start",
+                                                {numberText(std::abs(figures.steepest->slope) * 100, 0),
+                                                 numberText(figures.steepest->along.value(), 0)})});
     }
     return facts;
 }
@@ -197,11 +198,11 @@ std::vector<CardFact> factsOf(const movement::RouteFigures& figures, const Profi
 PaperPage profilePage(const plan::Plan& plan, const movement::RouteFigures& figures, const Profile& profile) {
     PaperHead head;
     head.title = movement::routeTitle(profile.route);
-    head.purpose = fmt::format("{}, {} m of ground", movement::useText(figures.use),
-                               numberText(figures.groundDistance.value(), 0));
-    head.kind = "PROFILE";
+    head.purpose = said("%1, %2 m of ground",
+                        {said(movement::useText(figures.use)), numberText(figures.groundDistance.value(), 0)});
+    head.kind = said("PROFILE");
     head.marking = plan.heading().marking;
-    head.left = {{"Sheet", sheetText(plan)}};
+    head.left = {{said("Sheet"), sheetText(plan)}};
     head.right = factsOf(figures, profile);
     CardPen pen;
     const double top = drawHead(pen, head, 1, 1);
@@ -210,12 +211,14 @@ PaperPage profilePage(const plan::Plan& plan, const movement::RouteFigures& figu
     drawGround(pen, profile, scales, Metres(0), Metres(scales.length), kGroundPen);
     drawSteep(pen, profile, scales);
     drawMarks(pen, profile, scales);
-    drawSource(pen, fmt::format("Ground metres from the start to the right, heights in metres {}, drawn {} times too "
-                                "high. Thick: {} % and steeper, over steps of 25 m{}. Planning and training aid.",
-                                profile.fromContours ? "from contours read by hand, even between them"
-                                                     : "by the elevation model",
-                                numberText(scales.times(), 1), numberText(movement::kSteep * 100, 0),
-                                profile.fromContours ? " or from contour to contour" : ""));
+    drawSource(pen, said(profile.fromContours
+                             ? "Ground metres from the start to the right, heights in metres from contours read by "
+                               "hand, even between them, drawn %1 times too high. Thick: %2 % and steeper, over steps "
+                               "of 25 m or from contour to contour. Planning and training aid."
+                             : "Ground metres from the start to the right, heights in metres by the elevation model, "
+                               "drawn %1 times too high. Thick: %2 % and steeper, over steps of 25 m. Planning and "
+                               "training aid.",
+                         {numberText(scales.times(), 1), numberText(movement::kSteep * 100, 0)}));
     PaperPage page;
     page.drawing = std::move(pen).take();
     return page;

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "ui/press/facts.h"
+#include "ui/press/said.h"
 
 namespace crosstick::press {
 namespace {
@@ -40,9 +41,9 @@ void drawNotches(CardPen& pen, const CardHead& head, double top, double depth) {
 
 /// "copy __ of __", to be written in by hand.
 void drawCopies(CardPen& pen, double right, double base, Hand hand) {
-    pen.write("copy", {right - 20, base}, hand, Align::Right);
+    pen.write(said("copy"), {right - 20, base}, hand, Align::Right);
     pen.line({right - 19, base}, {right - 11, base}, kThinRule);
-    pen.write("of", {right - 9.5, base}, hand, Align::Middle);
+    pen.write(said("of"), {right - 9.5, base}, hand, Align::Middle);
     pen.line({right - 8, base}, {right, base}, kThinRule);
 }
 
@@ -84,7 +85,7 @@ double drawLight(CardPen& pen, const std::vector<CardLight>& dates, double above
         pen.write(dates[n].date, {kA5.left, base}, kSmallHand);
     }
     if (!dates.empty()) {
-        pen.write("Light", {kA5.left, base - kFactRow * static_cast<double>(dates.size())}, kSmallHand);
+        pen.write(said("Light"), {kA5.left, base - kFactRow * static_cast<double>(dates.size())}, kSmallHand);
     }
     return base;
 }
@@ -95,8 +96,9 @@ double drawWideHead(CardPen& pen, const CardHead& head) {
     drawNotches(pen, head, 4.4, 4);
     pen.writeWithin(words.title, {kA5.left, 17.8}, 92, {5.2, Weight::Bold}, Align::Left);
     pen.write(fitted(words.purpose, 92, {2.2, Weight::Regular}), {kA5.left, 23.2}, {2.2, Weight::Regular});
-    pen.write("ROUTE CARD", {kA5.right, 14.6}, {2.6, Weight::Bold}, Align::Right);
-    pen.write(fmt::format("A5, card {} of {}", head.number, head.cards), {kA5.right, 18.8}, kFactHand, Align::Right);
+    pen.write(said("ROUTE CARD"), {kA5.right, 14.6}, {2.6, Weight::Bold}, Align::Right);
+    pen.write(said("A5, card %1 of %2", {std::to_string(head.number), std::to_string(head.cards)}), {kA5.right, 18.8},
+              kFactHand, Align::Right);
     drawCopies(pen, kA5.right, 23.2, kFactHand);
     pen.line({kA5.left, 26}, {kA5.right, 26}, kRule);
     const double columns = drawColumns(pen, words.left, words.right);
@@ -127,7 +129,7 @@ std::vector<std::string> factRows(const CardWords& words) {
 std::vector<std::string> lightRows(const CardLight& light) {
     std::vector<std::string> parts;
     for (const movement::LightFigure& figure : light.figures) {
-        parts.push_back((parts.empty() ? light.date + ": " : "") + std::string(figure.name) + ' ' + figure.text);
+        parts.push_back((parts.empty() ? light.date + ": " : "") + said(figure.name) + ' ' + figure.text);
     }
     return packed(parts, kA6.right - kA6.left, kSmallHand);
 }
@@ -140,8 +142,9 @@ double drawSmallHead(CardPen& pen, const CardHead& head) {
     drawNotches(pen, head, 3.0, 3);
     pen.writeWithin(words.title, {kA6.left, 12.4}, 62, {4.2, Weight::Bold}, Align::Left);
     pen.write(fitted(words.purpose, 62, small), {kA6.left, 16.2}, small);
-    pen.write("ROUTE CARD", {kA6.right, 9.6}, {2.2, Weight::Bold}, Align::Right);
-    pen.write(fmt::format("A6, card {} of {}", head.number, head.cards), {kA6.right, 12.9}, small, Align::Right);
+    pen.write(said("ROUTE CARD"), {kA6.right, 9.6}, {2.2, Weight::Bold}, Align::Right);
+    pen.write(said("A6, card %1 of %2", {std::to_string(head.number), std::to_string(head.cards)}), {kA6.right, 12.9},
+              small, Align::Right);
     drawCopies(pen, kA6.right, 16.2, small);
     pen.line({kA6.left, 18}, {kA6.right, 18}, kRule);
     double base = 18;
@@ -170,15 +173,15 @@ double drawCardHead(CardPen& pen, const CardHead& head) {
     const double top = wide ? drawWideHead(pen, head) : drawSmallHead(pen, head);
     const double base = top + m.headRow - (wide ? 2.3 : 1.4);
     pen.line({m.left, top}, {m.right, top}, kRule);
-    pen.write("What you cross, m", {m.left, base}, kSmallHand);
-    pen.write(wide ? "To, grid, tie" : "To, grid", {m.text, base}, kSmallHand);
-    pen.write(head.unit == geodesy::AngleUnit::Mils ? "Mag. mils" : "Mag. az.", {m.azimuthEnd, base}, kSmallHand,
+    pen.write(said("What you cross, m"), {m.left, base}, kSmallHand);
+    pen.write(said(wide ? "To, grid, tie" : "To, grid"), {m.text, base}, kSmallHand);
+    pen.write(said(head.unit == geodesy::AngleUnit::Mils ? "Mag. mils" : "Mag. az."), {m.azimuthEnd, base}, kSmallHand,
               Align::Right);
     pen.write("m", {m.metresEnd, base}, kSmallHand, Align::Right);
     if (head.hasPaces) {
-        pen.write("paces", {m.pacesEnd, base}, kSmallHand, Align::Right);
+        pen.write(said("paces"), {m.pacesEnd, base}, kSmallHand, Align::Right);
     }
-    pen.write("arrive", {m.right, base}, kSmallHand, Align::Right);
+    pen.write(said("arrive"), {m.right, base}, kSmallHand, Align::Right);
     pen.line({m.left, top + m.headRow}, {m.right, top + m.headRow}, kThinRule);
     return top + m.headRow;
 }

@@ -6,6 +6,7 @@
 
 #include "core/measures/catalogue.h"
 #include "symbols/engrave.h"
+#include "ui/press/said.h"
 
 namespace crosstick::press {
 namespace {
@@ -93,7 +94,8 @@ void drawCrossings(CardPen& pen, const CardMeasures& m, const movement::PaperLeg
                         m.ladderEnd - m.ladderText - widthOf(metres, kInfoHand) - 0.8, kNameHand, Align::Left);
     }
     if (shown < met.size()) {
-        pen.write(fmt::format("and {} more", met.size() - shown), {m.ladderText, rows.back() + 0.9}, kInfoHand);
+        pen.write(said("and %1 more", {std::to_string(met.size() - shown)}), {m.ladderText, rows.back() + 0.9},
+                  kInfoHand);
     }
 }
 

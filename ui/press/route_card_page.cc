@@ -10,6 +10,7 @@
 #include "ui/press/route_card_ladder.h"
 #include "ui/press/route_card_measures.h"
 #include "ui/press/route_card_words.h"
+#include "ui/press/said.h"
 
 namespace crosstick::press {
 namespace {
@@ -78,8 +79,8 @@ void drawStart(CardPen& pen, const CardMeasures& m, const Beginning& beginning, 
     const double tieEnd = beginning.broughtOn && !beside ? m.pacesEnd - kBrought : m.right;
     pen.write(fitted(beginning.tie, tieEnd - m.text, kTieHand), {m.text, second}, kTieHand);
     if (beginning.broughtOn) {
-        pen.write("brought on", {beside ? m.azimuthEnd : m.pacesEnd, beside ? top + m.labelDrop : second}, kSmallHand,
-                  Align::Right);
+        pen.write(said("brought on"), {beside ? m.azimuthEnd : m.pacesEnd, beside ? top + m.labelDrop : second},
+                  kSmallHand, Align::Right);
         drawSums(pen, m, beginning.metres, beginning.paces, top + m.labelDrop, kTieHand);
     }
     pen.line({m.divide, top + m.startRow}, {m.right, top + m.startRow}, kThinRule);
@@ -90,9 +91,10 @@ void drawFigures(CardPen& pen, const CardMeasures& m, const movement::PaperPiece
                  geodesy::AngleUnit unit) {
     const std::string sign = unit == geodesy::AngleUnit::Degrees ? "°" : "";
     pen.write(piece.magnetic + sign, {m.azimuthEnd, top + m.figureDrop}, m.azimuth, Align::Right);
-    pen.write("back " + piece.backMagnetic + sign, {m.azimuthEnd, top + m.backDrop}, kSmallHand, Align::Right);
+    pen.write(said("back %1", {piece.backMagnetic + sign}), {m.azimuthEnd, top + m.backDrop}, kSmallHand, Align::Right);
     if (m.gridAzimuthDrop > 0) {
-        pen.write("grid " + piece.grid + sign, {m.azimuthEnd, top + m.gridAzimuthDrop}, kSmallHand, Align::Right);
+        pen.write(said("grid %1", {piece.grid + sign}), {m.azimuthEnd, top + m.gridAzimuthDrop}, kSmallHand,
+                  Align::Right);
     }
     drawSums(pen, m, piece.metres, piece.paces, top + m.figureDrop, m.figure);
 }
@@ -100,7 +102,7 @@ void drawFigures(CardPen& pen, const CardMeasures& m, const movement::PaperPiece
 /// A line to write the time on at which the point was passed.
 void drawPassed(CardPen& pen, const CardMeasures& m, const PlacedStrip& placed) {
     const double base = m.passedUp > 0 ? placed.bottom - m.passedUp : placed.top + m.passedDrop;
-    pen.write("passed", {m.pacesEnd, base}, kSmallHand, Align::Right);
+    pen.write(said("passed"), {m.pacesEnd, base}, kSmallHand, Align::Right);
     pen.line({m.pacesEnd + 2, base}, {m.right, base}, kThinRule);
 }
 
@@ -111,7 +113,7 @@ void drawStrip(CardPen& pen, const Work& work, const PlacedStrip& placed) {
     const movement::PaperPiece& piece = leg.pieces[strip.piece];
     drawFigures(pen, m, piece, placed.top, work.unit);
     if (!strip.endsLeg) {
-        pen.write("to the bend", {m.text, placed.top + m.labelDrop}, kTieHand);
+        pen.write(said("to the bend"), {m.text, placed.top + m.labelDrop}, kTieHand);
         const bool under = m.gridDrop > m.labelDrop;
         pen.write(piece.toGrid, {under ? m.text : m.text + 17, placed.top + m.gridDrop}, {2.0, Weight::Bold});
         return;
@@ -134,11 +136,11 @@ void drawStrip(CardPen& pen, const Work& work, const PlacedStrip& placed) {
 double drawTotals(CardPen& pen, const Work& work, const Beginning& end, bool last, double top) {
     const CardMeasures& m = work.measures;
     const double base = top + m.totalsRow - 2.4;
-    pen.write(last ? "All legs" : "Carried on", {m.left, base}, m.label);
-    const std::string time = work.figures.use == plan::Use::Vehicle ? "a vehicle: no time"
-                             : work.paper.time.empty()              ? "time unknown: no rate"
-                                                                    : work.paper.time + " on the move";
-    pen.writeWithin(last ? time : "to the next card", {m.text, base}, m.textWidth, kFactHand, Align::Left);
+    pen.write(said(last ? "All legs" : "Carried on"), {m.left, base}, m.label);
+    const std::string time = work.figures.use == plan::Use::Vehicle ? said("a vehicle: no time")
+                             : work.paper.time.empty()              ? said("time unknown: no rate")
+                                                                    : said("%1 on the move", {work.paper.time});
+    pen.writeWithin(last ? time : said("to the next card"), {m.text, base}, m.textWidth, kFactHand, Align::Left);
     drawSums(pen, m, end.metres, end.paces, base, m.figure);
     pen.writeWithin(end.time, {m.right, base}, m.arriveWidth, m.figure, Align::Right);
     double foot = top + m.totalsRow;
@@ -245,7 +247,7 @@ Beginning ending(const Work& work, const std::vector<Strip>& strips, Beginning f
     }
     const Strip& last = strips.back();
     const movement::PaperLeg& leg = work.paper.legs[last.leg];
-    from.label = last.endsLeg ? leg.to : "bend";
+    from.label = last.endsLeg ? leg.to : said("bend");
     from.grid = leg.pieces[last.piece].toGrid;
     from.tie = last.endsLeg ? leg.tie : "";
     from.time = last.endsLeg ? leg.arrival : "";
@@ -312,7 +314,8 @@ Result<std::vector<CardPage>> routeCard(const plan::Plan& plan, const movement::
     for (const CardStrips& card : cards) {
         const Beginning end = ending(work, card.strips, from);
         CardPage page;
-        page.name = fmt::format("{}, card {} of {}", paper->name, pages.size() + 1, cards.size());
+        page.name =
+            said("%1, card %2 of %3", {paper->name, std::to_string(pages.size() + 1), std::to_string(cards.size())});
         page.width = PaperMm(measures.width);
         page.height = PaperMm(measures.height);
         page.drawing = drawCard(work, card, from, end, pages.size() + 1);

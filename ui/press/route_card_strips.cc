@@ -6,6 +6,7 @@
 
 #include "ui/press/route_card_letters.h"
 #include "ui/press/route_card_measures.h"
+#include "ui/press/said.h"
 
 namespace crosstick::press {
 namespace {
@@ -41,21 +42,25 @@ std::vector<std::string> partsOf(const movement::PaperLeg& leg, const CardMeasur
     const bool wide = m.gridAzimuthDrop > 0;
     std::vector<std::string> parts;
     if (wide) {
-        parts = {fmt::format("leg {} from {}", leg.number, leg.from), fmt::format("map {} m", leg.metres),
-                 fmt::format("ground {} m", leg.groundMetres)};
+        parts = {said("leg %1 from %2", {std::to_string(leg.number), leg.from}),
+                 said("map %1 m", {std::to_string(leg.metres)}),
+                 said("ground %1 m", {std::to_string(leg.groundMetres)})};
     } else {
-        parts = {fmt::format("leg {}: {} m", leg.number, leg.metres)};
+        parts = {said("leg %1: %2 m", {std::to_string(leg.number), std::to_string(leg.metres)})};
     }
     if (!leg.time.empty()) {
-        parts.push_back("in " + leg.time);
+        parts.push_back(said("in %1", {leg.time}));
     }
-    parts.push_back(leg.climb && leg.descent ? fmt::format("climb {}, descent {} m{}", *leg.climb, *leg.descent,
-                                                           leg.fromContours ? " from contours" : "")
-                                             : "climb unknown");
+    parts.push_back(leg.climb && leg.descent
+                        ? said(leg.fromContours ? "climb %1, descent %2 m from contours" : "climb %1, descent %2 m",
+                               {std::to_string(*leg.climb), std::to_string(*leg.descent)})
+                        : said("climb unknown"));
     if (leg.steepest) {
-        parts.push_back(fmt::format("steep {} %", *leg.steepest));
+        parts.push_back(said("steep %1 %", {std::to_string(*leg.steepest)}));
     }
-    parts.push_back(fmt::format("so far {} m{}", leg.metresSoFar, leg.timeSoFar.empty() ? "" : " in " + leg.timeSoFar));
+    parts.push_back(leg.timeSoFar.empty()
+                        ? said("so far %1 m", {std::to_string(leg.metresSoFar)})
+                        : said("so far %1 m in %2", {std::to_string(leg.metresSoFar), leg.timeSoFar}));
     parts.insert(parts.end(), leg.notes.begin(), leg.notes.end());
     return parts;
 }

@@ -8,6 +8,7 @@
 #include "core/geodesy/crs.h"
 #include "core/movement/rate_text.h"
 #include "core/units/number_text.h"
+#include "ui/press/said.h"
 
 namespace crosstick::press {
 namespace {
@@ -31,7 +32,7 @@ std::string dateText(CalendarDate date) {
 
 std::string exactAngle(Degrees angle, AngleUnit unit) {
     const std::string side = angle.value() < 0 ? " W" : " E";
-    return unit == AngleUnit::Mils ? numberText(mils(abs(angle)).value(), 1) + " mils" + side
+    return unit == AngleUnit::Mils ? said("%1 mils", {numberText(mils(abs(angle)).value(), 1)}) + side
                                    : numberText(abs(angle).value(), 2) + "°" + side;
 }
 
@@ -65,34 +66,36 @@ std::string gridText(const movement::RouteFigures& figures) {
 
 std::string modelText(const movement::GmAngle& gm, AngleUnit unit, const std::string& modelName) {
     if (!gm.model) {
-        return "no model for " + dateText(gm.date);
+        return said("no model for %1", {dateText(gm.date)});
     }
-    return fmt::format("{} by {}, {}, height {}, one sigma {}",
-                       exactAngle(gm.model->declination - gm.convergence, unit), modelName, dateText(gm.date),
-                       gm.height ? numberText(gm.height->value(), 0) + " m" : "0 taken",
-                       unit == AngleUnit::Mils ? numberText(mils(gm.model->sigma).value(), 1) + " mils"
-                                               : numberText(gm.model->sigma.value(), 2) + "°");
+    return said("%1 by %2, %3, height %4, one sigma %5",
+                {exactAngle(gm.model->declination - gm.convergence, unit), modelName, dateText(gm.date),
+                 gm.height ? numberText(gm.height->value(), 0) + " m" : said("0 taken"),
+                 unit == AngleUnit::Mils ? said("%1 mils", {numberText(mils(gm.model->sigma).value(), 1)})
+                                         : numberText(gm.model->sigma.value(), 2) + "°"});
 }
 
 std::string printedText(const plan::Plan& plan, const movement::GmAngle& gm, AngleUnit unit) {
     if (!gm.printed || plan.sheets().empty() || !plan.sheets().front()->declination) {
-        return "the sheet's is not entered";
+        return said("the sheet's is not entered");
     }
     const plan::PrintedDeclination& printed = *plan.sheets().front()->declination;
-    return fmt::format("{} by the sheet, printed {} for {}", exactAngle(*gm.printed, unit),
-                       exactAngle(printed.gmAngle, unit), dateText(printed.date));
+    return said("%1 by the sheet, printed %2 for %3",
+                {exactAngle(*gm.printed, unit), exactAngle(printed.gmAngle, unit), dateText(printed.date)});
 }
 
 std::vector<CardFact> leftFacts(const plan::Plan& plan, const movement::RouteFigures& figures) {
     const plan::Heading& heading = plan.heading();
     if (figures.use == plan::Use::Vehicle) {
-        return {{"Sheet", sheetText(plan)}, {"Grid", gridText(figures)}, {"Vehicle", "no paces, no rate on foot"}};
+        return {{said("Sheet"), sheetText(plan)},
+                {said("Grid"), gridText(figures)},
+                {said("Vehicle"), said("no paces, no rate on foot")}};
     }
-    return {{"Sheet", sheetText(plan)},
-            {"Grid", gridText(figures)},
-            {"Pace count", movement::paceText(figures)},
-            {"Rate", movement::rateText(figures, heading.zone)},
-            {"Start", figures.start ? dateTimeGroup(*figures.start, heading.zone) : "not given"}};
+    return {{said("Sheet"), sheetText(plan)},
+            {said("Grid"), gridText(figures)},
+            {said("Pace count"), movement::paceText(figures)},
+            {said("Rate"), movement::rateText(figures, heading.zone)},
+            {said("Start"), figures.start ? dateTimeGroup(*figures.start, heading.zone) : said("not given")}};
 }
 
 std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFigures& figures, AngleUnit unit,
@@ -102,9 +105,9 @@ std::vector<CardFact> rightFacts(const plan::Plan& plan, const movement::RouteFi
     const std::string model = modelText(gm, unit, modelName);
     const std::string printed = printedText(plan, gm, unit);
     const bool byModel = gm.source == plan::DeclinationSource::Model;
-    return {{"G-M angle", angle, drawing::Weight::Bold},
-            {"taken", byModel ? model : printed},
-            {"beside it", byModel ? printed : model}};
+    return {{said("G-M angle"), angle, drawing::Weight::Bold},
+            {said("taken"), byModel ? model : printed},
+            {said("beside it"), byModel ? printed : model}};
 }
 
 std::string phasesText(const std::set<int>& phases) {
@@ -114,12 +117,12 @@ std::string phasesText(const std::set<int>& phases) {
     const int first = *phases.begin();
     const int last = *phases.rbegin();
     if (first == last) {
-        return fmt::format("phase {}", first);
+        return said("phase %1", {std::to_string(first)});
     }
     if (last - first + 1 == std::ssize(phases)) {
-        return fmt::format("phases {}–{}", first, last);
+        return said("phases %1–%2", {std::to_string(first), std::to_string(last)});
     }
-    return fmt::format("phases {}", fmt::join(phases, ", "));
+    return said("phases %1", {fmt::format("{}", fmt::join(phases, ", "))});
 }
 
 /// The last stop that two routes have in common from their start; none where they begin apart.
@@ -142,7 +145,8 @@ std::string decisionText(const plan::Route& alternate) {
     }
     const plan::Decision& decision = *alternate.decision;
     const std::string who = joined({decision.decider, decision.codeWord}, ", ");
-    return (decision.criterion.empty() ? "" : ", when " + decision.criterion) + (who.empty() ? "" : ": " + who);
+    return (decision.criterion.empty() ? "" : said(", when %1", {decision.criterion})) +
+           (who.empty() ? "" : ": " + who);
 }
 
 /// Which route stands in for this one, or for which this one does, and where they part.
@@ -157,8 +161,8 @@ std::vector<CardNote> otherRoutes(const plan::Plan& plan, const movement::RouteF
         const auto parts = partingPoint(*own, *other);
         const plan::MeasurePtr at = parts ? plan.measure(*parts) : nullptr;
         if (at) {
-            notes.push_back({own->use == plan::Use::Primary ? "Alternate:" : "Instead of:",
-                             movement::routeTitle(other->name) + ", parts at " + movement::label(*at) +
+            notes.push_back({said(own->use == plan::Use::Primary ? "Alternate:" : "Instead of:"),
+                             said("%1, parts at %2", {movement::routeTitle(other->name), movement::label(*at)}) +
                                  decisionText(own->use == plan::Use::Alternate ? *own : *other),
                              OnCard::Every});
         }
@@ -167,18 +171,21 @@ std::vector<CardNote> otherRoutes(const plan::Plan& plan, const movement::RouteF
 }
 
 std::string onwardText(const movement::PaperPiece& piece, AngleUnit unit) {
-    const std::string sign = unit == AngleUnit::Mils ? " mils" : "°";
-    return fmt::format("{}{}, {} m, back {}{}, grid {}{}. Not in the sums.", piece.magnetic, sign, piece.metres,
-                       piece.backMagnetic, sign, piece.grid, sign);
+    const auto angle = [unit](const std::string& figures) {
+        return unit == AngleUnit::Mils ? said("%1 mils", {figures}) : figures + "°";
+    };
+    return said("%1, %2 m, back %3, grid %4. Not in the sums.",
+                {angle(piece.magnetic), std::to_string(piece.metres), angle(piece.backMagnetic), angle(piece.grid)});
 }
 
 std::string exactText(const movement::RouteFigures& figures, const movement::PaperRoute& paper) {
-    const std::string relief = paper.climb && paper.descent
-                                   ? fmt::format("climb {} m, descent {} m{}", *paper.climb, *paper.descent,
-                                                 paper.fromContours ? " from contours" : "")
-                                   : "climb unknown";
-    const std::string paces = figures.paces ? numberText(*figures.paces, 0) + " paces" : "";
-    return joined({"exact: ground " + numberText(figures.groundDistance.value(), 0) + " m", paces, relief}, ", ");
+    const std::string relief =
+        paper.climb && paper.descent
+            ? said(paper.fromContours ? "climb %1 m, descent %2 m from contours" : "climb %1 m, descent %2 m",
+                   {std::to_string(*paper.climb), std::to_string(*paper.descent)})
+            : said("climb unknown");
+    const std::string paces = figures.paces ? said("%1 paces", {numberText(*figures.paces, 0)}) : "";
+    return joined({said("exact: ground %1 m", {numberText(figures.groundDistance.value(), 0)}), paces, relief}, ", ");
 }
 
 }  // namespace
@@ -195,12 +202,13 @@ std::string joined(const std::vector<std::string>& parts, std::string_view betwe
 
 std::string sheetText(const plan::Plan& plan) {
     if (plan.sheets().empty()) {
-        return "none";
+        return said("none");
     }
     const plan::Sheet& sheet = *plan.sheets().front();
-    return joined({joined({sheet.name, sheet.number}, " "), sheet.series,
-                   sheet.edition.empty() ? "" : "ed. " + sheet.edition, "1:" + thousands(sheet.scale.denominator)},
-                  ", ");
+    return joined(
+        {joined({sheet.name, sheet.number}, " "), sheet.series,
+         sheet.edition.empty() ? "" : said("ed. %1", {sheet.edition}), "1:" + thousands(sheet.scale.denominator)},
+        ", ");
 }
 
 CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figures, const movement::PaperRoute& paper,
@@ -209,13 +217,13 @@ CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figure
     CardWords words;
     words.title = paper.name;
     words.marking = plan.heading().marking;
-    std::vector<std::string> purpose{std::string(movement::useText(figures.use))};
+    std::vector<std::string> purpose{said(movement::useText(figures.use))};
     for (std::size_t n = 0; n < plan.films().size(); ++n) {
         const plan::Film& film = *plan.films()[n];
         if (std::any_of(film.shows.begin(), film.shows.end(),
                         [&](const plan::Showing& showing) { return showing.item == figures.route; })) {
             words.notches = static_cast<int>(n) + 1;
-            purpose.push_back("on film " + film.name);
+            purpose.push_back(said("on film %1", {film.name}));
             purpose.push_back(phasesText(film.phases));
             break;
         }
@@ -226,14 +234,14 @@ CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figure
     words.light = cardLight(plan, figures);
     const std::string caution = movement::gmCautionText(figures.gm, unit);
     if (!caution.empty()) {
-        words.notes.push_back({"Caution:", caution, OnCard::Every});
+        words.notes.push_back({said("Caution:"), caution, OnCard::Every});
     }
     const plan::RoutePtr route = plan.route(figures.route);
     if (paper.onward) {
-        words.notes.push_back({"On to " + paper.onwardTo + ":", onwardText(*paper.onward, unit), OnCard::Last});
+        words.notes.push_back({said("On to %1:", {paper.onwardTo}), onwardText(*paper.onward, unit), OnCard::Last});
     }
     if (route && !route->ifNotFound.empty()) {
-        words.notes.push_back({"If not found:", route->ifNotFound, OnCard::Every});
+        words.notes.push_back({said("If not found:"), route->ifNotFound, OnCard::Every});
     }
     for (CardNote& note : otherRoutes(plan, figures)) {
         words.notes.push_back(std::move(note));
@@ -242,16 +250,16 @@ CardWords cardWords(const plan::Plan& plan, const movement::RouteFigures& figure
         // where they are fetched stands on every card; how long the carrying is, on the first, which has no sums
         for (movement::EvacuationLine& line : movement::evacuationLines(*evacuation, unit)) {
             const OnCard on = line.lead == "Carry:" ? OnCard::First : OnCard::Every;
-            words.notes.push_back({std::move(line.lead), std::move(line.text), on});
+            words.notes.push_back({said(line.lead), std::move(line.text), on});
         }
     }
     words.exact = exactText(figures, paper);
-    words.source =
+    words.source = said(
         "Azimuths and map metres from plotted points in the sheet's grid, ground metres on WGS 84, paces from the "
-        "exact ground distance. Sums are of the figures shown. Planning and training aid: check by map and compass.";
-    words.briefSource =
+        "exact ground distance. Sums are of the figures shown. Planning and training aid: check by map and compass.");
+    words.briefSource = said(
         "Azimuths and metres in the sheet's grid, paces from the exact ground distance. Sums are of the figures shown. "
-        "Planning and training aid: check by map and compass.";
+        "Planning and training aid: check by map and compass.");
     return words;
 }
 

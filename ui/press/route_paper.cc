@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "ui/press/said.h"
+
 namespace crosstick::press {
 namespace {
 
@@ -10,7 +12,7 @@ using drawing::Weight;
 PaperColumn column(const char* key, const char* head, double width, double most, Align align = Align::Right) {
     PaperColumn one;
     one.key = key;
-    one.heads = {head};
+    one.heads = {said(head)};
     one.align = align;
     one.width = width;
     one.most = most;
@@ -62,7 +64,7 @@ std::vector<PaperCell> pieceRow(const movement::PaperLeg& leg, std::size_t at) {
     const bool last = at + 1 == leg.pieces.size();
     const auto ofLeg = [&](const std::string& text) { return PaperCell{last ? text : std::string{}}; };
     return {{numberOf(leg, at)},
-            {last ? leg.to : "bend"},
+            {last ? leg.to : said("bend")},
             {piece.toGrid},
             ofLeg(leg.tie),
             {piece.magnetic},
@@ -92,7 +94,7 @@ std::vector<PaperCell> startRow(const movement::PaperRoute& paper, std::size_t c
 
 std::vector<PaperCell> totalRow(const movement::PaperRoute& paper, std::size_t columns) {
     std::vector<PaperCell> row(columns);
-    row[0].first = "all";
+    row[0].first = said("all");
     row[8].first = std::to_string(paper.metres);
     row[9].first = std::to_string(paper.groundMetres);
     row[10].first = figure(paper.paces);
@@ -110,9 +112,9 @@ std::vector<CardFact> lightFacts(const std::vector<CardLight>& light) {
     for (const CardLight& dated : light) {
         std::vector<std::string> parts;
         for (const movement::LightFigure& figure : dated.figures) {
-            parts.push_back(std::string(figure.name) + ' ' + figure.text);
+            parts.push_back(said(figure.name) + ' ' + figure.text);
         }
-        facts.push_back({"Light", dated.date + ": " + joined(parts, ", ")});
+        facts.push_back({said("Light"), dated.date + ": " + joined(parts, ", ")});
     }
     return facts;
 }
@@ -122,7 +124,7 @@ PaperTable routePaper(const plan::Plan& plan, const movement::RouteFigures& figu
     PaperTable table;
     table.head.title = words.title;
     table.head.purpose = words.purpose;
-    table.head.kind = "ROUTE CARD";
+    table.head.kind = said("ROUTE CARD");
     table.head.marking = plan.heading().marking;
     table.head.left = words.left;
     table.head.right = words.right;
@@ -141,7 +143,7 @@ PaperTable routePaper(const plan::Plan& plan, const movement::RouteFigures& figu
     table.rows.push_back(totalRow(paper, table.columns.size()));
     table.notes = words.notes;
     if (figures.fromContours) {
-        table.notes.push_back({"Climb:", "read from contours by hand, even between them", OnCard::Last});
+        table.notes.push_back({said("Climb:"), said("read from contours by hand, even between them"), OnCard::Last});
     }
     return table;
 }
