@@ -9,6 +9,7 @@
 #include <QTranslator>
 
 #include "tests/window/the_window.h"
+#include "ui/table/hand_words.h"
 
 namespace crosstick::window {
 namespace {
@@ -149,6 +150,20 @@ TEST_F(OtherLanguage, EveryPageAndCardSpeaksItAndHasRoom) {
     window->run("copies");
     EXPECT_TRUE(QTest::qWaitFor([this] { return window->copies().isReady(); }, 20000));
     walk("copies");
+}
+
+TEST_F(OtherLanguage, TheTagBesideTheHandSpeaksIt) {
+    open();
+    window->run("route");
+    click(at(-1000, -500));
+    QTest::mouseMove(&window->table(), spot(at(0, 0)));
+    const table::Tag drawing = table::tagFor(window->work(), window->table().wet(), {}, "MOVE");
+    ASSERT_FALSE(drawing.first.empty());
+    const table::Tag hint = table::tagFor(window->work(), {}, "click where the part ends", "");
+    EXPECT_TRUE(isForeign(QString::fromStdString(drawing.second))) << drawing.second;
+    EXPECT_TRUE(isForeign(QString::fromStdString(drawing.third))) << drawing.third;
+    EXPECT_TRUE(isForeign(QString::fromStdString(hint.second))) << hint.second;
+    EXPECT_TRUE(isForeign(QString::fromStdString(hint.third))) << hint.third;
 }
 
 TEST_F(OtherLanguage, EveryMenuSpeaksIt) {

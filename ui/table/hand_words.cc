@@ -4,12 +4,22 @@
 
 #include <fmt/format.h>
 
+#include <QCoreApplication>
+
 #include "core/geodesy/place_text.h"
 #include "core/movement/paper_figures.h"
 #include "core/units/number_text.h"
+#include "core/units/speech.h"
 
 namespace crosstick::table {
 namespace {
+
+/// In the window's language, the parts in their places.
+std::string spoken(std::string_view english, const std::vector<std::string>& parts = {}) {
+    return english.empty()
+               ? std::string()
+               : filled(QCoreApplication::translate("Core", std::string(english).c_str()).toStdString(), parts);
+}
 
 std::string azimuthWords(const work::Work& work, const movement::Piece& piece) {
     if (!isFinite(piece.magneticAzimuth)) {
@@ -18,7 +28,7 @@ std::string azimuthWords(const work::Work& work, const movement::Piece& piece) {
     const Degrees angle = fullCircle(piece.magneticAzimuth);
     if (work.angles() == geodesy::AngleUnit::Mils) {
         const auto tens = std::llround(mils(angle).value() / 10) * 10 % 6400;
-        return fmt::format("{:04} mils M", tens);
+        return spoken("%1 mils M", {fmt::format("{:04}", tens)});
     }
     return fmt::format("{:03}\u00b0 M", std::llround(angle.value()) % 360);
 }
@@ -42,9 +52,10 @@ std::string placeWords(const work::Work& work, geodesy::PlanePoint onGrid) {
     const auto inPlan = work.grid()->inPlan(onGrid);
     const auto height =
         work.heights() != nullptr && inPlan ? work.heights()->heightAt(*inPlan) : std::optional<Metres>();
-    words += height                      ? fmt::format("  \u00b7  height {} m", std::llround(height->value()))
-             : work.heights() == nullptr ? std::string("  \u00b7  height: no model")
-                                         : std::string("  \u00b7  height unknown");
+    words += "  \u00b7  ";
+    words += height                      ? spoken("height %1 m", {std::to_string(std::llround(height->value()))})
+             : work.heights() == nullptr ? spoken("height: no model")
+                                         : spoken("height unknown");
     if (const auto place = work.grid()->plane().geographic(onGrid)) {
         words += "  \u00b7  " + fmt::format("{:.4f} {}  {:.4f} {}", std::abs(place->latitude.value()),
                                             place->latitude.value() < 0 ? 'S' : 'N', std::abs(place->longitude.value()),
@@ -56,30 +67,33 @@ std::string placeWords(const work::Work& work, geodesy::PlanePoint onGrid) {
 Tag tagFor(const work::Work& work, const tools::Wet& wet, const std::string& hint, const std::string& film) {
     Tag tag;
     using Belongs = tools::Wet::Belongs;
-    tag.third = wet.belongs == Belongs::Nowhere     ? wet.what
-                : wet.belongs == Belongs::ToThePlan ? wet.what + ", for all films"
-                : film.empty()                      ? wet.what + ": no film to draw on"
-                                                    : wet.what + ", on " + film;
+    const std::string what = spoken(wet.what);
+    tag.third = wet.belongs == Belongs::Nowhere     ? what
+                : wet.belongs == Belongs::ToThePlan ? spoken("%1, for all films", {what})
+                : film.empty()                      ? spoken("%1: no film to draw on", {what})
+                                                    : spoken("%1, on %2", {what, film});
     if (wet.told) {
         return {wet.told->first, wet.told->second, wet.told->third};
     }
     if (!wet.from || wet.line.empty()) {
-        tag.second = hint;
+        tag.second = spoken(hint);
         return tag;
     }
     const auto figures = work.figuresBetween(wet.line[*wet.from], wet.line.back());
     if (!figures || figures->legs.empty() || figures->legs.front().pieces.empty()) {
-        tag.second = hint;
+        tag.second = spoken(hint);
         return tag;
     }
     const movement::Leg& leg = figures->legs.front();
     tag.first = azimuthWords(work, leg.pieces.front()) + "   " +
                 std::to_string(std::llround(leg.mapDistance.value() / 10) * 10) + " m";
-    tag.second = leg.paces ? fmt::format("{} paces \u00b7 ", std::llround(*leg.paces)) : std::string{};
+    tag.second =
+        leg.paces ? spoken("%1 paces", {std::to_string(std::llround(*leg.paces))}) + " \u00b7 " : std::string{};
     if (leg.time) {
         tag.second += movement::timeText(*leg.time) + " \u00b7 ";
     }
-    tag.second += leg.climb ? fmt::format("climb {} m", std::llround(leg.climb->value())) : "climb unknown";
+    tag.second +=
+        leg.climb ? spoken("climb %1 m", {std::to_string(std::llround(leg.climb->value()))}) : spoken("climb unknown");
     return tag;
 }
 

@@ -6,6 +6,7 @@
 #include "core/plan/numbering.h"
 #include "symbols/specimen/specimen.h"
 #include "ui/details/token_picture.h"
+#include "ui/look/spoken.h"
 
 namespace crosstick::tray {
 namespace {
@@ -61,11 +62,12 @@ void Offer::show(const measures::Meant& meant, const plan::Plan& plan, const QSt
         shown_.fields[std::string(field.key)] = isSaid ? meant.unit : std::string(field.standard);
     }
     token_.reset();
-    const QString name = wordsOf(meant.entry->name);
+    const QString name = look::spoken(meant.entry->name);
     const QString abbreviation = wordsOf(meant.entry->abbreviation);
     setAccessibleName(abbreviation.isEmpty() ? name : tr("%1, %2").arg(abbreviation, name));
     setAccessibleDescription(key);
-    setToolTip(key.isEmpty() ? wordsOf(meant.entry->help) : tr("%1 %2").arg(wordsOf(meant.entry->help), key));
+    const QString help = look::spoken(meant.entry->help);
+    setToolTip(key.isEmpty() ? help : tr("%1 %2").arg(help, key));
     update();
 }
 
@@ -109,7 +111,7 @@ void Offer::paintEvent(QPaintEvent* /*event*/) {
     }
     painter.setFont(look::face(11));
     const qsizetype most = key_.isEmpty() ? 3 : meant_.entry->abbreviation.empty() ? 3 : 2;
-    for (const QString& line : lines(wordsOf(meant_.entry->name), painter.font(), wide, most)) {
+    for (const QString& line : lines(look::spoken(meant_.entry->name), painter.font(), wide, most)) {
         painter.drawText(QRectF(kWordsLeft, y, wide, kLine), Qt::AlignLeft | Qt::AlignVCenter, line);
         y += kLine - 1;
     }

@@ -1,6 +1,7 @@
 // The raised tray: every measure in three rows by trade groups, or all that the words can mean.
 #include <algorithm>
 
+#include "ui/look/spoken.h"
 #include "ui/tray/tray.h"
 
 namespace crosstick::tray {
@@ -39,8 +40,7 @@ void Tray::fillGroups() {
             group = meant.entry->group;
             left = right + (n == 0 ? 0 : kGroupGap);
             row = 0;
-            const std::string_view name = measures::nameOf(*group);
-            auto* heading = new QLabel(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())), inside);
+            auto* heading = new QLabel(look::spoken(measures::nameOf(*group)), inside);
             heading->setFont(look::face(11, look::Weight::Bold));
             heading->move(left, 0);
         } else if (row == kRows) {

@@ -2,6 +2,7 @@
 #include "core/drafting/bearing.h"
 #include "core/drafting/renaming.h"
 #include "core/geodesy/faults.h"
+#include "ui/look/spoken.h"
 #include "ui/tools/fix_tool.h"
 #include "ui/tools/freehand_tool.h"
 #include "ui/tools/hit.h"
@@ -248,8 +249,9 @@ void Window::addBecomings(QMenu& menu) {
     for (const measures::Entry& entry : measures::catalogue()) {
         if (entry.kind != measure->kind && drafting::mayBecome(*measure, entry)) {
             QMenu*& group = groups[entry.group];
-            group = group == nullptr ? all->addMenu(text(measures::nameOf(entry.group))) : group;
-            connect(group->addAction(text(entry.name)), &QAction::triggered, this, [this, &entry] { become(entry); });
+            group = group == nullptr ? all->addMenu(look::spoken(measures::nameOf(entry.group))) : group;
+            connect(group->addAction(look::spoken(entry.name)), &QAction::triggered, this,
+                    [this, &entry] { become(entry); });
         }
     }
 }
