@@ -36,7 +36,8 @@ class Fingers {
     /// The time of a rest is over. Gives the menu's deed where one finger still rests.
     [[nodiscard]] std::vector<Deed> rested();
     [[nodiscard]] bool isResting() const { return state_ == State::Resting; }
-    void forget() { state_ = State::Away; }  ///< the system took the fingers away
+    [[nodiscard]] bool isDragging() const { return state_ == State::Dragging; }  ///< a press was told and not let go
+    void forget() { state_ = State::Away; }                                      ///< the system took the fingers away
 
   private:
     enum class State { Away, Resting, Dragging, Pinching, Spent };

@@ -2,6 +2,7 @@
 
 #include <memory>
 
+#include <QElapsedTimer>
 #include <QTimer>
 #include <QWidget>
 
@@ -16,6 +17,7 @@
 #include "ui/tools/tool.h"
 #include "ui/work/work.h"
 
+class QTabletEvent;
 class QTouchEvent;
 
 namespace crosstick::table {
@@ -95,6 +97,7 @@ class LightTable final : public QWidget {
     void said(const QString& words);  ///< what else came of it
     void labelWanted();               ///< something new was placed: the caret belongs to its label
     void menuWanted(const QPoint& at);
+    void turnedOver();                   ///< the pen's other end is on the glass: it wipes
     void typed(const QString& letters);  ///< letters and figures are for the tray
     void placed();                       ///< a tool's edit came to pass
     void givenUp();                      ///< a tool was laid down and nothing came of it
@@ -115,6 +118,7 @@ class LightTable final : public QWidget {
     void keyPressEvent(QKeyEvent* event) override;
     void keyReleaseEvent(QKeyEvent* event) override;
     void leaveEvent(QEvent* event) override;
+    void tabletEvent(QTabletEvent* event) override;
     bool event(QEvent* event) override;
     bool focusNextPrevChild(bool next) override;
 
@@ -149,6 +153,10 @@ class LightTable final : public QWidget {
     Fingers fingers_;
     QTimer hold_;                 ///< a finger or a pen rests
     std::optional<QPointF> pen_;  ///< where a pen came down that has not moved since
+    QElapsedTimer penSeen_;       ///< since a pen was over the glass
+    QElapsedTimer penPressed_;    ///< since it came down the last time, and where
+    QPointF penPressedAt_;
+    bool wipes_ = false;  ///< the tool in hand was taken by turning the pen over
     bool spaceHeld_ = false;
     QPointF pointer_;
     bool pointerInside_ = false;
@@ -182,6 +190,9 @@ class LightTable final : public QWidget {
     void does(const std::vector<Fingers::Deed>& deeds);
     void askForMenu(QPointF at);
     void holdOver();
+    void turnPen(const QTabletEvent& event);
+    [[nodiscard]] bool isPressedAgain(const QTabletEvent& event);
+    [[nodiscard]] bool isPenNear() const;
     void tell(tools::Event::Kind kind, QPointF at, Qt::KeyboardModifiers modifiers, bool held);
     [[nodiscard]] tools::Ground ground() const;
     [[nodiscard]] tools::Touch touch() const;

@@ -1,9 +1,17 @@
 // Fingers and pen on the table.
+#include <QApplication>
+#include <QLineF>
 #include <QMouseEvent>
+#include <QStyleHints>
 
 #include "ui/table/light_table.h"
 
 namespace crosstick::table {
+namespace {
+
+constexpr int kPenGoneMs = 400;  ///< a pen that was seen so lately still hovers: what else touches the glass is a palm
+
+}  // namespace
 
 /// The right button, a finger or a pen that rests: ends what is drawn, else chooses what lies there and asks for its
 /// menu.
@@ -20,9 +28,18 @@ void LightTable::askForMenu(QPointF at) {
 
 bool LightTable::takeTouch(const QTouchEvent& event) {
     if (event.type() == QEvent::TouchCancel) {
+        const bool isDown = fingers_.isDragging();
         fingers_.forget();
         hold_.stop();
-        tell(tools::Event::Kind::Cancel, pointer_, Qt::NoModifier, false);
+        panFrom_.reset();
+        if (isDown) {  // what is drawn stays wet, what is moved goes back
+            tell(drawing_ ? tools::Event::Kind::Release : tools::Event::Kind::Cancel, pointer_, Qt::NoModifier, false);
+        }
+        return true;
+    }
+    if (isPenNear()) {
+        fingers_.forget();
+        hold_.stop();
         return true;
     }
     setFocus();
@@ -71,6 +88,53 @@ void LightTable::does(const std::vector<Fingers::Deed>& deeds) {
                 break;
         }
     }
+}
+
+/// A pen is a hand with a point: it hovers, presses and lets go as the pointer does, its button is the right one. What
+/// an open menu gets of it is left to the toolkit.
+void LightTable::tabletEvent(QTabletEvent* event) {
+    penSeen_.start();
+    if (QApplication::activePopupWidget() != nullptr) {
+        return event->ignore();
+    }
+    event->accept();
+    const bool presses = event->type() == QEvent::TabletPress;
+    const bool again = presses && isPressedAgain(*event);
+    if (presses) {
+        fingers_.forget();  // the palm came down before the point
+        turnPen(*event);
+    }
+    const QEvent::Type type = again                                    ? QEvent::MouseButtonDblClick
+                              : presses                                ? QEvent::MouseButtonPress
+                              : event->type() == QEvent::TabletRelease ? QEvent::MouseButtonRelease
+                                                                       : QEvent::MouseMove;
+    QMouseEvent hand(type, event->position(), event->globalPosition(), event->button(), event->buttons(),
+                     event->modifiers(), event->pointingDevice());
+    QCoreApplication::sendEvent(this, &hand);
+}
+
+/// The other end of the pen wipes, its point draws or chooses as before.
+void LightTable::turnPen(const QTabletEvent& event) {
+    const bool isOtherEnd = event.pointerType() == QPointingDevice::PointerType::Eraser;
+    if (isOtherEnd && !drawing_) {
+        Q_EMIT turnedOver();
+        wipes_ = drawing_;
+    } else if (!isOtherEnd && wipes_) {
+        setTool(nullptr);
+    }
+}
+
+bool LightTable::isPressedAgain(const QTabletEvent& event) {
+    const bool again =
+        penPressed_.isValid() && penPressed_.elapsed() <= QGuiApplication::styleHints()->mouseDoubleClickInterval() &&
+        QLineF(penPressedAt_, event.position()).length() <= Fingers::kSlip && event.button() == Qt::LeftButton;
+    again ? penPressed_.invalidate() : penPressed_.start();
+    penPressedAt_ = event.position();
+    return again;
+}
+
+bool LightTable::isPenNear() const {
+    return penSeen_.isValid() && penSeen_.elapsed() < kPenGoneMs;
 }
 
 /// A pen's press was told when it came down: it is let go before the menu opens.

@@ -1,6 +1,7 @@
 // The table's hand: pointer and keys become events for the tool, its answers edits of the work.
 #include <cmath>
 
+#include <QCoreApplication>
 #include <QGuiApplication>
 #include <QKeyEvent>
 #include <QLineF>
@@ -61,7 +62,8 @@ std::optional<drafting::Snap> LightTable::snapAt(geodesy::PlanePoint inPlan) con
     }
     const auto films = work_.filmsSeen();
     drafting::SnapGround ground{work_.committed(), films, {}, snapWish_, snaps->inHand};
-    if (const auto& registration = work_.committed().registration()) {
+    const plan::FilmPtr film = work_.workingFilm() ? work_.committed().film(*work_.workingFilm()) : nullptr;
+    if (const auto registration = film && film->inset ? film->inset->place : work_.committed().registration()) {
         for (const geodesy::PlanePoint tick : registration->ticks) {
             if (const auto place = work_.grid()->inPlan(tick)) {
                 ground.ticks.push_back(*place);
@@ -82,6 +84,7 @@ std::optional<drafting::Snap> LightTable::snapAt(geodesy::PlanePoint inPlan) con
 
 void LightTable::setTool(std::unique_ptr<tools::Tool> tool) {
     drawing_ = tool != nullptr;
+    wipes_ = false;
     if (whole_) {
         showCollar(std::nullopt);
     }
@@ -214,7 +217,7 @@ void LightTable::apply(const tools::Reply& reply) {
         Q_EMIT refused(*reply.refused);
     }
     if (!reply.said.empty()) {
-        Q_EMIT said(QString::fromStdString(reply.said));
+        Q_EMIT said(QCoreApplication::translate("Core", reply.said.c_str()));
     }
     if (reply.commit && reply.commit->stroke) {
         Q_EMIT strokeDrawn();
@@ -274,7 +277,9 @@ void LightTable::mousePressEvent(QMouseEvent* event) {
     } else if (event->button() == Qt::RightButton) {
         askForMenu(event->position());
     } else if (event->button() == Qt::LeftButton) {
-        if (event->pointingDevice()->type() == QInputDevice::DeviceType::Stylus) {
+        // A pen that begins a line may rest on the glass; one that goes on with it ends it so.
+        const bool isPen = event->pointingDevice()->type() == QInputDevice::DeviceType::Stylus;
+        if (isPen && (!drawing_ || tool_->isBusy())) {
             pen_ = event->position();
             hold_.start();
         }

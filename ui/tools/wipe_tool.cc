@@ -66,7 +66,10 @@ Reply WipePartTool::take(const Event& event, const Ground& ground) {
     }
     switch (event.kind) {
         case Event::Kind::Press:
+            pressed_ = event.at;
             return part_ ? ended(ground) : begun(event, ground);
+        case Event::Kind::Release:
+            return part_ && apart(pressed_, event.at) > ground.reach * 2 ? ended(ground) : reply;
         case Event::Kind::Finish:
             return part_ ? ended(ground) : reply;
         case Event::Kind::TakeBack:

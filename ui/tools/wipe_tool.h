@@ -5,8 +5,8 @@
 
 namespace crosstick::tools {
 
-/// Wipes a part of a line or a route of the working film: a click where the part begins, a click where it ends. A click
-/// close to an end of the line means the end.
+/// Wipes a part of a line or a route of the working film: a click where the part begins, a click where it ends, or one
+/// rub from the one to the other. A click close to an end of the line means the end.
 class WipePartTool final : public Tool {
   public:
     [[nodiscard]] Reply take(const Event& event, const Ground& ground) override;
@@ -21,7 +21,7 @@ class WipePartTool final : public Tool {
         double from = 0, to = 0;
     };
     std::optional<Part> part_;
-    geodesy::PlanePoint hand_;
+    geodesy::PlanePoint hand_, pressed_;
     std::string what_;
 
     [[nodiscard]] Reply begun(const Event& event, const Ground& ground);

@@ -51,10 +51,8 @@ Window::Window(Outside outside, QWidget* parent)
     if (auto faces = press::Faces::open(outside_.share / "faces", press::Faces::WideFace::WhenNeeded)) {
         faces_.emplace(std::move(*faces));
     }
-    work_.setInserted(settings_->value(QStringLiteral("insertedNumbers")).toString() == QStringLiteral("lettered")
-                          ? plan::Inserted::Lettered
-                          : plan::Inserted::NextFree);
     buildParts();
+    hold(choices);
     connectParts();
     setLight(light_);
     resize(QSize(1366, 768).boundedTo(screen()->availableSize()));
@@ -129,6 +127,7 @@ void Window::connectTable() {
     });
     connect(table_, &table::LightTable::nextWanted, this, &Window::selectNext);
     connect(table_, &table::LightTable::menuWanted, this, &Window::showThingMenu);
+    connect(table_, &table::LightTable::turnedOver, this, [this] { run("wipe-part"); });
     connect(table_, &table::LightTable::refused, this, [this](const Error& why) { say(outside_.say(why)); });
     connect(table_, &table::LightTable::strokeDrawn, this, [this] { stroke_ = work_.selected(); });
     connect(table_, &table::LightTable::said, this, &Window::say);

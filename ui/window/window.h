@@ -159,6 +159,7 @@ class Window final : public QMainWindow {
     Later<timing::TimingCard> timing_;
     ActionsCard* actionsCard_;
     bool actionsWanted_ = false;
+    std::unique_ptr<QMenu> chosenMenu_;  ///< the menu of what is chosen, as the list of doings has it
     tray::Tray* tray_;
     bool trayWanted_ = false;
     Later<copies::Copies> copies_;
@@ -242,6 +243,7 @@ class Window final : public QMainWindow {
     void addSnapMenu(QMenu* draw);
     void buildMakeMenu(QMenuBar* bar);
     void showThingMenu(const QPoint& at);
+    void fillThingMenu(QMenu& menu, const QPoint& at);  ///< of what is chosen; @param at  of the screen
     void showFilmMenu(const plan::FilmId& film, const QPoint& at);
     /// How a thing lies on the working film: its symbol and label back in their places, its row, its extension line.
     void addPlacings(QMenu& menu, const plan::ItemId& item);
@@ -420,6 +422,7 @@ class Window final : public QMainWindow {
     void askForWindow();
     void holdRegistration();
     void keepRegistration(const plan::Registration& next);
+    [[nodiscard]] plan::FilmPtr workingInset() const;
     [[nodiscard]] Result<std::vector<geodesy::PlanePoint>> gridsTyped(const QString& typed) const;
     [[nodiscard]] QString gridsToType(const std::vector<geodesy::PlanePoint>& onGrid) const;
     void showCopies(bool shown);
@@ -427,6 +430,7 @@ class Window final : public QMainWindow {
     void leavePage();
     void showPlanCard();
     [[nodiscard]] QList<QAction*> allMenus() const;
+    void hold(const settings::Choices& choices);
     void showActions();
     void leaveActions();
     void take(const settings::Choices& choices);
