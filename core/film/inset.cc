@@ -183,6 +183,28 @@ plan::Plan movedInset(const plan::Plan& plan, const plan::FilmId& inset, const I
     return std::move(builder).build();
 }
 
+Result<plan::Plan> withRegistration(const plan::Plan& plan, const plan::FilmId& film,
+                                    const plan::Registration& registration) {
+    const plan::FilmPtr held = plan.film(film);
+    plan::PlanBuilder builder(plan);
+    if (!held || !held->inset) {
+        builder.registration(registration);
+        return std::move(builder).build();
+    }
+    const plan::Registration& before = held->inset->place;
+    if (before.southWest == registration.southWest && before.northEast == registration.northEast) {
+        plan::Film next = *held;
+        next.inset->place.ticks = registration.ticks;
+        builder.put(std::move(next));
+        return std::move(builder).build();
+    }
+    const Scale scale = scaleOf(plan, *held);
+    if (!fits(windowFor(registration.southWest, registration.northEast, scale), scale, kA3Rooms)) {
+        return fail(kInsetTooLarge, {{"scale", scaleText(scale)}});
+    }
+    return movedInset(plan, film, InsetPlace{registration, scale});
+}
+
 Result<InsetFrames> insetFrames(const plan::Plan& plan, const plan::Film& parent, const Frame& frame) {
     InsetFrames frames;
     for (const plan::FilmPtr& film : plan.films()) {

@@ -4,12 +4,9 @@
 #include <vector>
 
 #include "core/film/frame.h"
+#include "core/film/registration.h"
 
 namespace crosstick::film {
-
-/// Ticks of an inset stand on crossings of the 100 m grid, whatever its scale: sheets do not print it, a protractor
-/// finds it.
-inline constexpr Metres kInsetInterval{100};
 
 /// Scales that an inset is proposed, the largest first: those that lengths are easily reckoned at. Ours.
 inline constexpr std::array kInsetScales{Scale{1000},  Scale{2000},  Scale{2500},  Scale{5000},
@@ -39,6 +36,12 @@ struct InsetPlace {
                                    const plan::FilmId& id, std::string name);
 /// Another place for an inset that the plan has: it shows what it showed, and the parent's things that touch it now.
 [[nodiscard]] plan::Plan movedInset(const plan::Plan& plan, const plan::FilmId& inset, const InsetPlace& place);
+
+/// The plan with another window or other ticks for what is registered with a film: an inset alone, which shows
+/// the parent's things that touch another window, else all films of the plan.
+/// Errors: film/inset-too-large with "scale" where an inset would not fit on A3 at its own scale.
+[[nodiscard]] Result<plan::Plan> withRegistration(const plan::Plan& plan, const plan::FilmId& film,
+                                                  const plan::Registration& registration);
 
 /// Insets of a film as it shows them itself: their frames, each with name and scale at its upper left corner.
 struct InsetFrames {

@@ -225,6 +225,16 @@ Scale scaleOf(const plan::Plan& plan, const plan::Film& film) {
     return film.scale ? *film.scale : sheet ? sheet->scale : Scale{};
 }
 
+TickGrid printedTicks(Scale scale) {
+    return {scale, gridInterval(scale)};
+}
+
+TickGrid ticksFor(const plan::Plan& plan, const plan::Film* film) {
+    return film != nullptr && film->inset ? TickGrid{scaleOf(plan, *film), kInsetInterval}
+           : plan.sheets().empty()        ? printedTicks(Scale{})
+                                          : printedTicks(plan.sheets().front()->scale);
+}
+
 bool sharesRegistration(const plan::Plan& plan, const plan::Film& film) {
     const std::string first = plan.sheets().empty() ? plan.planeCrs() : plan.sheets().front()->crs;
     return !film.inset && plan.gridCrs(film) == first;

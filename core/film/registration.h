@@ -21,11 +21,19 @@ namespace crosstick::film {
 ///         sheet; film/too-few-crossings with "count" and "interval"; those of geodesy::PlaneLink.
 [[nodiscard]] Result<plan::Registration> proposeRegistration(const plan::Plan& plan);
 
+/// Ticks of an inset stand on crossings of the 100 m grid, whatever its scale: sheets do not print it, a protractor
+/// finds it.
+inline constexpr Metres kInsetInterval{100};
+
 /// On which crossings ticks stand, and at which scale they are drawn.
 struct TickGrid {
     Scale scale;
     Metres interval{1000};
 };
+/// The crossings that sheets of a scale print.
+[[nodiscard]] TickGrid printedTicks(Scale scale);
+/// The crossings that a film's ticks stand on: of an inset its own, else those of the plan's first sheet.
+[[nodiscard]] TickGrid ticksFor(const plan::Plan& plan, const plan::Film* film);
 
 /// A window between two corners with the ticks that proposeRegistration would choose in it.
 /// @param grid  none: the scale of the plan's first sheet, and what that prints

@@ -89,41 +89,43 @@ Error crossingTaken(PlanePoint crossing) {
 
 }  // namespace
 
-PlanePoint crossingNear(PlanePoint place, Scale scale) {
-    return nearestCrossing(place, gridInterval(scale));
+PlanePoint crossingNear(PlanePoint place, const TickGrid& grid) {
+    return nearestCrossing(place, grid.interval);
 }
 
 Result<plan::Registration> withTickMoved(const plan::Registration& registration, std::size_t tick, PlanePoint to,
-                                         Scale scale) {
+                                         const TickGrid& grid) {
     std::vector<PlanePoint> ticks = registration.ticks;
-    const PlanePoint crossing = crossingNear(to, scale);
+    const PlanePoint crossing = crossingNear(to, grid);
     const auto there = std::find(ticks.begin(), ticks.end(), crossing);
     if (there != ticks.end() && static_cast<std::size_t>(there - ticks.begin()) != tick) {
         return tl::unexpected(crossingTaken(crossing));
     }
     ticks[tick] = crossing;
-    return withTicksAt(registration, ticks, scale);
+    return withTicksAt(registration, ticks, grid);
 }
 
-Result<plan::Registration> withTickAdded(const plan::Registration& registration, PlanePoint place, Scale scale) {
+Result<plan::Registration> withTickAdded(const plan::Registration& registration, PlanePoint place,
+                                         const TickGrid& grid) {
     std::vector<PlanePoint> ticks = registration.ticks;
-    const PlanePoint crossing = crossingNear(place, scale);
+    const PlanePoint crossing = crossingNear(place, grid);
     if (std::find(ticks.begin(), ticks.end(), crossing) != ticks.end()) {
         return tl::unexpected(crossingTaken(crossing));
     }
     ticks.push_back(crossing);
-    return withTicksAt(registration, ticks, scale);
+    return withTicksAt(registration, ticks, grid);
 }
 
-Result<plan::Registration> withTickRemoved(const plan::Registration& registration, std::size_t tick, Scale scale) {
+Result<plan::Registration> withTickRemoved(const plan::Registration& registration, std::size_t tick,
+                                           const TickGrid& grid) {
     std::vector<PlanePoint> ticks = registration.ticks;
     ticks.erase(ticks.begin() + static_cast<std::ptrdiff_t>(tick));
-    return withTicksAt(registration, ticks, scale);
+    return withTicksAt(registration, ticks, grid);
 }
 
 Result<plan::Registration> withWindowPulled(const plan::Registration& registration, const WindowPull& pull,
-                                            Scale scale) {
-    const Metres interval = gridInterval(scale);
+                                            const TickGrid& grid) {
+    const Metres interval = grid.interval;
     const auto pulled = [interval](Metres edge, Metres by) {
         return by == Metres(0) ? edge : onLine(edge + by, interval / 10);
     };
@@ -134,7 +136,7 @@ Result<plan::Registration> withWindowPulled(const plan::Registration& registrati
         next.northEast.northing - next.southWest.northing < interval) {
         return fail(kWindowTooSmall, {{"least", interval.value()}});
     }
-    const Metres inset = onGround(kTickInset, scale);
+    const Metres inset = onGround(kTickInset, grid.scale);
     std::vector<PlanePoint> ticks;
     std::vector<PlanePoint> driven;
     for (const PlanePoint tick : registration.ticks) {
@@ -145,12 +147,12 @@ Result<plan::Registration> withWindowPulled(const plan::Registration& registrati
             ticks.push_back(*held);
         }
     }
-    return withTicksAt(next, ticks, scale);
+    return withTicksAt(next, ticks, grid);
 }
 
 Result<plan::Registration> withTicksAt(const plan::Registration& registration, const std::vector<PlanePoint>& crossings,
-                                       Scale scale) {
-    const Metres interval = gridInterval(scale);
+                                       const TickGrid& grid) {
+    const Metres interval = grid.interval;
     plan::Registration next = registration;
     next.ticks.clear();
     for (const PlanePoint point : crossings) {
@@ -160,7 +162,7 @@ Result<plan::Registration> withTicksAt(const plan::Registration& registration, c
                                         {"northing", std::round(point.northing.value())},
                                         {"interval", interval.value()}});
         }
-        if (!isInside(registration, *crossing, onGround(kTickInset, scale))) {
+        if (!isInside(registration, *crossing, onGround(kTickInset, grid.scale))) {
             return fail(kTickOutsideWindow,
                         {{"easting", crossing->easting.value()}, {"northing", crossing->northing.value()}});
         }
@@ -210,7 +212,7 @@ Result<plan::Registration> withTicksOf(const plan::Sheet& film, const plan::Plan
         low = {below(low.easting, place->easting - inset), below(low.northing, place->northing - inset)};
         high = {above(high.easting, place->easting + inset), above(high.northing, place->northing + inset)};
     }
-    return withTicksAt(*window, ticks, scale);
+    return withTicksAt(*window, ticks, printedTicks(scale));
 }
 
 Result<plan::Registration> withWindow(const plan::Plan& plan, PlanePoint corner, PlanePoint opposite) {

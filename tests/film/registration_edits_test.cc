@@ -15,7 +15,7 @@ namespace {
 
 using movement::at;
 
-constexpr Scale kScale{25000};
+const TickGrid kGrid = printedTicks(Scale{25000});
 
 /// 653 to 659 by 5096 to 5105: six by nine kilometres.
 plan::Registration window() {
@@ -23,68 +23,68 @@ plan::Registration window() {
 }
 
 TEST(TicksByHand, StandOnTheCrossingsThatWereNamed) {
-    const auto next = withTicksAt(window(), {at(654000, 5098000), at(658000, 5098000), at(654000, 5103000)}, kScale);
+    const auto next = withTicksAt(window(), {at(654000, 5098000), at(658000, 5098000), at(654000, 5103000)}, kGrid);
     ASSERT_TRUE(next.has_value());
     EXPECT_EQ(next->ticks, (std::vector{at(654000, 5098000), at(658000, 5098000), at(654000, 5103000)}));
     EXPECT_EQ(next->southWest, window().southWest);
 }
 
 TEST(TicksByHand, AFewMetresBesideACrossingMeanIt) {
-    const auto next = withTicksAt(window(), {at(654010, 5098000), at(658000, 5097990), at(654000, 5103000)}, kScale);
+    const auto next = withTicksAt(window(), {at(654010, 5098000), at(658000, 5097990), at(654000, 5103000)}, kGrid);
     ASSERT_TRUE(next.has_value());
     EXPECT_EQ(next->ticks.front(), at(654000, 5098000));
 }
 
 TEST(TicksByHand, WhatIsNoCrossingIsRefusedByName) {
-    const auto next = withTicksAt(window(), {at(654200, 5098000), at(658000, 5098000), at(654000, 5103000)}, kScale);
+    const auto next = withTicksAt(window(), {at(654200, 5098000), at(658000, 5098000), at(654000, 5103000)}, kGrid);
     ASSERT_FALSE(next.has_value());
     EXPECT_EQ(next.error().fault, kNotACrossing);
 }
 
 TEST(TicksByHand, ATickNeedsRoomInsideTheFrame) {
     // 7 mm at 1:25,000 are 175 m: 652500 + 175 is more than nothing is between 652 and the frame.
-    const auto outside = withTicksAt(window(), {at(652000, 5098000), at(658000, 5098000), at(654000, 5103000)}, kScale);
+    const auto outside = withTicksAt(window(), {at(652000, 5098000), at(658000, 5098000), at(654000, 5103000)}, kGrid);
     ASSERT_FALSE(outside.has_value());
     EXPECT_EQ(outside.error().fault, kTickOutsideWindow);
     plan::Registration tight = window();
     tight.southWest = at(652900, 5096500);
-    const auto close = withTicksAt(tight, {at(653000, 5098000), at(658000, 5098000), at(654000, 5103000)}, kScale);
+    const auto close = withTicksAt(tight, {at(653000, 5098000), at(658000, 5098000), at(654000, 5103000)}, kGrid);
     ASSERT_FALSE(close.has_value());
     EXPECT_EQ(close.error().fault, kTickOutsideWindow);
 }
 
 TEST(TicksByHand, TwoAndOneTwiceAreTooFew) {
-    const auto next = withTicksAt(window(), {at(654000, 5098000), at(658000, 5098000), at(654000, 5098000)}, kScale);
+    const auto next = withTicksAt(window(), {at(654000, 5098000), at(658000, 5098000), at(654000, 5098000)}, kGrid);
     ASSERT_FALSE(next.has_value());
     EXPECT_EQ(next.error().fault, kTooFewTicks);
 }
 
 TEST(TicksByHand, ThreeInARowAreRefused) {
-    const auto next = withTicksAt(window(), {at(654000, 5098000), at(656000, 5098000), at(658000, 5098000)}, kScale);
+    const auto next = withTicksAt(window(), {at(654000, 5098000), at(656000, 5098000), at(658000, 5098000)}, kGrid);
     ASSERT_FALSE(next.has_value());
     EXPECT_EQ(next.error().fault, kTicksInARow);
 }
 
 TEST(TicksByHand, OneMovesToTheCrossingNearestToTheHand) {
-    const auto next = withTickMoved(window(), 1, at(657420, 5098350), kScale);
+    const auto next = withTickMoved(window(), 1, at(657420, 5098350), kGrid);
     ASSERT_TRUE(next.has_value());
     EXPECT_EQ(next->ticks, (std::vector{at(653000, 5097000), at(657000, 5098000), at(653000, 5104000)}));
 }
 
 TEST(TicksByHand, TwoNeverStandOnOneCrossing) {
-    const auto moved = withTickMoved(window(), 1, at(653100, 5097100), kScale);
+    const auto moved = withTickMoved(window(), 1, at(653100, 5097100), kGrid);
     ASSERT_FALSE(moved.has_value());
     EXPECT_EQ(moved.error().fault, kCrossingTaken);
-    EXPECT_EQ(withTickAdded(window(), at(653100, 5097100), kScale).error().fault, kCrossingTaken);
-    EXPECT_EQ(withTickMoved(window(), 1, at(658100, 5097000), kScale).value(), window()) << "its own is no other's";
+    EXPECT_EQ(withTickAdded(window(), at(653100, 5097100), kGrid).error().fault, kCrossingTaken);
+    EXPECT_EQ(withTickMoved(window(), 1, at(658100, 5097000), kGrid).value(), window()) << "its own is no other's";
 }
 
 TEST(TicksByHand, AFourthComesAndGoesAndThreeStay) {
-    const auto four = withTickAdded(window(), at(658200, 5104100), kScale);
+    const auto four = withTickAdded(window(), at(658200, 5104100), kGrid);
     ASSERT_TRUE(four.has_value());
     EXPECT_EQ(four->ticks.back(), at(658000, 5104000));
-    EXPECT_EQ(withTickRemoved(*four, 3, kScale).value(), window());
-    EXPECT_EQ(withTickRemoved(window(), 0, kScale).error().fault, kTooFewTicks);
+    EXPECT_EQ(withTickRemoved(*four, 3, kGrid).value(), window());
+    EXPECT_EQ(withTickRemoved(window(), 0, kGrid).error().fault, kTooFewTicks);
 }
 
 /// A film laid by such ticks, over a plan on a sheet of 1:25,000.
@@ -130,7 +130,7 @@ TEST(TicksOfAFilm, TwoAreTooFew) {
 }
 
 TEST(WindowByHand, AnEdgeGoesToTenthsOfTheGridAndTheOthersStay) {
-    const auto next = withWindowPulled(window(), {.west = {}, .south = {}, .east = Metres(1234), .north = {}}, kScale);
+    const auto next = withWindowPulled(window(), {.west = {}, .south = {}, .east = Metres(1234), .north = {}}, kGrid);
     ASSERT_TRUE(next.has_value());
     EXPECT_EQ(next->northEast, at(660700, 5105500));
     EXPECT_EQ(next->southWest, window().southWest);
@@ -138,7 +138,7 @@ TEST(WindowByHand, AnEdgeGoesToTenthsOfTheGridAndTheOthersStay) {
 }
 
 TEST(WindowByHand, DrivesTicksBeforeItAndLeavesTheOthers) {
-    const auto next = withWindowPulled(window(), {.west = Metres(1000), .south = {}, .east = {}, .north = {}}, kScale);
+    const auto next = withWindowPulled(window(), {.west = Metres(1000), .south = {}, .east = {}, .north = {}}, kGrid);
     ASSERT_TRUE(next.has_value());
     EXPECT_EQ(next->southWest.easting, Metres(653500));
     std::vector<geodesy::PlanePoint> ticks = next->ticks;
@@ -155,12 +155,12 @@ TEST(WindowByHand, LawWhateverThePullWhatComesIsARegistrationOrAReason) {
     int taken = 0;
     for (int round = 0; round < 300; ++round) {
         const auto next = withWindowPulled(
-            window(), {Metres(far(random)), Metres(far(random)), Metres(far(random)), Metres(far(random))}, kScale);
+            window(), {Metres(far(random)), Metres(far(random)), Metres(far(random)), Metres(far(random))}, kGrid);
         if (!next) {
             continue;
         }
         ++taken;
-        EXPECT_EQ(withTicksAt(*next, next->ticks, kScale).value(), *next);
+        EXPECT_EQ(withTicksAt(*next, next->ticks, kGrid).value(), *next);
         EXPECT_NEAR(std::remainder(next->southWest.easting.value(), 100), 0, 1e-6);
         EXPECT_NEAR(std::remainder(next->northEast.northing.value(), 100), 0, 1e-6);
     }
@@ -168,7 +168,7 @@ TEST(WindowByHand, LawWhateverThePullWhatComesIsARegistrationOrAReason) {
 }
 
 TEST(WindowByHand, PulledTooNarrowIsRefused) {
-    const auto next = withWindowPulled(window(), {.west = Metres(6500), .south = {}, .east = {}, .north = {}}, kScale);
+    const auto next = withWindowPulled(window(), {.west = Metres(6500), .south = {}, .east = {}, .north = {}}, kGrid);
     ASSERT_FALSE(next.has_value());
     EXPECT_EQ(next.error().fault, kWindowTooSmall);
 }
@@ -190,7 +190,7 @@ TEST(WindowByHand, LiesOnTenthsOfTheGridHoldsBothCornersAndHasItsTicks) {
         EXPECT_LT((a.easting - next->southWest.easting).value(), 100);
         EXPECT_NEAR(std::remainder(next->southWest.easting.value(), 100), 0, 1e-6);
         EXPECT_GE(next->ticks.size(), 3U);
-        EXPECT_TRUE(withTicksAt(*next, next->ticks, kScale).has_value()) << "its own ticks would be taken by hand too";
+        EXPECT_TRUE(withTicksAt(*next, next->ticks, kGrid).has_value()) << "its own ticks would be taken by hand too";
     }
 }
 

@@ -69,8 +69,9 @@ TEST_P(TicksOnTheSheet, LieOnThePrintedCrossings) {
     };
     double worst = 0;
     for (const auto& [across, down] : {std::pair{0.2, 0.2}, {0.8, 0.25}, {0.25, 0.8}, {0.75, 0.75}}) {
-        const geodesy::PlanePoint tick = film::crossingNear(
-            plan::onGrid(sheet->placement, across * sheet->columns, down * sheet->rows), Scale{kScale});
+        const geodesy::PlanePoint tick =
+            film::crossingNear(plan::onGrid(sheet->placement, across * sheet->columns, down * sheet->rows),
+                               film::printedTicks(Scale{kScale}));
         const PixelPoint at = spotOf(tick);
         const PixelPoint east = spotOf({tick.easting + Metres(1000), tick.northing});
         const PixelPoint north = spotOf({tick.easting, tick.northing + Metres(1000)});

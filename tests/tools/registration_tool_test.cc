@@ -32,13 +32,14 @@ class TicksAndWindow : public ::testing::Test {
     std::vector<std::string> captions;
     std::optional<Error> refused;
     bool done = false;
+    plan::FilmId film;  ///< that is worked on
 
     static Result<geodesy::PlanePoint> moved(geodesy::PlanePoint p, double by) {
         return geodesy::PlanePoint{p.easting + Metres(by), p.northing};
     }
     /// @param onGrid  where the hand is on the printed grid
     void tell(Kind kind, geodesy::PlanePoint onGrid, bool held = false, bool second = false) {
-        const Ground ground{plan, {}, {}, {}, Metres(20), [] { return Uuid{}; }};
+        const Ground ground{plan, film, {}, {}, Metres(20), [] { return Uuid{}; }};
         const Reply reply = tool.take({kind, *moved(onGrid, -kBeside), held, second}, ground);
         if (reply.commit) {
             plan = reply.commit->plan;
@@ -118,6 +119,51 @@ TEST_F(TicksAndWindow, ShowsTheWindowAndAHandleOnEveryTickEdgeAndCorner) {
     EXPECT_TRUE(wet.closes);
     EXPECT_EQ(wet.marks.size(), 4U + 4U + 3U);
     EXPECT_EQ(wet.belongs, Wet::Belongs::ToThePlan);
+}
+
+/// 1:5,000, where ticks stand on the 100 m grid.
+class TicksOfAnInset : public TicksAndWindow {
+  protected:
+    void SetUp() override {
+        plan::Film inset;
+        inset.id = film = Uuid{{5}};
+        inset.name = "WORKS";
+        inset.scale = Scale{5000};
+        inset.inset = plan::Inset{Uuid{{4}}, place(), {}};
+        plan::PlanBuilder builder(plan);
+        builder.put(std::move(inset));
+        plan = std::move(builder).build();
+    }
+    static plan::Registration place() {
+        return {at(656800, 5102700),
+                at(657420, 5103350),
+                {at(656900, 5102800), at(657300, 5102800), at(656900, 5103300)},
+                {}};
+    }
+    [[nodiscard]] plan::Registration ownNow() const { return plan.film(film)->inset->place; }
+};
+
+TEST_F(TicksOfAnInset, GoFromCrossingToCrossingOfTheHundredMetreGridAndThePlansStay) {
+    drag(at(657302, 5102801), at(657215, 5102890));
+    EXPECT_EQ(ownNow().ticks[1], at(657200, 5102900));
+    EXPECT_EQ(now(), window());
+    tell(Kind::Press, at(657330, 5103280), true, true);
+    ASSERT_EQ(ownNow().ticks.size(), 4U);
+    EXPECT_EQ(ownNow().ticks[3], at(657300, 5103300));
+    tell(Kind::Press, at(656900, 5102800), true, true);
+    EXPECT_EQ(ownNow().ticks.size(), 3U);
+    EXPECT_EQ(now(), window());
+}
+
+TEST_F(TicksOfAnInset, ItsEdgeGoesByTensOfMetresAsFarAsThePaperHoldsIt) {
+    drag(at(657420, 5103000), at(657634, 5103000));
+    EXPECT_EQ(ownNow().northEast, at(657630, 5103350));
+    EXPECT_EQ(plan.film(film)->scale, Scale{5000});
+    const plan::Registration before = ownNow();
+    drag(at(657630, 5103000), at(659000, 5103000));
+    ASSERT_TRUE(refused.has_value()) << "2200 m at 1:5,000 are 440 mm";
+    EXPECT_EQ(refused->fault, film::kInsetTooLarge);
+    EXPECT_EQ(ownNow(), before);
 }
 
 }  // namespace

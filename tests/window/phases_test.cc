@@ -143,6 +143,29 @@ TEST_F(PhasesInTheWindow, AnInsetByTypedCornersMovesTheOneThatIsWorkedOn) {
     EXPECT_EQ(plan().films().size(), 3U);
 }
 
+TEST_F(PhasesInTheWindow, AnInsetsTicksAreSetByHandAndThoseOfThePlanStay) {
+    openPhase();
+    window->run("inset-at");
+    window->question().field()->setText("53709770, 54209830");
+    QTest::keyClick(window->question().field(), Qt::Key_Return);
+    settle();
+    const auto place = [this] { return plan().filmNamed("INSET 1")->inset->place; };
+    const auto ofThePlan = plan().registration();
+    window->run("ticks-at");
+    EXPECT_EQ(window->question().field()->text().count(QLatin1Char(',')), std::ssize(place().ticks) - 1);
+    window->question().field()->setText("53809780, 54109780, 53809820");
+    QTest::keyClick(window->question().field(), Qt::Key_Return);
+    EXPECT_EQ(place().ticks, (std::vector{at(-200, -200), at(100, -200), at(-200, 200)}))
+        << window->question().refusal().toStdString();
+    window->run("ticks-by-hand");
+    drag(at(100, -200), at(20, -110));
+    EXPECT_EQ(place().ticks[1], at(0, -100));
+    QTest::keyClick(&window->table(), Qt::Key_Escape);
+    window->run("ticks");
+    EXPECT_EQ(place().ticks.size(), 4U) << "as it would be proposed";
+    EXPECT_EQ(plan().registration(), ofThePlan);
+}
+
 TEST_F(PhasesInTheWindow, OneCommandShowsAThingOnTheWorkingFilmAndTakesItOff) {
     openPhase();
     const plan::ItemId line = put("phase-line", {at(-1500, 0), at(1500, 0)}, kHigher);

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/film/registration.h"
+#include "core/film/inset.h"
 #include "ui/tools/hit.h"
 
 namespace crosstick::tools {
@@ -13,8 +13,8 @@ using geodesy::PlanePoint;
 
 constexpr std::string_view kWhatToDo = "drag a tick or an edge; Shift: a tick more or less";
 
-Scale scaleOf(const plan::Plan& plan) {
-    return plan.sheets().empty() ? Scale{} : plan.sheets().front()->scale;
+film::TickGrid ticksOf(const Ground& ground) {
+    return film::ticksFor(ground.plan, ground.plan.film(ground.film).get());
 }
 
 std::optional<std::size_t> tickAt(const plan::Registration& registration, PlanePoint at, Metres reach) {
@@ -42,21 +42,25 @@ bool isAlong(Metres at, Metres low, Metres high, Metres reach) {
 
 }  // namespace
 
-/// What holds now: the plan's own, else what it would be proposed, worked out once and not at every move of the hand.
-Result<plan::Registration> RegistrationTool::presentOf(const plan::Plan& plan) {
-    if (plan.registration()) {
-        return *plan.registration();
+/// What holds now: the inset's or the plan's own, else what it would be proposed, worked out once and not at every move
+/// of the hand.
+Result<plan::Registration> RegistrationTool::presentOf(const Ground& ground) {
+    if (const plan::FilmPtr film = ground.plan.film(ground.film); film && film->inset) {
+        return film->inset->place;
+    }
+    if (ground.plan.registration()) {
+        return *ground.plan.registration();
     }
     if (!proposed_) {
-        proposed_ = film::proposeRegistration(plan);
+        proposed_ = film::proposeRegistration(ground.plan);
     }
     return *proposed_;
 }
 
 Result<plan::Registration> RegistrationTool::dragged(const Ground& ground, PlanePoint onGrid) {
-    return presentOf(ground.plan).and_then([&](const plan::Registration& present) {
+    return presentOf(ground).and_then([&](const plan::Registration& present) {
         if (grip_->tick) {
-            return film::withTickMoved(present, *grip_->tick, onGrid, scaleOf(ground.plan));
+            return film::withTickMoved(present, *grip_->tick, onGrid, ticksOf(ground));
         }
         const Metres east = onGrid.easting - grip_->start.easting;
         const Metres north = onGrid.northing - grip_->start.northing;
@@ -64,7 +68,7 @@ Result<plan::Registration> RegistrationTool::dragged(const Ground& ground, Plane
         return film::withWindowPulled(present,
                                       {pull(grip_->sides.east, -1, east), pull(grip_->sides.north, -1, north),
                                        pull(grip_->sides.east, 1, east), pull(grip_->sides.north, 1, north)},
-                                      scaleOf(ground.plan));
+                                      ticksOf(ground));
     });
 }
 
@@ -73,18 +77,18 @@ Reply RegistrationTool::kept(const Ground& ground, Result<plan::Registration> ne
     Reply reply;
     grip_.reset();
     moved_ = false;
-    if (!next) {
-        reply.refused = next.error();
-        if (auto present = presentOf(ground.plan)) {
+    const auto plan = next.and_then(
+        [&](const plan::Registration& held) { return film::withRegistration(ground.plan, ground.film, held); });
+    if (!plan) {
+        reply.refused = plan.error();
+        if (auto present = presentOf(ground)) {
             shown_ = std::move(*present);
         }
         return reply;
     }
     shown_ = *next;
-    if (ground.plan.registration() != *next) {
-        plan::PlanBuilder builder(ground.plan);
-        builder.registration(std::move(*next));
-        reply.commit = Commit{std::move(builder).build(), std::move(caption), false};
+    if (!(*plan == ground.plan)) {
+        reply.commit = Commit{*plan, std::move(caption), false};
         hint_ = "films printed before no longer fit";
     }
     return reply;
@@ -92,14 +96,14 @@ Reply RegistrationTool::kept(const Ground& ground, Result<plan::Registration> ne
 
 Reply RegistrationTool::pressed(const Event& event, const Ground& ground, PlanePoint onGrid) {
     moved_ = false;
-    const auto present = presentOf(ground.plan);
+    const auto present = presentOf(ground);
     if (!present) {
         return {};
     }
     const auto tick = tickAt(*present, onGrid, ground.reach);
     if (event.second) {
-        return tick ? kept(ground, film::withTickRemoved(*present, *tick, scaleOf(ground.plan)), "take a tick off")
-                    : kept(ground, film::withTickAdded(*present, onGrid, scaleOf(ground.plan)), "set a tick");
+        return tick ? kept(ground, film::withTickRemoved(*present, *tick, ticksOf(ground)), "take a tick off")
+                    : kept(ground, film::withTickAdded(*present, onGrid, ticksOf(ground)), "set a tick");
     }
     Sides sides;
     if (isAlong(onGrid.northing, present->southWest.northing, present->northEast.northing, ground.reach)) {
@@ -127,7 +131,7 @@ Reply RegistrationTool::take(const Event& event, const Ground& ground) {
     Reply reply;
     const auto onGrid = ways_.onGrid(event.at);
     if (!grip_) {
-        if (auto present = presentOf(ground.plan)) {
+        if (auto present = presentOf(ground)) {
             shown_ = std::move(*present);
         }
     }
@@ -153,7 +157,7 @@ Reply RegistrationTool::take(const Event& event, const Ground& ground) {
         case Event::Kind::Cancel:
             reply.done = !grip_;
             grip_.reset();
-            if (auto present = presentOf(ground.plan)) {
+            if (auto present = presentOf(ground)) {
                 shown_ = std::move(*present);
             }
             return reply;

@@ -13,9 +13,10 @@ struct GridWays {
     Way inPlan;
 };
 
-/// Ticks and window of the plan by hand. A tick is dragged from crossing to crossing, an edge or a corner of the window
-/// by tenths of the grid; with the second key a press on a free crossing sets a tick, and a press on a tick takes it
-/// off. What a film could not hold to is refused when the hand lets go, and everything stays as it was.
+/// Ticks and window of the plan by hand, or of the inset that is worked on. A tick is dragged from crossing to
+/// crossing, an edge or a corner of the window by tenths of the grid; with the second key a press on a free crossing
+/// sets a tick, and a press on a tick takes it off. What a film could not hold to is refused when the hand lets go, and
+/// everything stays as it was.
 class RegistrationTool final : public Tool {
   public:
     explicit RegistrationTool(GridWays ways) : ways_(std::move(ways)) {}
@@ -46,7 +47,7 @@ class RegistrationTool final : public Tool {
     [[nodiscard]] Reply pressed(const Event& event, const Ground& ground, geodesy::PlanePoint onGrid);
     [[nodiscard]] Reply released(const Ground& ground, geodesy::PlanePoint onGrid);
     [[nodiscard]] Result<plan::Registration> dragged(const Ground& ground, geodesy::PlanePoint onGrid);
-    [[nodiscard]] Result<plan::Registration> presentOf(const plan::Plan& plan);
+    [[nodiscard]] Result<plan::Registration> presentOf(const Ground& ground);
     [[nodiscard]] Reply kept(const Ground& ground, Result<plan::Registration> next, std::string caption);
 };
 

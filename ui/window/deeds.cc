@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "core/film/inset.h"
 #include "core/film/registration.h"
 #include "core/film/registration_edits.h"
 #include "core/plan/edits.h"
@@ -92,7 +93,11 @@ void Window::turnToMarch() {
 }
 
 /// Window and ticks round what is drawn: they hold for all films, so films printed before no longer fit.
+/// Of an inset: other ticks in the window that it has.
 void Window::moveRegistration() {
+    if (const auto inset = workingInset()) {
+        return takeInset(inset->inset->place.southWest, inset->inset->place.northEast);
+    }
     plan::PlanBuilder bare(work_.committed());
     bare.registration(std::nullopt);
     auto proposed = film::proposeRegistration(std::move(bare).build());
@@ -147,37 +152,53 @@ QString Window::gridsToType(const std::vector<geodesy::PlanePoint>& onGrid) cons
     return words.join(QStringLiteral(", "));
 }
 
+/// Of the inset that is worked on, else of the plan.
 void Window::keepRegistration(const plan::Registration& next) {
-    plan::PlanBuilder builder(work_.committed());
-    builder.registration(next);
-    work_.commit(std::move(builder).build(), "move ticks and window");
+    const auto plan = film::withRegistration(work_.committed(), work_.workingFilm().value_or(plan::FilmId{}), next);
+    if (!plan) {
+        return say(outside_.say(plan.error()));
+    }
+    work_.commit(*plan, "move ticks and window");
     say(tr("Films that were printed before no longer fit these ticks."));
+}
+
+/// The working film where it is an inset, which has ticks and a window of its own.
+plan::FilmPtr Window::workingInset() const {
+    const plan::FilmPtr film = work_.workingFilm() ? work_.committed().film(*work_.workingFilm()) : nullptr;
+    return film && film->inset ? film : nullptr;
 }
 
 void Window::askForTicks() {
     if (work_.grid() == nullptr) {
         return;
     }
-    auto present = work_.plan().registration() ? Result<plan::Registration>(*work_.plan().registration())
-                                               : film::proposeRegistration(work_.plan());
+    const plan::FilmPtr inset = workingInset();
+    auto present = inset                         ? Result<plan::Registration>(inset->inset->place)
+                   : work_.plan().registration() ? Result<plan::Registration>(*work_.plan().registration())
+                                                 : film::proposeRegistration(work_.plan());
     if (!present) {
         say(outside_.say(present.error()));
         return;
     }
-    const Scale scale = work_.plan().sheets().empty() ? Scale{} : work_.plan().sheets().front()->scale;
-    question_->ask(tr("Ticks on these crossings:"), gridsToType(present->ticks),
-                   [this, present = *present, scale](const QString& typed) -> std::optional<QString> {
-                       const auto next = gridsTyped(typed).and_then(
-                           [&](const auto& crossings) { return film::withTicksAt(present, crossings, scale); });
-                       if (!next) {
-                           return outside_.say(next.error());
-                       }
-                       keepRegistration(*next);
-                       return std::nullopt;
-                   });
+    question_->ask(
+        inset ? tr("Ticks of the inset on these crossings of the 100 m grid:") : tr("Ticks on these crossings:"),
+        gridsToType(present->ticks),
+        [this, present = *present,
+         grid = film::ticksFor(work_.plan(), inset.get())](const QString& typed) -> std::optional<QString> {
+            const auto next = gridsTyped(typed).and_then(
+                [&](const auto& crossings) { return film::withTicksAt(present, crossings, grid); });
+            if (!next) {
+                return outside_.say(next.error());
+            }
+            keepRegistration(*next);
+            return std::nullopt;
+        });
 }
 
 void Window::askForWindow() {
+    if (workingInset()) {
+        return askForInset();
+    }
     if (work_.grid() == nullptr) {
         return;
     }

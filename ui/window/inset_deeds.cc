@@ -64,7 +64,9 @@ void Window::askForInset() {
     if (work_.grid() == nullptr || !parentOf(work_.committed(), work_.workingFilm())) {
         return say(tr("There is no film to draw an inset of. Edit, New film makes one."));
     }
-    question_->ask(tr("Inset from corner to corner:"), {}, [this](const QString& typed) -> std::optional<QString> {
+    const plan::FilmPtr inset = workingInset();
+    const QString now = inset ? gridsToType({inset->inset->place.southWest, inset->inset->place.northEast}) : QString();
+    question_->ask(tr("Inset from corner to corner:"), now, [this](const QString& typed) -> std::optional<QString> {
         const auto corners = gridsTyped(typed);
         if (!corners) {
             return outside_.say(corners.error());
