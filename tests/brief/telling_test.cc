@@ -161,6 +161,9 @@ TEST(Telling, WhysAreThoseOfTheFilmThatWasLaidLast) {
     EXPECT_TRUE(telling.reasons().empty());
     telling.take(Key::Forward);
     EXPECT_EQ(telling.reasons(), (std::vector<plan::ItemId>{Uuid{{14}}}));
+    const auto silent = telling.unexplained();
+    EXPECT_EQ(silent.size() + 1, telling.plan().film(*telling.step().laid)->shows.size()) << "each is one or the other";
+    EXPECT_EQ(std::count(silent.begin(), silent.end(), Uuid{{14}}), 0);
     telling.take(Key::Forward);
     EXPECT_EQ(telling.reasons(), (std::vector<plan::ItemId>{Uuid{{12}}, Uuid{{13}}}));
     telling.take(Key::NextPhase);

@@ -11,6 +11,8 @@
 
 #include "core/movement/paper_figures.h"
 #include "ui/brief/tags.h"
+#include "ui/brief/why_tag.h"
+#include "ui/look/spoken.h"
 #include "ui/table/hand_words.h"
 
 namespace crosstick::brief {
@@ -23,10 +25,6 @@ constexpr double kRingStep = 16;
 constexpr double kPan = 60;
 constexpr double kNearer = 1.25;
 constexpr double kClick = 4;  ///< pixels that a press may slip and still be a click
-constexpr int kTagWide = 260;
-constexpr int kTagInside = 10;
-constexpr int kTagBar = 4;
-constexpr int kTagLetters = 13;
 
 QString text(const std::string& utf8) {
     return QString::fromStdString(utf8);
@@ -34,7 +32,9 @@ QString text(const std::string& utf8) {
 
 QString nameOf(const plan::Plan& plan, const plan::ItemId& item) {
     if (const plan::MeasurePtr measure = plan.measure(item)) {
-        return text(movement::label(*measure));
+        const measures::Entry* entry = measures::find(measure->kind);
+        const QString label = text(movement::label(*measure));
+        return label.isEmpty() && entry != nullptr ? look::spoken(entry->name) : label;
     }
     const plan::RoutePtr route = plan.route(item);
     return route ? text(movement::routeTitle(route->name)) : QString();
@@ -56,36 +56,6 @@ QPointF middleOf(const std::vector<QPointF>& points) {
     }
     return points.front();
 }
-
-/// A tag's two rows: name in bold, why under it.
-struct Tag {
-    QString name, why;
-    [[nodiscard]] static QFont bold() { return look::face(kTagLetters, look::Weight::Bold); }
-    [[nodiscard]] static QFont plain() { return look::face(kTagLetters); }
-    [[nodiscard]] QSizeF size() const {
-        const QRect lines = QFontMetrics(plain()).boundingRect(QRect(0, 0, kTagWide, 1000), kWrapped, why);
-        const QFontMetrics head(bold());
-        const int wide = std::max(lines.width(), std::min(kTagWide, head.horizontalAdvance(name)));
-        return {static_cast<double>(wide + kTagBar + 2 * kTagInside), lines.height() + head.height() + 12.0};
-    }
-    void paint(QPainter& painter, const QRectF& place, const look::Colours& c) const {
-        painter.fillRect(place, c.well);
-        painter.setPen(QPen(c.edge, 1));
-        painter.drawRect(place.adjusted(0.5, 0.5, -0.5, -0.5));
-        painter.fillRect(QRectF(place.topLeft(), QSizeF(kTagBar, place.height())), c.ours);
-        const QRectF inside = place.adjusted(kTagBar + kTagInside, 5, -kTagInside + 1, -5);
-        painter.setPen(c.ink);
-        painter.setFont(bold());
-        painter.drawText(inside, Qt::AlignTop | Qt::AlignLeft,
-                         QFontMetrics(bold()).elidedText(name, Qt::ElideRight, kTagWide));
-        painter.setFont(plain());
-        painter.drawText(inside.adjusted(0, QFontMetrics(bold()).height() + 2, 0, 0), kWrapped, why);
-    }
-
-  private:
-    static constexpr int kWrapped =
-        static_cast<int>(Qt::AlignTop) | static_cast<int>(Qt::AlignLeft) | static_cast<int>(Qt::TextWordWrap);
-};
 
 }  // namespace
 
@@ -195,8 +165,11 @@ StripWords BriefView::words() const {
     if (words.phase != 0 && !phaseName.isEmpty()) {
         words.state = phaseName + QStringLiteral(" \u00b7 ") + words.state;
     }
-    words.keys = telling_->showsWhys() && telling_->reasons().empty() ? tr("No why is written here")
-                                                                      : tr("Space on, W why, Esc end");
+    const auto silent = static_cast<int>(telling_->unexplained().size());
+    words.keys = !telling_->showsWhys() || isSheet ? tr("Space on, W why, Esc end")
+                 : telling_->reasons().empty()     ? tr("No why is written here")
+                 : silent > 0                      ? tr("%n without a why; Space on, W why, Esc end", nullptr, silent)
+                                                   : tr("Space on, W why, Esc end");
     return words;
 }
 
@@ -262,15 +235,22 @@ void BriefView::pointAt(const plan::ItemId& item) {
 void BriefView::paintWhys(QPainter& painter, const look::Colours& c) const {
     const auto pointed = telling_->pointed();
     std::vector<TagWish> wishes;
-    std::vector<Tag> tags;
+    std::vector<WhyTag> tags;
     for (const plan::ItemId& item : telling_->reasons()) {
         const auto spot = telling_->showsWhys() || item == pointed ? spotOf(item) : std::nullopt;
         if (spot) {
-            const Tag tag{nameOf(telling_->plan(), item), text(whyOf(telling_->plan(), item))};
+            const WhyTag tag{nameOf(telling_->plan(), item), text(whyOf(telling_->plan(), item))};
             const auto turn =
                 item == pointed ? 0 : static_cast<std::ptrdiff_t>(wishes.size());  // it has its place first
             wishes.insert(wishes.begin() + turn, {*spot, tag.size()});
             tags.insert(tags.begin() + turn, tag);
+        }
+    }
+    for (const plan::ItemId& item : telling_->showsWhys() ? telling_->unexplained() : std::vector<plan::ItemId>{}) {
+        if (const auto spot = spotOf(item)) {  // they take the room that the others leave
+            const WhyTag tag{nameOf(telling_->plan(), item)};
+            wishes.push_back({*spot, tag.size()});
+            tags.push_back(tag);
         }
     }
     const auto places = layTags(wishes, sheetRoom());
@@ -280,7 +260,7 @@ void BriefView::paintWhys(QPainter& painter, const look::Colours& c) const {
             const QPointF spot = wishes[n].spot;
             const QPointF edge(std::clamp(spot.x(), place.left(), place.right()),
                                std::clamp(spot.y(), place.top(), place.bottom()));
-            painter.setPen(QPen(c.ours, 1));
+            painter.setPen(QPen(tags[n].why.isEmpty() ? c.rule : c.ours, 1));
             painter.drawLine(spot, edge);
         }
     }

@@ -127,6 +127,14 @@ void Telling::take(Key key) {
 }
 
 std::vector<plan::ItemId> Telling::reasons() const {
+    return things(Whys::Written);
+}
+
+std::vector<plan::ItemId> Telling::unexplained() const {
+    return things(Whys::Missing);
+}
+
+std::vector<plan::ItemId> Telling::things(Whys whys) const {
     std::vector<plan::ItemId> things;
     for (const plan::FilmId& id : lies()) {
         const plan::FilmPtr film = plan_.film(id);
@@ -135,7 +143,7 @@ std::vector<plan::ItemId> Telling::reasons() const {
         }
         for (const plan::Showing& showing : film->shows) {
             const bool isNew = std::find(things.begin(), things.end(), showing.item) == things.end();
-            if (isNew && !whyOf(plan_, showing.item).empty()) {
+            if (isNew && whyOf(plan_, showing.item).empty() == (whys == Whys::Missing)) {
                 things.push_back(showing.item);
             }
         }

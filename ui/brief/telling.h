@@ -38,7 +38,9 @@ class Telling {
     [[nodiscard]] bool isOver() const { return over_; }
     /// Things with a why: of the film that was laid on last, of all that lie where none was. In the order of painting.
     [[nodiscard]] std::vector<plan::ItemId> reasons() const;
-    /// The one of them that is pointed at.
+    /// Things of the same films that say no why.
+    [[nodiscard]] std::vector<plan::ItemId> unexplained() const;
+    /// The one with a why that is pointed at.
     [[nodiscard]] std::optional<plan::ItemId> pointed() const;
 
   private:
@@ -50,6 +52,8 @@ class Telling {
     bool over_ = false;
     std::optional<std::size_t> pointed_;
 
+    enum class Whys { Written, Missing };
+    [[nodiscard]] std::vector<plan::ItemId> things(Whys whys) const;
     void goTo(std::size_t step);
     void point(int by);
     [[nodiscard]] std::size_t phaseStart(std::size_t step) const;
