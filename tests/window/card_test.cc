@@ -158,5 +158,28 @@ TEST_F(Card, OnePenIsToldOnTheTableAndSeenThere) {
     EXPECT_GT(reds(), 50);
 }
 
+TEST_F(Card, AStrokeThatIsNamedHasTheCardOfWhatItBecame) {
+    open();
+    window->run("freehand");
+    click(at(-800, 0));
+    click(at(800, 0));
+    settle();
+    const auto says = [this](const char* words) {
+        const auto labels = card().findChildren<QLabel*>();
+        return std::any_of(labels.begin(), labels.end(), [&](const QLabel* label) {
+            return label->isVisible() && label->text() == QString::fromUtf8(words);
+        });
+    };
+    EXPECT_TRUE(says("Line"));
+    card().labelField()->setFocus();
+    card().labelField()->setText(QStringLiteral("pl amber"));
+    QTest::keyClick(card().labelField(), Qt::Key_Return);
+    settle();
+    EXPECT_EQ(plan().measure(*window->work().selected())->kind, "phase-line");
+    EXPECT_TRUE(says("Phase line"));
+    EXPECT_FALSE(says("Line"));
+    EXPECT_EQ(QApplication::focusWidget(), &window->table());
+}
+
 }  // namespace
 }  // namespace crosstick::window

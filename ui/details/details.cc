@@ -1,7 +1,9 @@
 #include "ui/details/details.h"
 
 #include <algorithm>
+#include <utility>
 
+#include <QApplication>
 #include <QButtonGroup>
 #include <QCheckBox>
 #include <QHBoxLayout>
@@ -123,6 +125,18 @@ bool Details::eventFilter(QObject* watched, QEvent* event) {
     return QScrollArea::eventFilter(watched, event);
 }
 
+/// The caret stays in the field of the same name.
+void Details::rebuildInPlace() {
+    const QWidget* focus = QApplication::focusWidget();
+    const QString held = focus != nullptr && body_->isAncestorOf(focus) ? focus->accessibleName() : QString();
+    rebuild();
+    for (QLineEdit* field : held.isEmpty() ? QList<QLineEdit*>() : body_->findChildren<QLineEdit*>()) {
+        if (field->accessibleName() == held) {
+            return field->setFocus();
+        }
+    }
+}
+
 void Details::rebuild() {
     isRebuilding_ = true;
     isStale_ = false;
@@ -148,6 +162,7 @@ void Details::rebuild() {
     shown_ = work_.isOpen() ? work_.selected() : std::nullopt;
     if (shown_) {
         if (const plan::MeasurePtr measure = work_.plan().measure(*shown_)) {
+            kind_ = measure->kind;
             addMeasure(*measure);
         } else if (const plan::RoutePtr route = work_.plan().route(*shown_)) {
             addRoute(*route);
@@ -362,6 +377,9 @@ void Details::renewValues() {
     }
     if (const plan::MeasurePtr measure = work_.plan().measure(*shown_)) {
         title_->setText(text(movement::label(*measure)));
+        if (std::exchange(kind_, measure->kind) != measure->kind) {  // it has other fields now
+            QMetaObject::invokeMethod(this, &Details::rebuildInPlace, Qt::QueuedConnection);
+        }
         if (token_ != nullptr) {
             token_->show(measure);
         }

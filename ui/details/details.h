@@ -84,6 +84,7 @@ class Details final : public QScrollArea {
     void renew();    ///< builds it anew, or once it is seen
     void catchUp();  ///< with what went on while nobody saw it
     void rebuild();
+    void rebuildInPlace();
     void renewValues();
     void renewFields();
     void addHead(const QString& name, const QString& kind, const measures::Entry* entry = nullptr);
@@ -138,6 +139,7 @@ class Details final : public QScrollArea {
     void renewTraced();
     void renewShownOn();
     [[nodiscard]] QString gridOf(const plan::Measure& measure) const;
+    std::string kind_;  ///< of the measure that the card is built for
     std::map<QLineEdit*, std::function<std::string()>> values_;
 };
 
