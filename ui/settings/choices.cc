@@ -20,6 +20,12 @@ const QString kZone = QStringLiteral("choices/zone");
 const QString kOpens = QStringLiteral("choices/opens");
 const QString kDimming = QStringLiteral("dimming");
 const QString kCache = QStringLiteral("choices/cacheGigabytes");
+const QString kInserted = QStringLiteral("insertedNumbers");
+const QString kSnapLines = QStringLiteral("choices/drawnToLines");
+const QString kSnapGrid = QStringLiteral("choices/drawnToGrid");
+const QString kHandrail = QStringLiteral("choices/handrail");
+const QString kYes = QStringLiteral("true");
+const QString kLettered = QStringLiteral("lettered");
 const QString kMils = QStringLiteral("mils");
 const QString kDay = QStringLiteral("day");
 const QString kNight = QStringLiteral("night");
@@ -41,6 +47,13 @@ Choices read(const QSettings& from) {
     choices.unit = from.value(kUnit).toString();
     const std::string letter = from.value(kZone).toString().toStdString();
     choices.zone = letter.size() == 1 && timeZone(letter.front()) ? timeZone(letter.front())->letter : choices.zone;
+    using Wish = drafting::SnapWish;
+    choices.inserted = from.value(kInserted).toString() == kLettered ? plan::Inserted::Lettered : choices.inserted;
+    choices.snap = {from.value(kSnapLines).toString() == kYes ? Wish::Lines::Yes : Wish::Lines::No,
+                    from.value(kSnapGrid).toString() == kYes ? Wish::Grid::Yes : Wish::Grid::No};
+    choices.handrail =
+        Metres(within(from.value(kHandrail), static_cast<int>(choices.handrail.value()),
+                      static_cast<int>(kLeastHandrail.value()), static_cast<int>(kMostHandrail.value())));
     const QString opens = from.value(kOpens).toString();
     choices.opens = opens == kDay ? Opens::ByDay : opens == kNight ? Opens::ByNight : Opens::AsLeft;
     choices.dimming = within(from.value(kDimming), choices.dimming, 1, 6);
@@ -55,6 +68,10 @@ void write(const Choices& choices, QSettings& to) {
     to.setValue(kAuthor, choices.author);
     to.setValue(kUnit, choices.unit);
     to.setValue(kZone, QString(QLatin1Char(choices.zone)));
+    to.setValue(kInserted, choices.inserted == plan::Inserted::Lettered ? kLettered : QStringLiteral("next"));
+    to.setValue(kSnapLines, choices.snap.lines == drafting::SnapWish::Lines::Yes ? kYes : QString());
+    to.setValue(kSnapGrid, choices.snap.grid == drafting::SnapWish::Grid::Yes ? kYes : QString());
+    to.setValue(kHandrail, static_cast<int>(choices.handrail.value()));
     to.setValue(kOpens, choices.opens == Opens::ByDay     ? kDay
                         : choices.opens == Opens::ByNight ? kNight
                                                           : QStringLiteral("as left"));

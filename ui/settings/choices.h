@@ -5,8 +5,11 @@
 #include <QSettings>
 #include <QString>
 
+#include "core/drafting/snap.h"
 #include "core/drawing/drawing.h"
 #include "core/geodesy/plane_angles.h"
+#include "core/plan/numbering.h"
+#include "core/terrain/handrail.h"
 
 namespace crosstick::settings {
 
@@ -20,6 +23,9 @@ struct Choices {
     drawing::Gauge gauge;  ///< of new plans
     QString marking, author, unit;
     char zone = 'Z';
+    plan::Inserted inserted = plan::Inserted::NextFree;  ///< of a checkpoint put between numbers that are given out
+    drafting::SnapWish snap = {};                        ///< beside points and ticks
+    Metres handrail = terrain::kUsualHandrail;           ///< from what it runs beside
     Opens opens = Opens::AsLeft;
     int dimming = 6;         ///< of the night light, 1 to 6
     int cacheGigabytes = 8;  ///< room for our copies of sheets, from the next start on
@@ -31,6 +37,8 @@ inline constexpr int kLeastCache = 1, kMostCache = 500;  ///< GB
 /// What a file of settings says; where it says nothing, or nothing of use, the default stands.
 [[nodiscard]] Choices read(const QSettings& from);
 void write(const Choices& choices, QSettings& to);
+
+inline constexpr Metres kLeastHandrail{1}, kMostHandrail{10000};
 
 /// "6, 0.4, 2": symbols, pen, letters in mm.
 [[nodiscard]] QString sizesShown(const drawing::Gauge& gauge);

@@ -104,6 +104,7 @@ void SettingsPage::fill() {
             all.zone = isZone ? zone->letter : all.zone;
             return isZone ? QString() : tr("One letter, A to Z without J.");
         });
+    fillDrawing();
     addChosen(
         tr("The window opens"), tr("As it was left, so that nothing dazzles at night."),
         {tr("in the light it was left in"), tr("by day"), tr("by night")},
@@ -114,6 +115,36 @@ void SettingsPage::fill() {
     addCounted(tr("Room for copies of sheets, GB"),
                tr("8. Our own measure. Copies can be made again; holds from the next start on."), kLeastCache,
                kMostCache, &Choices::cacheGigabytes);
+}
+
+/// What holds while a film is drawn.
+void SettingsPage::fillDrawing() {
+    using Wish = drafting::SnapWish;
+    addChosen(
+        tr("A checkpoint put between numbers given out"),
+        tr("The next free number, so that no paper has two of a kind. A house may rule letters."),
+        {tr("takes the next free number"), tr("takes a letter, 2A")},
+        [](const Choices& all) { return all.inserted == plan::Inserted::Lettered ? 1 : 0; },
+        [](Choices& all, int n) { all.inserted = n == 1 ? plan::Inserted::Lettered : plan::Inserted::NextFree; });
+    addChosen(
+        tr("The hand is drawn to"), tr("Points and ticks, so that nothing goes where it was not put. Our own choice."),
+        {tr("points and ticks"), tr("lines too"), tr("the grid too"), tr("lines and the grid too")},
+        [](const Choices& all) {
+            return (all.snap.lines == Wish::Lines::Yes ? 1 : 0) + (all.snap.grid == Wish::Grid::Yes ? 2 : 0);
+        },
+        [](Choices& all, int n) {
+            all.snap = {n % 2 == 1 ? Wish::Lines::Yes : Wish::Lines::No, n >= 2 ? Wish::Grid::Yes : Wish::Grid::No};
+        });
+    addTyped(
+        tr("Handrail, m beside what it runs along"), tr("100. Our own measure, no figure of doctrine."),
+        [](const Choices& all) { return QString::number(all.handrail.value()); },
+        [](Choices& all, const QString& typed) {
+            bool isNumber = false;
+            const Metres far(typed.toInt(&isNumber));
+            const bool isInside = isNumber && far >= kLeastHandrail && far <= kMostHandrail;
+            all.handrail = isInside ? far : all.handrail;
+            return isInside ? QString() : tr("Whole metres from 1 to 10000.");
+        });
 }
 
 void SettingsPage::addRow(const QString& what, QWidget* control, const QString& source) {

@@ -42,6 +42,7 @@ class SettingsPage final : public QScrollArea {
     std::vector<std::function<void()>> refills_;  ///< each shows one choice as it is now
 
     void fill();
+    void fillDrawing();
     void addRow(const QString& what, QWidget* control, const QString& source);
     void addTyped(const QString& what, const QString& source, std::function<QString(const Choices&)> shown,
                   std::function<QString(Choices&, const QString& typed)> take);

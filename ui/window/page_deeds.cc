@@ -1,4 +1,6 @@
 // Pages and cards that tell of the program itself and of the plan as a whole.
+#include <QCursor>
+#include <QMenu>
 #include <QMenuBar>
 #include <QSettings>
 
@@ -45,6 +47,10 @@ void Window::showActions() {
     if (actionsWanted_) {
         return leaveActions();
     }
+    chosenMenu_ = std::make_unique<QMenu>(tr("What is chosen"));
+    if (work_.selected()) {
+        fillThingMenu(*chosenMenu_, QCursor::pos());
+    }
     actionsWanted_ = true;
     bare_ = false;
     pages_->setCurrentWidget(desk_);
@@ -60,13 +66,29 @@ void Window::leaveActions() {
     table_->setFocus();
 }
 
+/// What is chosen comes last: most of it stands in the other menus already.
 QList<QAction*> Window::allMenus() const {
-    return folded_->isEmpty() ? bar_->actions() : folded_->actions();
+    QList<QAction*> menus = folded_->isEmpty() ? bar_->actions() : folded_->actions();
+    if (chosenMenu_ && !chosenMenu_->isEmpty()) {
+        menus << chosenMenu_->menuAction();
+    }
+    return menus;
+}
+
+/// What of the choices holds for whatever plan is in work.
+void Window::hold(const settings::Choices& choices) {
+    work_.setAngles(choices.angles);
+    work_.setInserted(choices.inserted);
+    handrail_ = choices.handrail;
+    table_->setSnapWish(choices.snap);
+    actions_.at("snap-lines")->setChecked(choices.snap.lines == drafting::SnapWish::Lines::Yes);
+    actions_.at("snap-grid")->setChecked(choices.snap.grid == drafting::SnapWish::Grid::Yes);
+    renewHead();
 }
 
 void Window::take(const settings::Choices& choices) {
     settings::write(choices, *settings_);
-    work_.setAngles(choices.angles);
+    hold(choices);
     if (choices.dimming != dimming_) {
         setDimming(choices.dimming);
     }
