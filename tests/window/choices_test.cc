@@ -51,6 +51,10 @@ TEST_F(Choices, LawWhatIsWrittenIsRead) {
         choices.author = QStringLiteral("Lt Arden");
         choices.zone = "ABCZYNK"[chance() % 7];
         choices.opens = static_cast<settings::Opens>(chance() % 3);
+        choices.inserted = chance() % 2 == 0 ? plan::Inserted::Lettered : plan::Inserted::NextFree;
+        choices.snap.lines = chance() % 2 == 0 ? drafting::SnapWish::Lines::Yes : drafting::SnapWish::Lines::No;
+        choices.snap.grid = chance() % 2 == 0 ? drafting::SnapWish::Grid::Yes : drafting::SnapWish::Grid::No;
+        choices.handrail = Metres(1 + static_cast<int>(chance() % 10000));
         choices.dimming = 1 + static_cast<int>(chance() % 6);
         choices.cacheGigabytes = 1 + static_cast<int>(chance() % 500);
         {
@@ -65,7 +69,8 @@ TEST_F(Choices, LawWhatIsWrittenIsRead) {
 TEST_F(Choices, AFileOfNonsenseGivesTheDefaults) {
     QSettings to(QString::fromStdString((folder / "bad.ini").string()), QSettings::IniFormat);
     for (const char* key :
-         {"choices/azimuths", "choices/sizes", "choices/zone", "choices/opens", "dimming", "choices/cacheGigabytes"}) {
+         {"choices/azimuths", "choices/sizes", "choices/zone", "choices/opens", "dimming", "choices/cacheGigabytes",
+          "insertedNumbers", "choices/drawnToLines", "choices/drawnToGrid", "choices/handrail"}) {
         to.setValue(QString::fromLatin1(key), QStringLiteral("99 furlongs"));
     }
     EXPECT_TRUE(settings::read(to) == settings::Choices{});
@@ -95,6 +100,35 @@ TEST_F(Choices, ASettingHoldsAtOnceAndAtTheNextStart) {
     EXPECT_EQ(plan().heading().zone.letter, 'O');
     EXPECT_EQ(plan().heading().zone.offset, std::chrono::minutes(-120));
     EXPECT_EQ(plan().heading().gauge, drawing::Gauge::of(7, 0.5, 2.5));
+}
+
+TEST_F(Choices, WhatHoldsWhileDrawingIsChosenOnceAndSeenInTheMenus) {
+    window->run("settings");
+    const auto choose = [this](const char* name, int which) {
+        auto* box = named<QComboBox>(page(), name);
+        box->setCurrentIndex(which);
+        Q_EMIT box->activated(which);
+    };
+    choose("A checkpoint put between numbers given out", 1);
+    choose("The hand is drawn to", 3);
+    type(page(), "Handrail, m beside what it runs along", "150");
+    type(page(), "Handrail, m beside what it runs along", "0");
+    EXPECT_TRUE(page().refusal().contains(QStringLiteral("1 to 10000"))) << page().refusal().toStdString();
+    window = fresh();
+    EXPECT_EQ(window->work().inserted(), plan::Inserted::Lettered);
+    EXPECT_EQ(window->table().snapWish().lines, drafting::SnapWish::Lines::Yes);
+    EXPECT_EQ(window->table().snapWish().grid, drafting::SnapWish::Grid::Yes);
+    for (const char* name : {"inserted-letters", "snap-lines", "snap-grid"}) {
+        EXPECT_TRUE(window->actionsByName().at(name)->isChecked()) << name;
+    }
+    open();
+    window->run("handrail-far");
+    EXPECT_EQ(window->question().field()->text(), QStringLiteral("150"));
+    QTest::keyClick(window->question().field(), Qt::Key_Escape);
+    window->run("inserted-letters");
+    window->run("settings");
+    EXPECT_EQ(named<QComboBox>(page(), "A checkpoint put between numbers given out")->currentIndex(), 0)
+        << "the menu's word and the page's are one";
 }
 
 TEST_F(Choices, AWrongSettingIsRefusedWhereItIsTyped) {
@@ -129,7 +163,7 @@ TEST_F(Choices, EachSettingSaysItsDefaultAndWhy) {
             ++controls;
         }
     }
-    EXPECT_EQ(controls, 9);
+    EXPECT_EQ(controls, 12);
 }
 
 TEST_F(Choices, ThePlansCardTakesWhatStandsOnEveryPaper) {
@@ -214,6 +248,66 @@ TEST_F(Choices, EverythingThatCanBeDoneIsListedFoundAndDone) {
     EXPECT_EQ(QApplication::focusWidget(), &window->table());
 }
 
+TEST_F(Choices, WhatOnlyTheMenuOfAThingOffersIsListedWhileTheThingIsChosen) {
+    open();
+    const auto rows = [this](const char* typed) {
+        window->run("actions");
+        auto* list = window->findChild<ActionsCard*>();
+        QTest::keyClicks(list->field(), QString::fromUtf8(typed));
+        QStringList words;
+        for (int n = 0; n < list->list()->count(); ++n) {
+            words << list->list()->item(n)->text();
+        }
+        QTest::keyClick(list->field(), Qt::Key_Escape);
+        return words;
+    };
+    EXPECT_TRUE(rows("becomes").isEmpty());
+    window->run("draw-phase-line");
+    click(at(-1500, 0));
+    click(at(1500, 0));
+    QTest::keyClick(&window->table(), Qt::Key_Return);
+    const plan::ItemId line = *window->work().selected();
+    const QStringList becomes = rows("becomes limit");
+    EXPECT_TRUE(becomes.contains(QStringLiteral("Limit of advance"))) << becomes.join(QLatin1Char('|')).toStdString();
+    EXPECT_TRUE(rows("move film look").contains(QStringLiteral("LOOK"))) << "what fills itself when it opens";
+    EXPECT_EQ(rows("wipe off").count(QStringLiteral("Wipe off")), 1) << "each once";
+    window->run("actions");
+    auto* list = window->findChild<ActionsCard*>();
+    QTest::keyClicks(list->field(), QStringLiteral("becomes limit of adv"));
+    QTest::keyClick(list->field(), Qt::Key_Return);
+    EXPECT_EQ(plan().measure(line)->kind, "limit-of-advance");
+}
+
+TEST_F(Choices, AKeyThatATipNamesDoesSomething) {
+    open();
+    std::set<QString> keys;
+    for (const auto& [name, action] : window->actionsByName()) {
+        keys.insert(action->shortcut().toString());
+    }
+    static const QRegularExpression kKey(QStringLiteral("\\b((?:Ctrl\\+|Shift\\+|Alt\\+)+[A-Z0-9,]|F\\d+)"));
+    int named = 0;
+    const auto walk = [&](const char* where) {
+        settle();
+        for (const QWidget* part : window->findChildren<QWidget*>()) {
+            for (auto found = kKey.globalMatch(part->toolTip()); found.hasNext(); ++named) {
+                const QString key = found.next().captured(1);
+                EXPECT_TRUE(keys.contains(key)) << where << ": " << part->toolTip().toStdString();
+            }
+        }
+    };
+    drawRoute();
+    walk("card of a route");
+    window->run("tray");
+    walk("tray");
+    window->run("settings");
+    walk("settings");
+    window->run("settings");
+    window->run("copies");
+    EXPECT_TRUE(QTest::qWaitFor([this] { return window->copies().isReady(); }, 20000));
+    walk("copies");
+    EXPECT_GT(named, 4);
+}
+
 TEST_F(Choices, AnActionThatCannotBeDoneNowIsListedAndNotDone) {
     window->run("actions");
     auto* list = window->findChild<ActionsCard*>();
@@ -286,6 +380,13 @@ TEST_F(Choices, HelpComesAndGoesByItsKeys) {
     auto* help = window->findChild<HelpPage*>();
     ASSERT_TRUE(help->isVisible());
     EXPECT_TRUE(help->toPlainText().contains(QStringLiteral("Crosstick in one page")));
+    settle();
+    EXPECT_LE(help->document()->size().width(), help->viewport()->width()) << "no line is cut off";
+    EXPECT_GT(help->document()->textWidth(), 600);
+    window->resize(700, 500);
+    settle();
+    EXPECT_LE(help->document()->size().width(), help->viewport()->width());
+    window->resize(1366, 768);
     QTest::keyClick(help, Qt::Key_Escape);
     EXPECT_TRUE(window->table().isVisible());
     window->run("help");

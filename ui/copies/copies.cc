@@ -183,7 +183,7 @@ void Copies::fillCard(QWidget* card) {
     giveOut_->setToolTip(
         tr("Once they are printed or saved, another number on the plan would make these papers wrong."));
     column->addWidget(giveOut_);
-    save_->setToolTip(tr("Films and cards in two files, at true size"));
+    save_->setToolTip(tr("Films and cards in two files, at true size. Ctrl+E writes them beside the plan."));
     back_->setToolTip(tr("Esc, or Ctrl+P again"));
     for (QPushButton* button : {print_, save_, back_}) {
         column->addWidget(button);

@@ -25,11 +25,14 @@ QString bare(QString words) {
     return words.remove(QLatin1Char('&'));
 }
 
-void collect(const QMenu& menu, const QString& path, std::vector<Doing>& doings) {
+void collect(QMenu& menu, const QString& path, std::vector<Doing>& doings) {
+    Q_EMIT menu.aboutToShow();  // some fill themselves only then
     for (QAction* action : menu.actions()) {
+        const bool isKnown =
+            std::any_of(doings.begin(), doings.end(), [action](const Doing& known) { return known.action == action; });
         if (action->menu() != nullptr) {
             collect(*action->menu(), path + QStringLiteral(", ") + bare(action->text()), doings);
-        } else if (!action->isSeparator() && !action->text().isEmpty()) {
+        } else if (!isKnown && !action->isSeparator() && !action->text().isEmpty()) {
             doings.push_back({action, bare(action->text()), path});
         }
     }

@@ -21,7 +21,8 @@ struct Doing {
     QString words;  ///< without marks of the menu
     QString where;  ///< menus that lead to it: "Draw, Lines"
 };
-/// Everything in a row of menus, from the first menu to the last; what a menu fills in only when it opens is left out.
+/// Everything in a row of menus, from the first menu to the last, each once; menus that fill themselves when they open
+/// are filled.
 [[nodiscard]] std::vector<Doing> doingsOf(const QList<QAction*>& menus);
 /// Does it answer to what was typed? Each word of that has to stand in its words, its menus, its key or its help.
 [[nodiscard]] bool answers(const Doing& doing, const QString& typed);

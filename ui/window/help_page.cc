@@ -74,9 +74,10 @@ void HelpPage::setLight(look::Light light) {
 }
 
 void HelpPage::resizeEvent(QResizeEvent* event) {
-    QTextBrowser::resizeEvent(event);
+    // First the margins: the words are laid into what these leave.
     const int side = std::max(kLeast, (width() - kColumn) / 2);
     setViewportMargins(side, kLeast, side, 0);
+    QTextBrowser::resizeEvent(event);
 }
 
 void HelpPage::keyPressEvent(QKeyEvent* event) {

@@ -256,12 +256,21 @@ void Window::buildMakeMenu(QMenuBar* bar) {
 void Window::showThingMenu(const QPoint& at) {
     QMenu menu;
     if (!work_.selected()) {
-        for (const char* name : {"route", "alternate", "draw-checkpoint", "draw-phase-line", "draw-assembly-area"}) {
+        for (const char* name :
+             {"route", "alternate", "follow", "draw-checkpoint", "draw-phase-line", "draw-assembly-area", "tray"}) {
             menu.addAction(actions_.at(name));
         }
+        menu.addSeparator();
+        menu.addAction(actions_.at("paste"));
+        menu.addAction(actions_.at("actions"));
         menu.exec(at);
         return;
     }
+    fillThingMenu(menu, at);
+    menu.exec(at);
+}
+
+void Window::fillThingMenu(QMenu& menu, const QPoint& at) {
     menu.addAction(actions_.at("label"));
     QMenu* films = menu.addMenu(tr("Move to film"));
     for (const plan::FilmPtr& film : work_.plan().films()) {
@@ -280,7 +289,6 @@ void Window::showThingMenu(const QPoint& at) {
     addRouteDeedsHere(menu, at);
     menu.addSeparator();
     menu.addAction(actions_.at("delete"));
-    menu.exec(at);
 }
 
 }  // namespace crosstick::window
