@@ -299,6 +299,17 @@ TEST_F(Tray, SaysWhyAGridCannotBe) {
     EXPECT_FALSE(tray().isRefused());
 }
 
+TEST_F(Tray, TheRaisedTraySaysWhatAMeasureIsFor) {
+    open();
+    window->run("tray");
+    QTest::keyClicks(tray().field(), QStringLiteral("phase line"));
+    const measures::Entry* entry = measures::find("phase-line");
+    EXPECT_TRUE(tray().meaning().contains(QString::fromUtf8(entry->help.data(), std::ssize(entry->help))))
+        << tray().meaning().toStdString();
+    window->run("tray");
+    EXPECT_FALSE(tray().meaning().contains(QLatin1Char('\n'))) << "the low one has no room for it";
+}
+
 TEST_F(Tray, LeavesTheTableItsShareOfTheWindow) {  // look.md 2: tray 84.4, with card 68.8 %, rim counted
     openWithFocus();
     const auto share = [this] {

@@ -7,6 +7,7 @@
 #include <QScrollBar>
 #include <QStyle>
 
+#include "ui/look/spoken.h"
 #include "ui/tools/place_tool.h"
 
 namespace crosstick::tray {
@@ -215,7 +216,9 @@ void Tray::refuse(const QString& why) {
     QPalette p = meaning_->palette();
     p.setColor(QPalette::WindowText, isRefused ? c.error : c.ink);
     meaning_->setPalette(p);
-    meaning_->setText(isRefused ? QStringLiteral("\u25a0 ") + why : means_.words);
+    const auto meant = raised_ ? taken() : std::nullopt;  // there is room for what the measure is for
+    const QString help = meant ? QStringLiteral("\n\n") + look::spoken(meant->entry->help) : QString();
+    meaning_->setText(isRefused ? QStringLiteral("\u25a0 ") + why : means_.words + help);
     meaning_->setAccessibleName(isRefused ? why : means_.enters ? tr("Enter %1").arg(means_.words) : means_.words);
     cap_->setVisible(means_.enters && !isRefused);
     lay();
