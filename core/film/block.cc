@@ -28,19 +28,18 @@ constexpr double kSampleHigh = 5;
 constexpr double kLegendPitch = 5.8;
 constexpr std::string_view kCautions = "Planning and training aid. Check datum and declination.";
 
-void addPart(std::string& text, const std::string& part, std::string_view before = {}) {
+void addPart(std::string& text, const std::string& part) {
     if (!part.empty()) {
         text += text.empty() ? "" : ", ";
-        text += before;
         text += part;
     }
 }
 
-std::string sheetText(const plan::Sheet& sheet) {
+std::string sheetText(const plan::Sheet& sheet, const Speech& say) {
     std::string text = sheet.name;
-    addPart(text, sheet.number, "sheet ");
+    addPart(text, sheet.number.empty() ? "" : say("sheet %1", {sheet.number}));
     addPart(text, sheet.series);
-    addPart(text, sheet.edition, "ed. ");
+    addPart(text, sheet.edition.empty() ? "" : say("ed. %1", {sheet.edition}));
     return text;
 }
 
@@ -53,32 +52,33 @@ std::vector<std::string> facts(const PageOrder& order, const plan::Registration&
     const plan::Heading& heading = order.plan.heading();
     const plan::SheetPtr sheet = order.plan.groundSheet(order.film);
     std::vector<std::string> rows;
-    const std::string map = sheet ? sheetText(*sheet) : std::string("No sheet: the plan's own grid");
+    const std::string map = sheet ? sheetText(*sheet, order.say) : order.say("No sheet: the plan's own grid", {});
     rows.push_back(map);
     if (order.film.inset) {
         const plan::FilmPtr parent = order.plan.film(order.film.inset->parent);
-        rows.push_back(parent ? "Inset of " + parent->name : std::string("Inset"));
+        rows.push_back(parent ? order.say("Inset of %1", {parent->name}) : order.say("Inset", {}));
     }
     const std::string datum = sheet && !sheet->datum.empty() ? sheet->datum : names.facts().datum;
     rows.push_back(scaleText(order.frame.scale()) + " · " + datum + " · " + names.area(registration));
     if (const plan::PaperStretch& stretch = order.frame.stretch(); stretch != plan::PaperStretch{}) {
-        rows.push_back("Fit to paper: E " + signedPercent(stretch.eastPercent) + " %, N " +
-                       signedPercent(stretch.northPercent) + " %");
+        rows.push_back(order.say("Fit to paper: E %1 %, N %2 %",
+                                 {signedPercent(stretch.eastPercent), signedPercent(stretch.northPercent)}));
     }
     if (heading.effective) {
-        rows.push_back("EFF " + dateTimeGroup(*heading.effective, heading.zone));
+        rows.push_back(order.say("EFF %1", {dateTimeGroup(*heading.effective, heading.zone)}));
     }
     std::string author = heading.author;
     if (author.find(heading.unit) == std::string::npos) {  // authors often sign with their unit
         addPart(author, heading.unit);
     }
-    std::string prepared = author.empty() ? author : "BY " + author;
+    std::string prepared = author.empty() ? author : order.say("BY %1", {author});
     if (heading.prepared) {
-        addPart(prepared, dateTimeGroup(*heading.prepared, heading.zone), author.empty() ? "PREPARED " : "");
+        const std::string when = dateTimeGroup(*heading.prepared, heading.zone);
+        addPart(prepared, author.empty() ? order.say("PREPARED %1", {when}) : when);
     }
     rows.push_back(prepared);
     if (!heading.distribution.empty()) {
-        rows.push_back("DISTR: " + heading.distribution);
+        rows.push_back(order.say("DISTR: %1", {heading.distribution}));
     }
     std::erase_if(rows, [](const std::string& text) { return text.empty(); });
     std::transform(rows.begin(), rows.end(), rows.begin(), inCapitals);
@@ -127,12 +127,13 @@ std::vector<std::string> squareText(const PageOrder& order, const NamedSquare* s
     const Metres side = gridInterval(order.frame.scale());
     const std::string wide = numberText(order.frame.east(side).value(), 1);
     const std::string high = numberText(order.frame.north(side).value(), 1);
-    const std::string size = wide == high ? "SIDE " + wide + " mm" : "SIDES " + wide + " x " + high + " mm";
-    return {square == nullptr ? std::string("ONE GRID SQUARE") : "SQUARE " + square->name, size};
+    const std::string size =
+        wide == high ? order.say("SIDE %1 mm", {wide}) : order.say("SIDES %1 x %2 mm", {wide, high});
+    return {square == nullptr ? order.say("ONE GRID SQUARE", {}) : order.say("SQUARE %1", {square->name}), size};
 }
 
 void addHead(drawing::Drawing& drawing, const PageOrder& order, double width) {
-    const std::string phases = phasesText(order.film.phases);
+    const std::string phases = phasesText(order.film.phases, order.say);
     const double phasesWide = drawing::textWidth(phases, kPhases, Weight::Bold);
     const double room = width - 2 * kPad - (phases.empty() ? 0 : phasesWide + 3);
     const std::string name = inCapitals(order.film.name);
@@ -185,22 +186,22 @@ PaperMm legendRoom(const std::vector<LegendEntry>& legend) {
     return room;
 }
 
-std::string phasesText(const std::set<int>& phases) {
+std::string phasesText(const std::set<int>& phases, const Speech& say) {
     if (phases.empty()) {
         return {};
     }
     if (phases.size() == 1) {
-        return "PHASE " + std::to_string(*phases.begin());
+        return say("PHASE %1", {std::to_string(*phases.begin())});
     }
     const bool run = *phases.rbegin() - *phases.begin() + 1 == static_cast<int>(phases.size());
     if (run) {
-        return "PHASES " + std::to_string(*phases.begin()) + "–" + std::to_string(*phases.rbegin());
+        return say("PHASES %1–%2", {std::to_string(*phases.begin()), std::to_string(*phases.rbegin())});
     }
-    std::string text = "PHASES ";
+    std::string text;
     for (const int phase : phases) {
-        text += (phase == *phases.begin() ? "" : ", ") + std::to_string(phase);
+        text += (text.empty() ? "" : ", ") + std::to_string(phase);
     }
-    return text;
+    return say("PHASES %1", {text});
 }
 
 std::string scaleText(Scale scale) {
@@ -219,7 +220,7 @@ Block administrativeBlock(const PageOrder& order, const plan::Registration& regi
     const Facts left = setFacts(facts(order, registration, names));
     const std::string& own = order.plan.heading().cautions;
     const auto cautions =
-        wrapped(inCapitals(own.empty() ? std::string(kCautions) : own), block.width - 2 * kPad, kSmallLetters);
+        wrapped(inCapitals(own.empty() ? order.say(kCautions, {}) : own), block.width - 2 * kPad, kSmallLetters);
     const double cautionsHigh = 2 * 1.5 + kSmallLetters + kTight * (static_cast<double>(cautions.size()) - 1);
     const auto squareRows = squareText(order, square);
     const double squareHigh = kSmallLetters + kTight + 2 * 1.6;

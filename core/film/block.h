@@ -21,7 +21,7 @@ struct Block {
                                         const GridNames& names, const NamedSquare* square);
 
 /// "PHASE 1", "PHASES 1–3", "PHASES 1, 3"; empty for a film of no phase.
-[[nodiscard]] std::string phasesText(const std::set<int>& phases);
+[[nodiscard]] std::string phasesText(const std::set<int>& phases, const Speech& say = filled);
 /// "1:25 000".
 [[nodiscard]] std::string scaleText(Scale scale);
 

@@ -44,7 +44,7 @@ constexpr double kAngleArm = 4;
 
 }  // namespace
 
-Piece levelBar() {
+Piece levelBar(const Speech& say) {
     Piece piece;
     const double left = kEndRoom;
     std::vector<Polyline> pieces{{{{left, kLongMark}, {left + kBar, kLongMark}}, false}};
@@ -55,14 +55,15 @@ Piece levelBar() {
     const double base = kLongMark + 0.9 + kSmallLetters;
     piece.drawing.marks.emplace_back(row("0", {0, base}, kSmallLetters));
     piece.drawing.marks.emplace_back(row("50", {left + kBar / 2, base}, kSmallLetters, Align::Middle));
-    piece.drawing.marks.emplace_back(row("100 mm, true", {2 * left + kBar, base}, kSmallLetters, Align::Right));
+    piece.drawing.marks.emplace_back(
+        row(say("100 mm, true", {}), {2 * left + kBar, base}, kSmallLetters, Align::Right));
     piece.width = kBar + 2 * kEndRoom;
     piece.height = base;
     piece.bar = {{left, kLongMark}, {left + kBar, kLongMark}};
     return piece;
 }
 
-Piece uprightBar() {
+Piece uprightBar(const Speech& say) {
     Piece piece;
     const double x = kSmallLetters + 0.9;
     const double foot = kEndRoom + kBar;
@@ -79,14 +80,14 @@ Piece uprightBar() {
     };
     upward("0", foot + kEndRoom, 0);
     upward("50", foot - kBar / 2, 0.5);
-    upward("100 mm, true", 0, 1);
+    upward(say("100 mm, true", {}), 0, 1);
     piece.width = x + kLongMark;
     piece.height = kBar + 2 * kEndRoom;
     piece.bar = {{x, foot}, {x, foot - kBar}};
     return piece;
 }
 
-Piece northMark(const movement::GmAngle& gm, geodesy::AngleUnit unit) {
+Piece northMark(const movement::GmAngle& gm, geodesy::AngleUnit unit, const Speech& say) {
     const double turn = radians(gm.angle).value();
     const drawing::Vector along{std::sin(turn), -std::cos(turn)};
     const drawing::Vector aside{std::cos(turn), std::sin(turn)};
@@ -109,13 +110,13 @@ Piece northMark(const movement::GmAngle& gm, geodesy::AngleUnit unit) {
     const std::string year = numberText(static_cast<double>(static_cast<int>(gm.date.year())), 0);
     const bool printed = gm.source == plan::DeclinationSource::Sheet;
     drawing.marks.emplace_back(
-        row("G-M " + movement::gmAngleText(gm.angle, unit), {0, 3.6}, kSmallLetters, Align::Middle));
+        row(say("G-M %1", {movement::gmAngleText(gm.angle, unit)}), {0, 3.6}, kSmallLetters, Align::Middle));
     drawing.marks.emplace_back(
-        row(year + (printed ? ", from the sheet" : ", WMM2025"), {0, 6.4}, kSmallLetters, Align::Middle));
+        row(say(printed ? "%1, from the sheet" : "%1, WMM2025", {year}), {0, 6.4}, kSmallLetters, Align::Middle));
     return fitted(std::move(drawing));
 }
 
-Piece notches(std::size_t number, std::size_t count) {
+Piece notches(std::size_t number, std::size_t count, const Speech& say) {
     drawing::Drawing drawing;
     double right = 0;
     const auto cut = [&](double width) {
@@ -128,7 +129,7 @@ Piece notches(std::size_t number, std::size_t count) {
         cut(five ? kNotchFive : kNotchWide);
         left -= five ? 5 : 1;
     }
-    drawing.marks.emplace_back(row("film " + std::to_string(number) + " of " + std::to_string(count),
+    drawing.marks.emplace_back(row(say("film %1 of %2", {std::to_string(number), std::to_string(count)}),
                                    {right, kNotchHigh / 2 + kLetters / 2}, kLetters, Align::Right));
     Piece piece = fitted(std::move(drawing));
     piece.height = kNotchHigh;

@@ -12,12 +12,12 @@ struct Piece {
     Bar bar{};  ///< of a bar: its line, from 0 to 100
 };
 
-[[nodiscard]] Piece levelBar();
-[[nodiscard]] Piece uprightBar();
+[[nodiscard]] Piece levelBar(const Speech& say);
+[[nodiscard]] Piece uprightBar(const Speech& say);
 /// Grid north and magnetic north 20 mm long from one foot, the angle true, and whence it is.
-[[nodiscard]] Piece northMark(const movement::GmAngle& gm, geodesy::AngleUnit unit);
+[[nodiscard]] Piece northMark(const movement::GmAngle& gm, geodesy::AngleUnit unit, const Speech& say);
 /// A film's place in the stack, cut at the upper right: one notch each, a wide one for five. Right end at width.
-[[nodiscard]] Piece notches(std::size_t number, std::size_t count);
+[[nodiscard]] Piece notches(std::size_t number, std::size_t count, const Speech& say = filled);
 [[nodiscard]] Piece marking(const std::string& text);
 
 /// A tick at 0, 0.

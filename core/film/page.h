@@ -8,6 +8,7 @@
 #include "core/film/frame.h"
 #include "core/film/paper.h"
 #include "core/movement/route_figures.h"
+#include "core/units/speech.h"
 
 namespace crosstick::film {
 
@@ -28,6 +29,7 @@ struct PageOrder {
     PaperMm legendRoom{0};
     std::optional<movement::GmAngle> gm = std::nullopt;  ///< none: the page bears no north mark
     geodesy::AngleUnit angles = geodesy::AngleUnit::Degrees;
+    Speech say = filled;  ///< in which language block and marks speak
 };
 
 /// A register tick as it lies on the page.

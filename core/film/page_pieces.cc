@@ -18,10 +18,10 @@ Size sizeOf(const Piece& piece) {
     return {piece.width, piece.height};
 }
 
-Piece widestNotches(std::size_t count) {
+Piece widestNotches(std::size_t count, const Speech& say) {
     Piece widest;
     for (std::size_t number = 1; number <= count; ++number) {
-        Piece piece = notches(number, count);
+        Piece piece = notches(number, count, say);
         if (piece.width > widest.width) {
             widest = std::move(piece);
         }
@@ -108,16 +108,16 @@ void addFurniture(Page& page, const Pieces& pieces, const Places& places) {
 }  // namespace
 
 Pieces piecesOf(const PageOrder& order, const Ground& ground) {
-    Pieces pieces{levelBar(), uprightBar(), {}, {}, marking(order.plan.heading().marking), {}};
+    Pieces pieces{levelBar(order.say), uprightBar(order.say), {}, {}, marking(order.plan.heading().marking), {}};
     if (order.gm) {
-        pieces.north = northMark(*order.gm, order.angles);
+        pieces.north = northMark(*order.gm, order.angles, order.say);
     }
     const auto& films = order.plan.films();
     const auto at =
         std::find_if(films.begin(), films.end(), [&](const plan::FilmPtr& film) { return film->id == order.film.id; });
     const auto number = static_cast<std::size_t>(at - films.begin()) + 1;
     const std::size_t count = std::max(number, films.size());
-    pieces.notch = notches(number, count);
+    pieces.notch = notches(number, count, order.say);
     // The block's size does not depend on which square it names; where it stands decides which one is near.
     const Block unnamed = administrativeBlock(order, ground.registration, ground.names, nullptr);
     const Box window = order.frame.window();
@@ -127,7 +127,7 @@ Pieces piecesOf(const PageOrder& order, const Ground& ground) {
                       sizeOf(pieces.upright),
                       sizeOf(pieces.north),
                       sizeOf(pieces.mark),
-                      sizeOf(widestNotches(count)),
+                      sizeOf(widestNotches(count, order.say)),
                       {}};
     for (const PlacedTick& tick : ground.ticks) {
         pieces.toPlace.ticks.push_back(tick.mark.box);

@@ -293,6 +293,28 @@ TEST(Page, PhasesAreWordedAsRunsAndLists) {
     EXPECT_EQ(scaleText(Scale{500}), "1:500");
 }
 
+TEST(Page, BlockAndMarksSpeakTheLanguageOfTheOrder) {
+    const Ordered ordered;
+    const auto english = layOut(ordered.order());
+    PageOrder order = ordered.order();
+    order.say = [](std::string_view words, const std::vector<std::string>& parts) {
+        return "<" + filled(words, parts) + ">";
+    };
+    const auto foreign = layOut(order);
+    ASSERT_TRUE(english.has_value() && foreign.has_value());
+    for (const char* words : {"100 mm, true", "film 2 of 3", "PHASES 1–2", "2027, from the sheet"}) {
+        EXPECT_TRUE(says(english->furniture, words)) << words;
+        EXPECT_FALSE(says(foreign->furniture, words)) << words;
+        EXPECT_TRUE(says(foreign->furniture, "<" + std::string(words) + ">")) << words;
+    }
+    EXPECT_TRUE(says(foreign->furniture, ordered.film->name)) << "names stay";
+    const auto unsaid = texts(foreign->furniture);
+    EXPECT_TRUE(std::none_of(unsaid.begin(), unsaid.end(), [](const std::string& text) {
+        return text.starts_with("PLANNING") || text.starts_with("SQUARE") || text.starts_with("SIDE") ||
+               text.starts_with("BY ") || text.starts_with("EFF ") || text.starts_with("DISTR");
+    }));
+}
+
 TEST(Page, FiveNotchesAreOneWideOne) {
     const auto fills = [](std::size_t number) {
         const Piece piece = notches(number, 9);

@@ -192,6 +192,7 @@ Result<FilmPage> compose(const FilmsOrder& order, const Common& common, Progress
     pageOrder.legendRoom = common.legendRoom;
     pageOrder.gm = gmOf(*film, common);
     pageOrder.angles = order.angles;
+    pageOrder.say = said;
     auto page = progress.layout.layOut(pageOrder);
     if (!page) {
         return tl::unexpected(page.error());
