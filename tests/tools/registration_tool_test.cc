@@ -146,6 +146,7 @@ class TicksOfAnInset : public TicksAndWindow {
 TEST_F(TicksOfAnInset, GoFromCrossingToCrossingOfTheHundredMetreGridAndThePlansStay) {
     drag(at(657302, 5102801), at(657215, 5102890));
     EXPECT_EQ(ownNow().ticks[1], at(657200, 5102900));
+    EXPECT_EQ(tool.wet().belongs, Wet::Belongs::ToTheFilm);
     EXPECT_EQ(now(), window());
     tell(Kind::Press, at(657330, 5103280), true, true);
     ASSERT_EQ(ownNow().ticks.size(), 4U);

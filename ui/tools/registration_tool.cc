@@ -45,7 +45,9 @@ bool isAlong(Metres at, Metres low, Metres high, Metres reach) {
 /// What holds now: the inset's or the plan's own, else what it would be proposed, worked out once and not at every move
 /// of the hand.
 Result<plan::Registration> RegistrationTool::presentOf(const Ground& ground) {
-    if (const plan::FilmPtr film = ground.plan.film(ground.film); film && film->inset) {
+    const plan::FilmPtr film = ground.plan.film(ground.film);
+    ofInset_ = film && film->inset;
+    if (ofInset_) {
         return film->inset->place;
     }
     if (ground.plan.registration()) {
@@ -176,7 +178,7 @@ Reply RegistrationTool::take(const Event& event, const Ground& ground) {
 Wet RegistrationTool::wet() const {
     Wet wet;
     wet.what = grip_ ? (grip_->tick ? "tick" : "window") : "ticks and window";
-    wet.belongs = Wet::Belongs::ToThePlan;
+    wet.belongs = ofInset_ ? Wet::Belongs::ToTheFilm : Wet::Belongs::ToThePlan;
     if (!shown_) {
         return wet;
     }

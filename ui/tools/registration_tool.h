@@ -42,6 +42,7 @@ class RegistrationTool final : public Tool {
     std::optional<Result<plan::Registration>> proposed_;
     std::optional<Grip> grip_;
     bool moved_ = false;
+    bool ofInset_ = false;  ///< what is shown holds for the working film alone
     std::string hint_;
 
     [[nodiscard]] Reply pressed(const Event& event, const Ground& ground, geodesy::PlanePoint onGrid);
