@@ -24,7 +24,8 @@ constexpr double kRingPen = 2.5;
 constexpr double kRingStep = 16;
 constexpr double kPan = 60;
 constexpr double kNearer = 1.25;
-constexpr double kClick = 4;  ///< pixels that a press may slip and still be a click
+constexpr double kQuietFar = 60;  ///< farther off a tag without a why is left out
+constexpr double kClick = 4;      ///< pixels that a press may slip and still be a click
 
 QString text(const std::string& utf8) {
     return QString::fromStdString(utf8);
@@ -38,6 +39,13 @@ QString nameOf(const plan::Plan& plan, const plan::ItemId& item) {
     }
     const plan::RoutePtr route = plan.route(item);
     return route ? text(movement::routeTitle(route->name)) : QString();
+}
+
+/// From a spot to the nearest edge of a place.
+double away(const QRectF& place, QPointF spot) {
+    const QPointF edge(std::clamp(spot.x(), place.left(), place.right()),
+                       std::clamp(spot.y(), place.top(), place.bottom()));
+    return QLineF(spot, edge).length();
 }
 
 /// The middle of a line along its length, the middle of an area, a point itself.
@@ -253,7 +261,12 @@ void BriefView::paintWhys(QPainter& painter, const look::Colours& c) const {
             tags.push_back(tag);
         }
     }
-    const auto places = layTags(wishes, sheetRoom());
+    auto places = layTags(wishes, sheetRoom());
+    for (std::size_t n = 0; n < places.size(); ++n) {
+        if (tags[n].why.isEmpty() && places[n] && away(*places[n], wishes[n].spot) > kQuietFar) {
+            places[n].reset();  // what says nothing is not sought over the map: the strip counts it
+        }
+    }
     for (std::size_t n = 0; n < places.size(); ++n) {
         if (places[n]) {
             const QRectF& place = *places[n];
