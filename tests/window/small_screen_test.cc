@@ -247,6 +247,15 @@ TEST_P(SmallScreen, TheCardLeavesTheTableAsItIsOnASmallScreen) {
 INSTANTIATE_TEST_SUITE_P(Sizes, SmallScreen, ::testing::Values(kLaptop, kAt200Percent),
                          [](const auto& size) { return size.param == kLaptop ? "Laptop" : "At200Percent"; });
 
+TEST_P(SmallScreen, TheRaisedTrayLiesInTheWindowAsAWhole) {
+    open();
+    window->run("tray");
+    settle();
+    tray::Tray& tray = window->tray();
+    EXPECT_LE(tray.mapTo(window.get(), QPoint(0, tray.height())).y(), window->height());
+    EXPECT_LE(window->height(), GetParam().height());
+}
+
 TEST_F(TheWindow, OpensNoLargerThanItsScreen) {
     window.reset();
     const Window other(outside());

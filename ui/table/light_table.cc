@@ -55,7 +55,7 @@ LightTable::LightTable(work::Work& work, const press::Faces* faces, std::filesys
     setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_OpaquePaintEvent);
     setAccessibleName(tr("Light table"));
-    setMinimumSize(240, 160);
+    setMinimumSize(240, 100);  // over the raised tray on the least window
     setAttribute(Qt::WA_AcceptTouchEvents);
     hold_.setSingleShot(true);
     hold_.setInterval(Fingers::kHoldMs);
