@@ -243,6 +243,16 @@ TEST_F(Choices, EverythingThatCanBeDoneIsListedFoundAndDone) {
     window->run("actions");
     QTest::keyClicks(list->field(), QStringLiteral("no such thing"));
     EXPECT_EQ(list->list()->count(), 0);
+    const auto isSaid = [list] {
+        const auto labels = list->findChildren<QLabel*>();
+        return std::any_of(labels.begin(), labels.end(), [](const QLabel* label) {
+            return label->isVisible() && label->text().contains(QStringLiteral("Nothing is called that"));
+        });
+    };
+    EXPECT_TRUE(isSaid());
+    list->field()->clear();
+    EXPECT_FALSE(isSaid());
+    QTest::keyClicks(list->field(), QStringLiteral("no such thing"));
     QTest::keyClick(list->field(), Qt::Key_Return);
     QTest::keyClick(list->field(), Qt::Key_Escape);
     EXPECT_EQ(QApplication::focusWidget(), &window->table());

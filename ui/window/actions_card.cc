@@ -125,10 +125,17 @@ ActionsCard::ActionsCard(std::function<std::vector<Doing>()> all, QWidget* paren
     head->setSpacing(8);
     head->addWidget(title);
     head->addWidget(field_);
+    auto* none = new QLabel(tr("Nothing is called that. Try another word, or a part of one."), this);
+    none->setWordWrap(true);
+    none->hide();
+    head->addWidget(none);
     rows->addLayout(head);
     rows->addWidget(list_, 1);
     field_->installEventFilter(this);
-    connect(field_, &QLineEdit::textChanged, this, &ActionsCard::sift);
+    connect(field_, &QLineEdit::textChanged, this, [this, none] {
+        sift();
+        none->setVisible(list_->count() == 0);
+    });
     connect(field_, &QLineEdit::returnPressed, this, &ActionsCard::choose);
     connect(list_, &QListWidget::itemClicked, this, &ActionsCard::choose);
 }
