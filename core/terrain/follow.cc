@@ -18,12 +18,15 @@ constexpr double kFinest = 9;       // pixels to a millimetre that a reduced pic
 constexpr double kTolerance = 0.1;  // millimetres of paper between the line and its simpler form
 constexpr double kClearCost = 4;    // mean cost up to which nothing better is looked for
 constexpr std::size_t kMostTries = 3;
+constexpr double kHandMm = 0.6;  // a hand and an eye are this sure of a place
+constexpr double kAnyCost = std::numeric_limits<double>::infinity();
 constexpr double kWorth = 0.65;  // of what a first try cost: a dearer one is none, it would have to be much longer
 
-/// The same vein as it looks at both ends.
+/// The same vein as it looks at both ends, or at one where at the other something may lie over it.
 struct Pair {
     Vein from, to;
     double doubt = 0;
+    enum class Hidden { Nowhere, AtFirst, AtLast } hidden = Hidden::Nowhere;
 };
 
 double contrastOf(const Vein& vein) {
@@ -54,6 +57,44 @@ std::vector<Pair> pairsOf(const std::vector<Vein>& from, const std::vector<Vein>
     return pairs;
 }
 
+/// What is seen at one end, where nothing is alike at both.
+std::vector<Pair> seenAtOneEnd(const std::vector<Vein>& from, const std::vector<Vein>& to) {
+    std::vector<Pair> pairs;
+    for (const Vein& vein : from) {
+        pairs.push_back({vein, vein, vein.doubt, Pair::Hidden::AtLast});
+    }
+    for (const Vein& vein : to) {
+        pairs.push_back({vein, vein, vein.doubt, Pair::Hidden::AtFirst});
+    }
+    std::sort(pairs.begin(), pairs.end(), [](const Pair& a, const Pair& b) { return a.doubt < b.doubt; });
+    pairs.resize(std::min(pairs.size(), kMostTries));
+    return pairs;
+}
+
+Cell cellOf(PicturePoint at) {
+    return {static_cast<int>(std::floor(at.column)), static_cast<int>(std::floor(at.row))};
+}
+
+/// The cell nearest to a place, no farther than a hand may be off, at which the line runs or is crossed; nothing where
+/// there is none.
+std::optional<Cell> onLine(VeinField& field, PicturePoint place) {
+    const int reach = static_cast<int>(kHandMm * field.size().pixelsPerMm);
+    const Cell middle = cellOf(place);
+    std::optional<Cell> nearest;
+    int least = reach * reach + 1;
+    for (int row = -reach; row <= reach; ++row) {
+        for (int column = -reach; column <= reach; ++column) {
+            const Cell cell{middle.column + column, middle.row + row};
+            const int square = row * row + column * column;
+            if (square < least && field.costAt(cell).value_or(VeinCost::kOff) <= VeinCost::kLongGap) {
+                nearest = cell;
+                least = square;
+            }
+        }
+    }
+    return nearest;
+}
+
 /// How long the dashes are where an end shows some: an unbroken line shows none evenly, while close by another line a
 /// dashed one may seem unbroken.
 std::optional<double> dashOf(VeinField& field, const Vein& from, const Vein& to) {
@@ -82,11 +123,12 @@ class Follower {
         }
         const auto pairs = pairsOf(*there, *here, like);
         if (pairs.empty()) {
-            return fail(kUnlikeEnds);
+            return fromOneEnd(seenAtOneEnd(*there, *here), reduced(from), reduced(to));
         }
         std::optional<Result<Try>> best;
         for (const Pair& pair : pairs) {
-            auto next = along(pair, best && *best ? kWorth * (*best)->cost : std::numeric_limits<double>::infinity());
+            auto next = along(pair, cellOf(pair.from.centre), cellOf(pair.to.centre),
+                              best && *best ? kWorth * (*best)->cost : kAnyCost);
             const bool isBetter = !best || !*best || (next && next->line.meanCost < 0.5 * (*best)->line.meanCost);
             if (isBetter && (next || !best)) {
                 best = std::move(next);
@@ -131,13 +173,29 @@ class Follower {
         return found;
     }
 
+    /// Only what is clear all the way counts: what is seen at the other end is something else.
+    Result<FollowedLine> fromOneEnd(const std::vector<Pair>& pairs, PicturePoint from, PicturePoint to) const {
+        for (const Pair& pair : pairs) {
+            const bool isHiddenAtFirst = pair.hidden == Pair::Hidden::AtFirst;
+            VeinField field(picture_, reduction_, {pair.from}, size_);
+            const auto other = onLine(field, isHiddenAtFirst ? from : to);
+            const Cell seen = cellOf(pair.from.centre);
+            if (field.fault()) {
+                return tl::unexpected(*field.fault());
+            }
+            if (!other) {
+                continue;
+            }
+            auto line = isHiddenAtFirst ? along(pair, *other, seen, kAnyCost) : along(pair, seen, *other, kAnyCost);
+            if (line && line->line.meanCost <= kClearCost) {
+                return std::move(line->line);
+            }
+        }
+        return fail(kUnlikeEnds);
+    }
+
     /// @param most  what the way may cost
-    Result<Try> along(const Pair& pair, double most) const {
-        const auto cellOf = [](PicturePoint at) {
-            return Cell{static_cast<int>(std::floor(at.column)), static_cast<int>(std::floor(at.row))};
-        };
-        const Cell from = cellOf(pair.from.centre);
-        const Cell to = cellOf(pair.to.centre);
+    Result<Try> along(const Pair& pair, Cell from, Cell to, double most) const {
         const std::vector<Vein> seen{pair.from, pair.to};
         auto field = std::make_unique<VeinField>(picture_, reduction_, seen, size_);
         const std::optional<double> dash = dashOf(*field, pair.from, pair.to);

@@ -20,6 +20,8 @@ struct FollowedLine {
 /// Where the picture has more than 18 pixels to a millimetre of paper, it is read at half its size or less.
 /// @param like  what was followed up to `from`: preferred where the places leave a doubt
 /// Accuracy: the middle of a line of 0.1 to 1.4 mm to about 0.05 mm; fewer points by 0.1 mm of paper.
+/// Where nothing at the one place is like what is at the other, a line of either is followed to what lies over it at
+/// the other.
 /// Errors: terrain/off-picture; terrain/nothing-printed (with `end`, "first" or "last") where no line passes within 0.6
 /// mm; terrain/unlike-ends where those at one place are not those at the other; terrain/breaks-off where none leads
 /// through; terrain/too-far; sheets/damaged.

@@ -172,6 +172,22 @@ TEST(Follow, ARoadAndAStreamAreNotOneLine) {
     EXPECT_EQ(found.error().fault, kUnlikeEnds);
 }
 
+TEST(Follow, WhatIsCoveredAtOneEndIsFollowedFromTheOther) {
+    const PaperLine line = swing();
+    const Page page = printed(kDots, [&](PrintedPaper& paper) {
+        paper.stroke(line, kBrown, 0.15);
+        paper.stroke({{48, 0}, {48, 30}}, kBlack, 0.9);
+    });
+    const PaperPoint under = on(line, 0.8);  // x 48
+    for (const auto& [from, to] : {std::pair(on(line, 0.1), under), std::pair(under, on(line, 0.1))}) {
+        const auto found = followed(page, from, to);
+        ASSERT_TRUE(found.has_value()) << found.error().fault.name;
+        EXPECT_LT(meanBeside(*found, line, kDots), 0.1);
+        EXPECT_LT(std::hypot(found->line.back().column - to.x * kDots, found->line.back().row - to.y * kDots), kDots)
+            << "beside what covers it";
+    }
+}
+
 TEST(Follow, TwoLinesThatNeverMeetBreakOff) {
     const Page page = printed(kDots, [](PrintedPaper& paper) {
         paper.stroke({{0, 5}, {25, 5}}, kBlack, 0.3);
