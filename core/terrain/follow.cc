@@ -18,7 +18,6 @@ constexpr double kFinest = 9;       // pixels to a millimetre that a reduced pic
 constexpr double kTolerance = 0.1;  // millimetres of paper between the line and its simpler form
 constexpr double kClearCost = 4;    // mean cost up to which nothing better is looked for
 constexpr std::size_t kMostTries = 3;
-constexpr double kHandMm = 0.6;  // a hand and an eye are this sure of a place
 constexpr double kAnyCost = std::numeric_limits<double>::infinity();
 constexpr double kWorth = 0.65;  // of what a first try cost: a dearer one is none, it would have to be much longer
 
@@ -78,7 +77,7 @@ Cell cellOf(PicturePoint at) {
 /// The cell nearest to a place, no farther than a hand may be off, at which the line runs or is crossed; nothing where
 /// there is none.
 std::optional<Cell> onLine(VeinField& field, PicturePoint place) {
-    const int reach = static_cast<int>(kHandMm * field.size().pixelsPerMm);
+    const int reach = static_cast<int>(kSure.value() * field.size().pixelsPerMm);
     const Cell middle = cellOf(place);
     std::optional<Cell> nearest;
     int least = reach * reach + 1;
@@ -167,6 +166,9 @@ class Follower {
         }
         patch.pixels = std::move(*pixels);
         auto found = veinsAt(patch, at, size_);
+        for (Millimetres reach = 2 * kSure; found.empty() && reach <= std::min(size_.hand, 4 * kSure); reach = 2 * reach) {
+            found = veinsAt(patch, at, size_, reach);
+        }
         if (found.empty()) {
             return fail(kNothingPrinted, {{"end", std::string(end)}});
         }
@@ -241,7 +243,7 @@ Result<FollowedGround> followedLine(const PrintedGround& ground, geodesy::PlaneP
                                     const std::optional<Vein>& like) {
     const plan::Placement& p = ground.placement;
     const Metres pixel(std::sqrt(std::abs(p.eastPerColumn * p.northPerRow - p.eastPerRow * p.northPerColumn)));
-    const PenSize size{1 / onPaper(pixel, ground.scale).value()};
+    const PenSize size{1 / onPaper(pixel, ground.scale).value(), onPaper(ground.hand, ground.scale)};
     const auto found = followedLine(ground.picture, size, inPicture(p, from), inPicture(p, to), like);
     if (!found) {
         return tl::unexpected(found.error());

@@ -6,8 +6,8 @@
 namespace crosstick::terrain {
 namespace {
 
-Result<FollowedGround> followOn(const SheetCopy& laid, const std::string& planeCrs, geodesy::PlanePoint from,
-                                geodesy::PlanePoint to, const std::optional<Vein>& like) {
+Result<FollowedGround> followOn(const SheetCopy& laid, const std::string& planeCrs, const Clicks& clicks,
+                                const std::optional<Vein>& like) {
     const plan::Sheet& sheet = laid.sheet;
     auto raster = sheets::Raster::open(laid.copy);
     if (!raster) {
@@ -17,13 +17,13 @@ Result<FollowedGround> followOn(const SheetCopy& laid, const std::string& planeC
     if (!link) {
         return tl::unexpected(link.error());
     }
-    const auto start = link->forward(from);
-    const auto end = link->forward(to);
+    const auto start = link->forward(clicks.from);
+    const auto end = link->forward(clicks.to);
     if (!start || !end) {
         return tl::unexpected(start ? end.error() : start.error());
     }
     const SheetPicture picture(std::move(*raster));
-    auto found = followedLine(PrintedGround{picture, sheet.placement, sheet.scale}, *start, *end, like);
+    auto found = followedLine(PrintedGround{picture, sheet.placement, sheet.scale, clicks.hand}, *start, *end, like);
     if (!found) {
         return found;
     }
@@ -40,11 +40,10 @@ Result<FollowedGround> followOn(const SheetCopy& laid, const std::string& planeC
 }  // namespace
 
 Result<FollowedGround> followOnSheets(const std::vector<SheetCopy>& sheets, const std::string& planeCrs,
-                                      geodesy::PlanePoint from, geodesy::PlanePoint to,
-                                      const std::optional<Vein>& like) {
+                                      const Clicks& clicks, const std::optional<Vein>& like) {
     Error why{kOffPicture, {}};  // what a sheet that shows the place said, if one does
     for (const SheetCopy& sheet : sheets) {
-        auto found = followOn(sheet, planeCrs, from, to, like);
+        auto found = followOn(sheet, planeCrs, clicks, like);
         if (found) {
             return found;
         }

@@ -36,6 +36,7 @@ struct PrintedGround {
     const Picture& picture;
     plan::Placement placement;  ///< of its pixels in a grid
     Scale scale;                ///< of the paper: pens' widths are told in its millimetres
+    Metres hand = Metres(0);    ///< so far off a line a click may lie where none is nearer; 0.6 mm of paper always
 };
 
 /// A place in a picture's pixels; the upper left corner of the upper left pixel is 0, 0.

@@ -8,7 +8,6 @@
 namespace crosstick::terrain {
 namespace {
 
-constexpr double kReachMm = 0.6;   // a hand and an eye are this sure of a place
 constexpr double kWidestMm = 0.7;  // half of the widest line that is followed
 constexpr double kFaintest = 24;   // steps of colour between a line and what lies beside it
 constexpr double kClear = 60;      // contrast that leaves half a doubt
@@ -207,9 +206,9 @@ Vein clearest(const Patch& patch, const Vein& vein, PenSize size) {
 
 }  // namespace
 
-std::vector<Vein> veinsAt(const Patch& patch, PicturePoint place, PenSize size) {
+std::vector<Vein> veinsAt(const Patch& patch, PicturePoint place, PenSize size, Millimetres within) {
     std::vector<Vein> found;
-    const double reach = kReachMm * size.pixelsPerMm;
+    const double reach = within.value() * size.pixelsPerMm;
     const int around = static_cast<int>(std::ceil(reach));
     for (int row = -around; row <= around; ++row) {
         for (int column = -around; column <= around; ++column) {

@@ -32,14 +32,20 @@ struct Patch {
     int column = 0, row = 0;  ///< of its upper left pixel in the picture
 };
 
+/// A hand and an eye are this sure of a place on paper.
+inline constexpr Millimetres kSure{0.6};
+
 /// How large things are in a picture's pixels.
 struct PenSize {
-    double pixelsPerMm = 12;  ///< of paper
+    double pixelsPerMm = 12;   ///< of paper
+    Millimetres hand = kSure;  ///< so far off a line a click may lie where none is nearer
 };
 
-/// Veins that pass within 0.6 mm of a place, of different colours and widths, the least doubted first; at most six.
+/// Veins that pass within a reach of a place, of different colours and widths, the least doubted first; at most six.
 /// @param patch  reaches at least kPatchMm beyond the place on all sides, or to the picture's edge
-[[nodiscard]] std::vector<Vein> veinsAt(const Patch& patch, PicturePoint place, PenSize size);
+/// @param reach  2.4 mm at most
+[[nodiscard]] std::vector<Vein> veinsAt(const Patch& patch, PicturePoint place, PenSize size,
+                                        Millimetres reach = kSure);
 inline constexpr double kPatchMm = 3;
 
 /// How much a colour belongs to a vein, 0 to 255, for every colour in steps of 8.

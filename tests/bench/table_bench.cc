@@ -169,7 +169,7 @@ class Following {
         desk().work().errands().run(
             work::Lane::Makings, QStringLiteral("following"), work::GivingUp::Allowed,
             [copies = copies_, plane = desk().work().plan().planeCrs()](work::Course&) {
-                return terrain::followOnSheets(copies, plane, on40(1), on40(0.8));
+                return terrain::followOnSheets(copies, plane, {on40(1), on40(0.8)});
             },
             [this](const Result<terrain::FollowedGround>& line) {
                 found_ += line ? 1 : 0;

@@ -208,6 +208,39 @@ TEST(Follow, APlaceOffThePictureIsAFault) {
     }
 }
 
+// A sheet that is seen small is clicked at less surely: what lies within the hand's reach is taken where nothing nearer
+// is printed, and what is printed nearer comes first.
+TEST(Follow, AHandThatSeesTheSheetSmallReachesFarther) {
+    const PaperLine line = swing();
+    const PaperLine near = [&] {
+        PaperLine moved = line;
+        for (PaperPoint& point : moved) {
+            point.y += 1.9;
+        }
+        return moved;
+    }();
+    const auto off = [&](double share) { return PaperPoint{on(line, share).x, on(line, share).y + 1.6}; };
+    const auto seen = [&](const Page& page, Millimetres hand) {
+        const HeldPixels picture(page.pixels);
+        const double k = page.pixelsPerMm;
+        return followedLine(picture, {k, hand}, {off(0.1).x * k, off(0.1).y * k}, {off(0.9).x * k, off(0.9).y * k});
+    };
+    const Page alone = printed(kDots, [&](PrintedPaper& paper) { paper.stroke(line, kBlack, 0.3); });
+    const auto missed = seen(alone, kSure);
+    ASSERT_FALSE(missed.has_value());
+    EXPECT_EQ(missed.error().fault, kNothingPrinted);
+    const auto reached = seen(alone, Millimetres(2.4));
+    ASSERT_TRUE(reached.has_value());
+    EXPECT_LT(meanBeside(*reached, line, kDots), 0.15);
+    const Page two = printed(kDots, [&](PrintedPaper& paper) {
+        paper.stroke(line, kBlack, 0.3);
+        paper.stroke(near, kBlack, 0.3);
+    });
+    const auto nearest = seen(two, Millimetres(2.4));
+    ASSERT_TRUE(nearest.has_value());
+    EXPECT_LT(meanBeside(*nearest, near, kDots), 0.15);
+}
+
 TEST(Follow, OnTheGroundTheLineLiesWhereThePlacementSays) {
     const PaperLine line = swing();
     const Page page = printed(kDots, [&](PrintedPaper& paper) { paper.stroke(line, kBlack, 0.3); });
