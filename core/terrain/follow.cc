@@ -1,6 +1,7 @@
 #include "core/terrain/follow.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <memory>
@@ -14,9 +15,10 @@
 namespace crosstick::terrain {
 namespace {
 
-constexpr double kFinest = 9;       // pixels to a millimetre that a reduced picture has at least
-constexpr double kTolerance = 0.1;  // millimetres of paper between the line and its simpler form
-constexpr double kClearCost = 4;    // mean cost up to which nothing better is looked for
+constexpr std::array kFarther{2 * kSure, 3 * kSure};  // where nothing is nearer; beyond that no line is meant
+constexpr double kFinest = 9;                         // pixels to a millimetre that a reduced picture has at least
+constexpr double kTolerance = 0.1;                    // millimetres of paper between the line and its simpler form
+constexpr double kClearCost = 4;                      // mean cost up to which nothing better is looked for
 constexpr std::size_t kMostTries = 3;
 constexpr double kAnyCost = std::numeric_limits<double>::infinity();
 constexpr double kWorth = 0.65;  // of what a first try cost: a dearer one is none, it would have to be much longer
@@ -166,8 +168,11 @@ class Follower {
         }
         patch.pixels = std::move(*pixels);
         auto found = veinsAt(patch, at, size_);
-        for (Millimetres reach = 2 * kSure; found.empty() && reach <= std::min(size_.hand, 4 * kSure); reach = 2 * reach) {
-            found = veinsAt(patch, at, size_, reach);
+        for (const PaperMm reach : kFarther) {
+            const bool isMet = found.empty() && reach <= size_.hand && !veinsAt(patch, at, size_, reach).empty();
+            if (isMet) {  // a line's side: its middle lies farther
+                found = veinsAt(patch, at, size_, reach + kSure);
+            }
         }
         if (found.empty()) {
             return fail(kNothingPrinted, {{"end", std::string(end)}});

@@ -23,8 +23,8 @@ struct FollowedLine {
 /// Where nothing at the one place is like what is at the other, a line of either is followed to what lies over it at
 /// the other.
 /// Errors: terrain/off-picture; terrain/nothing-printed (with `end`, "first" or "last") where no line passes within 0.6
-/// mm, or within the hand's reach up to 2.4 mm; terrain/unlike-ends where those at one place are not those at the other; terrain/breaks-off where none leads
-/// through; terrain/too-far; sheets/damaged.
+/// mm, or within the hand's reach up to 1.8 mm; terrain/unlike-ends where those at one place are not those at the
+/// other; terrain/breaks-off where none leads through; terrain/too-far; sheets/damaged.
 [[nodiscard]] Result<FollowedLine> followedLine(const Picture& picture, PenSize size, PicturePoint from,
                                                 PicturePoint to, const std::optional<Vein>& like = std::nullopt);
 

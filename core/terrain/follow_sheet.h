@@ -26,6 +26,7 @@ struct Clicks {
 /// Errors: of the sheets that reach both places the first one's: followedLine()'s, sheets::Raster::open()'s,
 /// geodesy::PlaneLink's; terrain/off-picture where none reaches them.
 [[nodiscard]] Result<FollowedGround> followOnSheets(const std::vector<SheetCopy>& sheets, const std::string& planeCrs,
-                                                    const Clicks& clicks, const std::optional<Vein>& like = std::nullopt);
+                                                    const Clicks& clicks,
+                                                    const std::optional<Vein>& like = std::nullopt);
 
 }  // namespace crosstick::terrain

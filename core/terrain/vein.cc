@@ -206,7 +206,7 @@ Vein clearest(const Patch& patch, const Vein& vein, PenSize size) {
 
 }  // namespace
 
-std::vector<Vein> veinsAt(const Patch& patch, PicturePoint place, PenSize size, Millimetres within) {
+std::vector<Vein> veinsAt(const Patch& patch, PicturePoint place, PenSize size, PaperMm within) {
     std::vector<Vein> found;
     const double reach = within.value() * size.pixelsPerMm;
     const int around = static_cast<int>(std::ceil(reach));

@@ -33,19 +33,18 @@ struct Patch {
 };
 
 /// A hand and an eye are this sure of a place on paper.
-inline constexpr Millimetres kSure{0.6};
+inline constexpr PaperMm kSure{0.6};
 
 /// How large things are in a picture's pixels.
 struct PenSize {
-    double pixelsPerMm = 12;   ///< of paper
-    Millimetres hand = kSure;  ///< so far off a line a click may lie where none is nearer
+    double pixelsPerMm = 12;  ///< of paper
+    PaperMm hand = kSure;     ///< so far off a line a click may lie where none is nearer
 };
 
 /// Veins that pass within a reach of a place, of different colours and widths, the least doubted first; at most six.
 /// @param patch  reaches at least kPatchMm beyond the place on all sides, or to the picture's edge
 /// @param reach  2.4 mm at most
-[[nodiscard]] std::vector<Vein> veinsAt(const Patch& patch, PicturePoint place, PenSize size,
-                                        Millimetres reach = kSure);
+[[nodiscard]] std::vector<Vein> veinsAt(const Patch& patch, PicturePoint place, PenSize size, PaperMm reach = kSure);
 inline constexpr double kPatchMm = 3;
 
 /// How much a colour belongs to a vein, 0 to 255, for every colour in steps of 8.

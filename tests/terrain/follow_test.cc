@@ -220,7 +220,7 @@ TEST(Follow, AHandThatSeesTheSheetSmallReachesFarther) {
         return moved;
     }();
     const auto off = [&](double share) { return PaperPoint{on(line, share).x, on(line, share).y + 1.6}; };
-    const auto seen = [&](const Page& page, Millimetres hand) {
+    const auto seen = [&](const Page& page, PaperMm hand) {
         const HeldPixels picture(page.pixels);
         const double k = page.pixelsPerMm;
         return followedLine(picture, {k, hand}, {off(0.1).x * k, off(0.1).y * k}, {off(0.9).x * k, off(0.9).y * k});
@@ -229,14 +229,14 @@ TEST(Follow, AHandThatSeesTheSheetSmallReachesFarther) {
     const auto missed = seen(alone, kSure);
     ASSERT_FALSE(missed.has_value());
     EXPECT_EQ(missed.error().fault, kNothingPrinted);
-    const auto reached = seen(alone, Millimetres(2.4));
+    const auto reached = seen(alone, PaperMm(2));
     ASSERT_TRUE(reached.has_value());
     EXPECT_LT(meanBeside(*reached, line, kDots), 0.15);
     const Page two = printed(kDots, [&](PrintedPaper& paper) {
         paper.stroke(line, kBlack, 0.3);
         paper.stroke(near, kBlack, 0.3);
     });
-    const auto nearest = seen(two, Millimetres(2.4));
+    const auto nearest = seen(two, PaperMm(2));
     ASSERT_TRUE(nearest.has_value());
     EXPECT_LT(meanBeside(*nearest, near, kDots), 0.15);
 }

@@ -88,9 +88,8 @@ void Window::seekPrinted(geodesy::PlanePoint from, geodesy::PlanePoint to, const
     work_.errands().run(
         Lane::Makings, tr("Looking for the printed line"), GivingUp::Allowed,
         [copies = copiesOf(work_), plane = work_.committed().planeCrs(),
-         clicks = terrain::Clicks{from, to, table_->reach()}, like](Course&) {
-            return terrain::followOnSheets(copies, plane, clicks, like);
-        },
+         clicks = terrain::Clicks{from, to, table_->reach()},
+         like](Course&) { return terrain::followOnSheets(copies, plane, clicks, like); },
         [this, then](Result<terrain::FollowedGround> found) {
             then(std::move(found));
             table_->renewTool();
