@@ -104,7 +104,9 @@ std::vector<LegendRow> legend(const Engraving& engraving, LegendExtent extent) {
         }
     }
     if (showsRoute(engraving, [&](const plan::Route& route) { return hasAdministrativeMove(engraving.plan, route); })) {
-        rows.push_back({administrativeSample(engraving), "ADMINISTRATIVE MOVE"});
+        LegendRow row{administrativeSample(engraving), {}};
+        row.text = "ADMINISTRATIVE MOVE";
+        rows.push_back(std::move(row));
     }
     addMeasures(rows, engraving, extent);
     return rows;
