@@ -1,56 +1,20 @@
 // Pulling over what was followed and strays.
-#include <functional>
 #include <random>
 
 #include <gtest/gtest.h>
 
 #include "core/terrain/faults.h"
-#include "ui/tools/follow_tool.h"
+#include "tests/tools/asked_table.h"
 
 namespace crosstick::tools {
 namespace {
 
-geodesy::PlanePoint at(double east, double north) {
-    return {Metres(650000 + east), Metres(5100000 + north)};
-}
-
 using Kind = Event::Kind;
 enum class Key { None, Shift };
 
-/// A table with one film, and a sheet whose printed lines bulge by 50 m in the middle. The hand reaches 10 m.
-class PullTable : public ::testing::Test {
+/// A table on which printed lines bulge by 50 m in the middle.
+class PullTable : public AskedTable {
   protected:
-    struct Asked {
-        geodesy::PlanePoint from, to;
-        std::optional<terrain::Vein> like;
-        std::function<void(Found)> then;
-    };
-    std::vector<Asked> asked_;
-    plan::Plan plan_;
-    plan::FilmId film_{{9}};
-    std::uint8_t ids_ = 0;
-
-    PullTable() {
-        plan::Film film;
-        film.id = film_;
-        plan_ = std::move(plan::PlanBuilder({}).put(film)).build();
-    }
-    FollowTool tool(std::optional<Rail> rail = std::nullopt) {
-        return FollowTool(
-            *measures::find("free-line"),
-            [this](auto from, auto to, const auto& like, auto then) {
-                asked_.push_back({from, to, like, std::move(then)});
-            },
-            std::move(rail));
-    }
-    Reply take(FollowTool& tool, const Event& event) {
-        const Ground ground{plan_, film_, plan_.films(), std::nullopt, Metres(10), [this] {
-                                Uuid id;
-                                id.bytes[0] = ++ids_;
-                                return id;
-                            }};
-        return tool.take(event, ground);
-    }
     Reply send(FollowTool& tool, Kind kind, geodesy::PlanePoint where = {}) { return take(tool, {kind, where}); }
     Reply click(FollowTool& tool, geodesy::PlanePoint where, Key key = Key::None) {
         (void)take(tool, {Kind::Press, where, true, key == Key::Shift});

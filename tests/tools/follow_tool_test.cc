@@ -5,49 +5,18 @@
 #include <gtest/gtest.h>
 
 #include "core/terrain/faults.h"
+#include "tests/tools/asked_table.h"
 
 namespace crosstick::tools {
 namespace {
 
-geodesy::PlanePoint at(double east, double north) {
-    return {Metres(650000 + east), Metres(5100000 + north)};
-}
-
 using Kind = Event::Kind;
 
-/// A table with one film, and a sheet whose printed lines bulge by 50 m in the middle.
-class FollowTable : public ::testing::Test {
+/// A table on which printed lines bulge by 50 m in the middle.
+class FollowTable : public AskedTable {
   protected:
-    struct Asked {
-        geodesy::PlanePoint from, to;
-        std::optional<terrain::Vein> like;
-        std::function<void(FollowTool::Found)> then;
-    };
-    std::vector<Asked> asked_;
-    plan::Plan plan_;
-    plan::FilmId film_{{9}};
-    std::uint8_t ids_ = 0;
-
-    FollowTable() {
-        plan::Film film;
-        film.id = film_;
-        plan_ = std::move(plan::PlanBuilder({}).put(film)).build();
-    }
-    FollowTool tool(std::optional<Rail> rail = std::nullopt) {
-        return FollowTool(
-            *measures::find("free-line"),
-            [this](auto from, auto to, const auto& like, auto then) {
-                asked_.push_back({from, to, like, std::move(then)});
-            },
-            std::move(rail));
-    }
     Reply send(FollowTool& tool, Kind kind, geodesy::PlanePoint where = {}, bool second = false, bool held = false) {
-        const Ground ground{plan_, film_, plan_.films(), std::nullopt, Metres(10), [this] {
-                                Uuid id;
-                                id.bytes[0] = ++ids_;
-                                return id;
-                            }};
-        return tool.take({kind, where, held, second}, ground);
+        return take(tool, {kind, where, held, second});
     }
     static terrain::FollowedGround bulging(const Asked& asked) {
         const geodesy::PlanePoint middle{(asked.from.easting + asked.to.easting) / 2,

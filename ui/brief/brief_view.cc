@@ -174,10 +174,10 @@ StripWords BriefView::words() const {
         words.state = phaseName + QStringLiteral(" \u00b7 ") + words.state;
     }
     const auto silent = static_cast<int>(telling_->unexplained().size());
-    words.keys = !telling_->showsWhys() || isSheet ? tr("Space on, W why, Esc end")
-                 : telling_->reasons().empty()     ? tr("No why is written here")
-                 : silent > 0                      ? tr("%n without a why; Space on, W why, Esc end", nullptr, silent)
-                                                   : tr("Space on, W why, Esc end");
+    const bool tellsWhys = telling_->showsWhys() && !isSheet;
+    words.keys = tellsWhys && telling_->reasons().empty() ? tr("No why is written here")
+                 : tellsWhys && silent > 0 ? tr("%n without a why; Space on, W why, Esc end", nullptr, silent)
+                                           : tr("Space on, W why, Esc end");
     return words;
 }
 

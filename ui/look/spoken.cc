@@ -1,13 +1,11 @@
 #include "ui/look/spoken.h"
 
-#include <string>
-
-#include <QCoreApplication>
+#include "ui/press/said.h"
 
 namespace crosstick::look {
 
 QString spoken(std::string_view english) {
-    return english.empty() ? QString() : QCoreApplication::translate("Core", std::string(english).c_str());
+    return QString::fromStdString(press::spoken(english));
 }
 
 }  // namespace crosstick::look

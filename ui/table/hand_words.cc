@@ -4,22 +4,16 @@
 
 #include <fmt/format.h>
 
-#include <QCoreApplication>
-
 #include "core/geodesy/place_text.h"
 #include "core/movement/paper_figures.h"
 #include "core/units/number_text.h"
-#include "core/units/speech.h"
+#include "ui/press/said.h"
 
 namespace crosstick::table {
-namespace {
 
-/// In the window's language, the parts in their places.
-std::string spoken(std::string_view english, const std::vector<std::string>& parts = {}) {
-    return english.empty()
-               ? std::string()
-               : filled(QCoreApplication::translate("Core", std::string(english).c_str()).toStdString(), parts);
-}
+using press::spoken;
+
+namespace {
 
 std::string azimuthWords(const work::Work& work, const movement::Piece& piece) {
     if (!isFinite(piece.magneticAzimuth)) {

@@ -208,13 +208,13 @@ void TileStore::paint(QPainter& painter, std::size_t sheet, const View& view, co
         return;
     }
     const QTransform base = painter.transform();
-    foresee(sheet, view, lie);
     const auto keys = tilesIn(view, lie, laid.ink.size, levelFor(lie, view.zoom()));
     std::set<TileKey> standIns;
     for (const TileKey key : keys) {
         if (held_.contains({sheet, key})) {
             continue;
         }
+        ask({sheet, key});
         for (int up = 1; up <= kCoarsest; ++up) {
             const TileKey coarser{key.level + up, key.column >> up, key.row >> up};
             if (held_.contains({sheet, coarser})) {

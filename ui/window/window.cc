@@ -36,7 +36,6 @@ Window::Window(Outside outside, QWidget* parent)
         choices.opens == settings::Opens::AsLeft ? wasNight : choices.opens == settings::Opens::ByNight;
     light_ = isNight ? look::Light::Night : look::Light::Day;
     dimming_ = choices.dimming;
-    work_.setAngles(choices.angles);
     // Where no session bus runs, the first look for a screen reader forks a process for one, and that process never
     // ends if another thread is at work just then: so first this, then the first errand.
     (void)QAccessible::isActive();
